@@ -1,0 +1,5 @@
+export * from './entry';
+export * from './evidence';
+export * from './marks';
+export * from './slip';
+export * from './walk-event';

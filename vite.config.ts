@@ -1,0 +1,35 @@
+import { sveltekit } from '@sveltejs/kit/vite';
+import { svelteTesting } from '@testing-library/svelte/vite';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+	plugins: [sveltekit()],
+	build: { target: 'es2022' },
+	worker: { format: 'es' },
+	test: {
+		reporters: ['default', './.ci/count-reporter.ts'],
+		projects: [
+			{
+				extends: true,
+				test: {
+					// The pure rooms run in plain node, which proves that they need no DOM.
+					name: 'unit',
+					environment: 'node',
+					include: ['tests/**/*.test.ts'],
+					exclude: ['tests/ui/**', 'tests/routes/**', 'tests/browser/**']
+				}
+			},
+			{
+				extends: true,
+				plugins: [svelteTesting()],
+				test: {
+					name: 'component',
+					environment: 'jsdom',
+					include: ['tests/ui/**/*.test.ts', 'tests/routes/**/*.test.ts'],
+					setupFiles: ['tests/ui/setup.ts']
+				}
+			}
+		],
+		benchmark: { include: ['tests/benchmarks/**/*.bench.ts'] }
+	}
+});
