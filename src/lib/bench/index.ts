@@ -1,0 +1,4 @@
+export * from './action';
+export * from './scenario';
+export * from './seen';
+export * from './world';
