@@ -25,18 +25,21 @@ const pureRooms = ['procedure', ...floors.slice(2).flat()];
 /** @param {string} room */
 function barredFor(room) {
 	const floor = floors.findIndex((rooms) => rooms.includes(room));
-	const above = floors.slice(0, floor + 1).flat().filter((other) => other !== room);
+	const above = floors
+		.slice(0, floor + 1)
+		.flat()
+		.filter((other) => other !== room);
 	const below = floors.slice(floor + 1).flat();
 	const patterns = [];
 	if (above.length > 0) {
 		patterns.push({
-			regex: `^(\\$lib/|(\\.\\./)+)(${above.join('|')})(/|$)`,
+			regex: `^(\\$lib/|(\\.\\./)+(src/)?(lib/)?)(${above.join('|')})(/|$)`,
 			message: `${room}/ may not import a room above it or beside it: imports go down the list in DEVELOPERS.md, so that a room can be understood and tested with only what lies beneath it.`
 		});
 	}
 	if (below.length > 0) {
 		patterns.push({
-			regex: `^(\\$lib/|(\\.\\./)+)(${below.join('|')})/(?!index(\\.js|\\.ts)?$).+`,
+			regex: `^(\\$lib/|(\\.\\./)+(src/)?(lib/)?)(${below.join('|')})/(?!index(\\.js|\\.ts)?$).+`,
 			message: 'Enter a room by its index: the rest of its files are its own business.'
 		});
 	}
@@ -60,28 +63,50 @@ function barredFor(room) {
 	return patterns;
 }
 
-const roomRules = floors.flat().map((room) => ({
+export const roomRules = floors.flat().map((room) => ({
 	files: [`src/lib/${room}/**/*.{ts,svelte}`],
 	rules: { 'no-restricted-imports': ['error', { patterns: barredFor(room) }] }
 }));
 
-const purityRules = {
+export const purityRules = {
 	files: pureRooms.map((room) => `src/lib/${room}/**/*.ts`),
 	rules: {
 		'no-restricted-globals': [
 			'error',
-			...['window', 'document', 'navigator', 'localStorage', 'sessionStorage', 'indexedDB', 'performance', 'setTimeout', 'setInterval', 'requestAnimationFrame', 'fetch', 'crypto'].map(
-				(name) => ({ name, message: 'Pure rooms know no browser: hand in what is needed.' })
-			)
+			...[
+				'window',
+				'document',
+				'navigator',
+				'localStorage',
+				'sessionStorage',
+				'indexedDB',
+				'performance',
+				'setTimeout',
+				'setInterval',
+				'requestAnimationFrame',
+				'fetch',
+				'crypto'
+			].map((name) => ({ name, message: 'Pure rooms know no browser: hand in what is needed.' }))
 		],
 		'no-restricted-properties': [
 			'error',
-			{ object: 'Date', property: 'now', message: 'Time is an argument in the pure rooms, so that a run can be replayed.' },
-			{ object: 'Math', property: 'random', message: 'Randomness is addressed and seeded (bench/noise), so that a run can be replayed.' }
+			{
+				object: 'Date',
+				property: 'now',
+				message: 'Time is an argument in the pure rooms, so that a run can be replayed.'
+			},
+			{
+				object: 'Math',
+				property: 'random',
+				message: 'Randomness is addressed and seeded (bench/noise), so that a run can be replayed.'
+			}
 		],
 		'no-restricted-syntax': [
 			'error',
-			{ selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Time is an argument in the pure rooms.' }
+			{
+				selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+				message: 'Time is an argument in the pure rooms.'
+			}
 		]
 	}
 };
@@ -99,7 +124,10 @@ export default ts.config(
 		rules: {
 			'no-undef': 'off',
 			'@typescript-eslint/no-explicit-any': 'error',
-			'@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }]
+			'@typescript-eslint/no-unused-vars': [
+				'error',
+				{ argsIgnorePattern: '^_', varsIgnorePattern: '^_' }
+			]
 		}
 	},
 	{
@@ -108,7 +136,10 @@ export default ts.config(
 		// Links are relative to the page, so that the site can be hosted in a sub-folder.
 		rules: { 'svelte/no-navigation-without-resolve': 'off' }
 	},
-	{ files: ['src/lib/**/*.{ts,svelte}', 'src/routes/**/*.{ts,svelte}'], rules: { '@typescript-eslint/no-floating-promises': 'error' } },
+	{
+		files: ['src/lib/**/*.{ts,svelte}', 'src/routes/**/*.{ts,svelte}'],
+		rules: { '@typescript-eslint/no-floating-promises': 'error' }
+	},
 	...roomRules,
 	purityRules
 );
