@@ -63,11 +63,13 @@ function barredFor(room) {
 	return patterns;
 }
 
+/** @type {import('eslint').Linter.Config[]} */
 export const roomRules = floors.flat().map((room) => ({
 	files: [`src/lib/${room}/**/*.{ts,svelte}`],
 	rules: { 'no-restricted-imports': ['error', { patterns: barredFor(room) }] }
 }));
 
+/** @type {import('eslint').Linter.Config} */
 export const purityRules = {
 	files: pureRooms.map((room) => `src/lib/${room}/**/*.ts`),
 	rules: {
