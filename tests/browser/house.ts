@@ -1,0 +1,56 @@
+import AxeBuilder from '@axe-core/playwright';
+import { test as base, expect, type Page } from '@playwright/test';
+
+/**
+ * The test of this house: a page that fails when it asks anything of another host, or complains in
+ * the console (a refused script of the Content-Security-Policy shows there).
+ */
+export const test = base.extend<{ quiet: void }>({
+	quiet: [
+		async ({ page, baseURL }, use) => {
+			const strangers: string[] = [];
+			const complaints: string[] = [];
+			const origin = new URL(baseURL ?? 'http://127.0.0.1').origin;
+			page.on('request', (request) => {
+				const url = request.url();
+				if (!url.startsWith(origin) && !/^(data|blob):/.test(url)) strangers.push(url);
+			});
+			page.on('console', (message) => {
+				if (message.type() === 'error') complaints.push(message.text());
+			});
+			page.on('pageerror', (error) => complaints.push(error.message));
+			await use();
+			expect(strangers, 'requests to other hosts').toEqual([]);
+			expect(complaints, 'errors in the console').toEqual([]);
+		},
+		{ auto: true }
+	]
+});
+
+export { expect };
+
+/** Fails with axe's own words when a rule of WCAG 2.2 A or AA is broken on the page as it stands. */
+export async function expectNoBarriers(page: Page): Promise<void> {
+	const result = await new AxeBuilder({ page })
+		.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+		.analyze();
+	const found = result.violations.map(
+		(violation) =>
+			`${violation.id}: ${violation.nodes.map((node) => node.target.join(' ')).join(', ')}`
+	);
+	expect(found).toEqual([]);
+}
+
+/** Fails when the page can be scrolled sideways: something is wider than the window. */
+export async function expectNoSidewaysScroll(page: Page): Promise<void> {
+	const width = await page.evaluate(() => ({
+		content: document.documentElement.scrollWidth,
+		window: document.documentElement.clientWidth
+	}));
+	expect(width.content).toBeLessThanOrEqual(width.window);
+}
+
+/** Puts the page into one of its two themes as the system would ask for it. */
+export async function inTheme(page: Page, theme: 'light' | 'dark'): Promise<void> {
+	await page.emulateMedia({ colorScheme: theme });
+}
