@@ -1,0 +1,32 @@
+/** The chemistry room: seawater, acid titration, indicators and colour. pH is on the total scale. */
+export * from './acid-titration';
+export {
+	colourOfDyes,
+	labFromXyz,
+	rgbFromXyz,
+	xyzFromRgb,
+	xyzOfSpectrum,
+	spectrumOfBands,
+	type Lab,
+	type Rgb,
+	type Xyz
+} from './colour';
+export { colourDifference } from './colour-difference';
+export type { Constants } from './constants';
+export { densityKgPerL } from './density';
+export { dyeIds, dyeOf, type Dye } from './dyes';
+export { lampSpectra, type LampSpectrum } from './lamps';
+export { mediumOf, type Matrix, type Medium } from './matrix';
+export { requireWithin } from './require-within';
+export {
+	alkalinityAt,
+	dicAtAlkalinityAndPh,
+	dyeShares,
+	phAtAlkalinity,
+	type Composition
+} from './speciation';
+export * from './seawater';
+export type { Totals } from './totals';
+export * from './units';
+export * from './vessel';
+export { colourOf, type SeenColour } from './vessel-colour';

@@ -1,0 +1,10 @@
+/**
+ * The number itself, when it lies within its range.
+ *
+ * @throws RangeError that names the field, its range and what was found
+ */
+export function requireWithin(field: string, value: number, low: number, high: number): number {
+	if (!(value >= low && value <= high))
+		throw new RangeError(`${field} must be between ${low} and ${high}; found ${value}`);
+	return value;
+}
