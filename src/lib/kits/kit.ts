@@ -96,9 +96,7 @@ export const ContentsSchema = z.strictObject({
 	/** By reagent id: the dyes in it, mol per litre, and the form they were added in. */
 	dyes: z.record(
 		z.string(),
-		z.array(
-			z.strictObject({ dyeId: words, molPerL: positive, addedAs: z.enum(['acid', 'salt']) })
-		)
+		z.array(z.strictObject({ dyeId: words, molPerL: positive, addedAs: z.enum(['acid', 'salt']) }))
 	)
 });
 export type Contents = z.infer<typeof ContentsSchema>;

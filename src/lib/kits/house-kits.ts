@@ -1,0 +1,167 @@
+import type { Contents, Kit } from './kit';
+
+/**
+ * The kits that come with the project. They are made up: their volumes, strengths and tables are
+ * like those of no kit on sale. Each conversion was found on the practice bench with a clean hand in
+ * ordinary seawater (salinity 35, 25 °C, pH 8.1) at the kit's own end colour, as a maker would; a
+ * test repeats that.
+ */
+
+/** Bromocresol green and methyl red, 5 to 1 by weight, as sodium salts in water. */
+const mixedIndicator = (reagentId: string): Contents['dyes'] => ({
+	[reagentId]: [
+		{ dyeId: 'bromocresolGreen', molPerL: 1.433e-3, addedAs: 'salt' },
+		{ dyeId: 'methylRed', molPerL: 0.743e-3, addedAs: 'salt' }
+	]
+});
+
+const hazards = [
+	'The titrant is dilute acid: keep it off eyes and skin; rinse an eye at once with water and get help.',
+	'The indicator stains skin and cloth.',
+	'Keep both from children and animals. Never pour a tested sample back into the tank.'
+];
+
+const endPoint = {
+	startColour: 'teal',
+	endColour: 'mauve',
+	holdsSeconds: 25,
+	hueDegrees: 340
+};
+
+export const houseSyringeKit: Kit = {
+	format: 1,
+	id: 'house-syringe',
+	name: 'House syringe kit',
+	invented: true,
+	analyte: 'alkalinity',
+	unit: 'dKH',
+	sample: {
+		volumes: [
+			{ id: 'normal', name: 'Normal, 6 mL', volumeMl: 6 },
+			{ id: 'fine', name: 'Fine, 12 mL', volumeMl: 12 }
+		],
+		measuredIn: 'syringe'
+	},
+	reagents: [
+		{
+			id: 'indicator',
+			name: 'indicator',
+			role: 'indicator',
+			dose: { amount: 3, unit: 'drop', unitMl: 0.02 },
+			mixSeconds: 5,
+			waitSeconds: 0
+		}
+	],
+	delivery: {
+		by: 'syringe',
+		capacityMl: 1,
+		graduationMl: 0.02,
+		numeralEveryMl: 0.1,
+		barrelEndMl: 1.24,
+		tipVolumeMl: 0.17,
+		scale: 'down',
+		counts: 'used',
+		dropMl: 0.021
+	},
+	conversion: { kind: 'perMl', valuePerMl: 16, offset: 0 },
+	endPoint,
+	statedAccuracy: 0.4,
+	hazards,
+	contents: {
+		titrant: { kind: 'strongAcid', molPerL: 0.0342 },
+		dyes: mixedIndicator('indicator')
+	}
+};
+
+export const houseDropperKit: Kit = {
+	format: 1,
+	id: 'house-dropper',
+	name: 'House dropper kit',
+	invented: true,
+	analyte: 'alkalinity',
+	unit: 'dKH',
+	sample: {
+		volumes: [{ id: 'normal', name: 'To the line, 7 mL', volumeMl: 7 }],
+		measuredIn: 'vialLine'
+	},
+	reagents: [
+		{
+			id: 'indicator',
+			name: 'indicator',
+			role: 'indicator',
+			dose: { amount: 2, unit: 'drop', unitMl: 0.035 },
+			mixSeconds: 5,
+			waitSeconds: 0
+		}
+	],
+	delivery: { by: 'dropper', dropMl: 0.043 },
+	conversion: { kind: 'perDrop', valuePerDrop: 0.6, offset: 0 },
+	endPoint,
+	statedAccuracy: 0.6,
+	hazards,
+	contents: {
+		titrant: { kind: 'strongAcid', molPerL: 0.0348 },
+		dyes: mixedIndicator('indicator')
+	}
+};
+
+export const houseBuretteKit: Kit = {
+	format: 1,
+	id: 'house-burette',
+	name: 'Bench burette',
+	invented: true,
+	analyte: 'alkalinity',
+	unit: 'dKH',
+	sample: {
+		volumes: [{ id: 'normal', name: '22 mL', volumeMl: 22 }],
+		measuredIn: 'syringe'
+	},
+	reagents: [
+		{
+			id: 'indicator',
+			name: 'indicator',
+			role: 'indicator',
+			dose: { amount: 5, unit: 'drop', unitMl: 0.044 },
+			mixSeconds: 5,
+			waitSeconds: 0
+		}
+	],
+	delivery: {
+		by: 'burette',
+		capacityMl: 10,
+		graduationMl: 0.05,
+		numeralEveryMl: 1,
+		dropMl: 0.04
+	},
+	conversion: {
+		kind: 'rows',
+		column: 'usedMl',
+		rows: [
+			{ at: 0, value: 0 },
+			{ at: 10, value: 23 }
+		]
+	},
+	endPoint,
+	statedAccuracy: 0.2,
+	hazards,
+	contents: {
+		titrant: { kind: 'strongAcid', molPerL: 0.0182 },
+		dyes: mixedIndicator('indicator')
+	}
+};
+
+export const houseKits: readonly Kit[] = [houseSyringeKit, houseDropperKit, houseBuretteKit];
+
+/**
+ * The house kit of an id.
+ *
+ * @throws RangeError naming `kitId` when there is none
+ */
+export function houseKitOf(kitId: string): Kit {
+	const kit = houseKits.find((candidate) => candidate.id === kitId);
+	if (!kit)
+		throw new RangeError(
+			`kitId must be one of ${houseKits.map((each) => each.id).join(', ')}; found ${kitId}`
+		);
+	return kit;
+}
