@@ -1,32 +1,11 @@
 import * as z from 'zod/mini';
 import { conclusions } from '../observation';
+import { PlanSchema } from './plan';
 import { TruthSchema, WaterSchema } from './world';
 
 const words = z.string().check(z.minLength(1));
 const minutes = z.int().check(z.gte(1), z.lte(60));
 const positive = z.number().check(z.positive());
-
-/** Rules of hands for a test that was done before the learner came: see hands.ts. */
-export const HandsSchema = z.strictObject({
-	fillBy: z._default(z.enum(['seal', 'line']), 'seal'),
-	readBy: z._default(z.enum(['seal', 'line']), 'seal'),
-	tipFitted: z._default(z.enum(['before', 'after', 'loose']), 'before'),
-	rinsed: z._default(z.boolean(), true),
-	/** Sample over the mark, mL. */
-	sampleOffMl: z._default(z.number(), 0),
-	/** Indicator doses over the leaflet. */
-	extraIndicator: z._default(z.int(), 0),
-	/** Drops past the first lasting colour; below 0: stopped at a flash. */
-	dropsPastEnd: z._default(z.number(), 0),
-	/** Went on adding while the colour faded with the CO2. */
-	chased: z._default(z.boolean(), false),
-	/** Read a scale that runs down as one that runs up, or the other way round. */
-	scaleReversed: z._default(z.boolean(), false),
-	/** Numeral misread by so much, mL. */
-	misreadMl: z._default(z.number(), 0),
-	touchedOff: z._default(z.boolean(), true)
-});
-export type Hands = z.infer<typeof HandsSchema>;
 
 /** A check that the learner may make in this case, with what it costs. */
 export const CheckOfferSchema = z.discriminatedUnion('check', [
@@ -86,7 +65,7 @@ export const ScenarioSchema = z.strictObject({
 				label: words,
 				daysAgo: z.number().check(z.nonnegative()),
 				/** By this kit and these hands; the record says only what such a keeper would write. */
-				hands: HandsSchema,
+				hands: PlanSchema,
 				note: z.optional(words),
 				/** The water of that day, if it was another. */
 				water: z.optional(WaterSchema)

@@ -1,7 +1,8 @@
+import type { Rgb } from '../chemistry';
 import type { Lamp } from './action';
 
 /** Display colour, each channel 0 to 1, gamma-encoded sRGB. */
-export type Srgb = { r: number; g: number; b: number };
+export type Srgb = Rgb;
 
 /**
  * What the eye can see at one moment, and nothing that it cannot: two hidden truths that look alike

@@ -39,9 +39,7 @@ export const WareTruthSchema = z.strictObject({
 	/** Tip and nozzle of the titrant syringe, mL; the leaflet's figure when absent. */
 	tipVolumeMl: z.optional(within(0, 0.5)),
 	/** Mean drop over the kit's nominal drop. */
-	dropFactor: z._default(within(0.5, 2), 1),
-	/** The plunger sticks and then jumps by up to this much, mL. */
-	stickyJumpMl: z._default(within(0, 0.1), 0)
+	dropFactor: z._default(within(0.5, 2), 1)
 });
 
 export const TruthSchema = z.strictObject({

@@ -15,6 +15,13 @@ const mixedIndicator = (reagentId: string): Contents['dyes'] => ({
 	]
 });
 
+/** Rows of a printed table, to the second decimal as print has it. */
+const straightTable = (
+	at: readonly number[],
+	row: (at: number) => { value: number }
+): { at: number; value: number }[] =>
+	at.map((each) => ({ at: each, value: Number(row(each).value.toFixed(2)) }));
+
 const hazards = [
 	'The titrant is dilute acid: keep it off eyes and skin; rinse an eye at once with water and get help.',
 	'The indicator stains skin and cloth.',
@@ -63,12 +70,18 @@ export const houseSyringeKit: Kit = {
 		counts: 'used',
 		dropMl: 0.021
 	},
-	conversion: { kind: 'perMl', valuePerMl: 16, offset: 0 },
+	conversion: {
+		kind: 'rows',
+		column: 'mark',
+		rows: straightTable([1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1, 0], (mark) => ({
+			value: 16 * (1 - mark) - 0.35
+		}))
+	},
 	endPoint,
 	statedAccuracy: 0.4,
 	hazards,
 	contents: {
-		titrant: { kind: 'strongAcid', molPerL: 0.0342 },
+		titrant: { kind: 'strongAcid', molPerL: 0.03392 },
 		dyes: mixedIndicator('indicator')
 	}
 };
@@ -95,12 +108,12 @@ export const houseDropperKit: Kit = {
 		}
 	],
 	delivery: { by: 'dropper', dropMl: 0.043 },
-	conversion: { kind: 'perDrop', valuePerDrop: 0.6, offset: 0 },
+	conversion: { kind: 'perDrop', valuePerDrop: 0.6, offset: -0.48 },
 	endPoint,
 	statedAccuracy: 0.6,
 	hazards,
 	contents: {
-		titrant: { kind: 'strongAcid', molPerL: 0.0348 },
+		titrant: { kind: 'strongAcid', molPerL: 0.03451 },
 		dyes: mixedIndicator('indicator')
 	}
 };
@@ -136,16 +149,15 @@ export const houseBuretteKit: Kit = {
 	conversion: {
 		kind: 'rows',
 		column: 'usedMl',
-		rows: [
-			{ at: 0, value: 0 },
-			{ at: 10, value: 23 }
-		]
+		rows: straightTable([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10], (usedMl) => ({
+			value: 2.3 * usedMl - 0.23
+		}))
 	},
 	endPoint,
 	statedAccuracy: 0.2,
 	hazards,
 	contents: {
-		titrant: { kind: 'strongAcid', molPerL: 0.0182 },
+		titrant: { kind: 'strongAcid', molPerL: 0.017906 },
 		dyes: mixedIndicator('indicator')
 	}
 };
