@@ -8,7 +8,13 @@ import {
 	molPerKgFromDkh,
 	type Vessel
 } from '../chemistry';
-import { chosenVolumeMl, type BenchState, type StrayWater } from './state';
+import {
+	chosenVolumeMl,
+	noWater,
+	type BenchState,
+	type MeasuredSample,
+	type StrayWater
+} from './state';
 import type { Water } from './world';
 
 /** Film that stays behind when a vial or a sample syringe of this size is rinsed and shaken out, mL. */
@@ -33,8 +39,6 @@ export function vesselOfWater(water: Water, volumeMl: number): Vessel {
 	);
 	return fillVessel({ matrix, salinity, temperatureC, alkalinityMolPerKg, dicMolPerKg, volumeMl });
 }
-
-const noWater: StrayWater = { volumeMl: 0, meqPerL: 0 };
 
 function mixed(a: StrayWater, b: StrayWater): StrayWater {
 	const volumeMl = a.volumeMl + b.volumeMl;
@@ -74,58 +78,67 @@ export function drawSample(state: BenchState, toMl: number, nose: 'under' | 'inA
 	return { ...state, sampler: { volumeMl, airMl } };
 }
 
-function intoVial(
-	state: BenchState,
-	markMl: number,
-	trueMl: number,
-	stray: StrayWater
-): BenchState {
-	if (trueMl <= 1e-9 && stray.volumeMl <= 1e-9) return state;
+/** Tank water that a measured sample really holds, mL. */
+export function sampleTrueMl(sample: MeasuredSample): number {
+	return Math.max(
+		0,
+		(sample.markMl - sample.airMl) * sample.wareFactor - sample.displacing.volumeMl
+	);
+}
+
+/** What is in the vial after measuring: tank water and whatever went along. */
+export function vesselOfSample(water: Water, sample: MeasuredSample): Vessel {
+	let vessel = vesselOfWater(water, Math.max(sampleTrueMl(sample), 1e-6));
+	for (const stray of [sample.displacing, sample.adding])
+		if (stray.volumeMl > 0)
+			vessel = addWater(vessel, {
+				volumeMl: stray.volumeMl,
+				alkalinityMolPerL: stray.meqPerL / 1000,
+				// Water like tap water holds about as much carbon as alkalinity; a strong base none.
+				dicMolPerL: stray.meqPerL > 0 && stray.meqPerL < 20 ? stray.meqPerL / 1000 : 0
+			});
+	return vessel;
+}
+
+function intoVial(state: BenchState, sample: MeasuredSample): BenchState {
+	if (sample.markMl <= 0) return state;
 	const { water } = state.truth;
 	// A nominal sample's grains come with a nominal sample's water.
-	const nominalMl = state.kit.sample.volumes[0]?.volumeMl ?? markMl;
-	let vessel = vesselOfWater(water, Math.max(trueMl, 1e-6));
-	if (stray.volumeMl > 0)
-		vessel = addWater(vessel, {
-			volumeMl: stray.volumeMl,
-			alkalinityMolPerL: stray.meqPerL / 1000,
-			dicMolPerL: Math.max(0, Math.min(stray.meqPerL / 1000, 0.01))
-		});
+	const nominalMl = state.kit.sample.volumes[0]?.volumeMl ?? sample.markMl;
+	const vessel = vesselOfSample(water, sample);
 	return {
 		...state,
 		vessel,
 		sampleVessel: vessel,
-		sampleMarkMl: markMl,
-		sampleTrueMl: trueMl,
-		sampleStray: stray,
-		grainsMol: (water.carbonateGrainsMg / 1000 / 100.0869) * (trueMl / nominalMl),
-		vialWet: true
-	};
-}
-
-/** The sample syringe emptied into the vial: its own film and the vial's rest go along. */
-export function pourSample(state: BenchState): BenchState {
-	const { sampler } = state;
-	const factor = state.truth.ware?.sampleFactor ?? 1;
-	const room = (sampler.volumeMl - sampler.airMl) * factor;
-	// A wet sample syringe holds its film inside the measured volume.
-	const filmMl = Math.min(state.samplerRest.volumeMl, room);
-	const stray = mixed(state.vialRest, { ...state.samplerRest, volumeMl: filmMl });
-	const poured = intoVial(state, sampler.volumeMl, room - filmMl, stray);
-	return {
-		...poured,
-		sampler: { volumeMl: 0, airMl: 0 },
-		samplerRest: noWater,
+		sample,
+		grainsMol: (water.carbonateGrainsMg / 1000 / 100.0869) * (sampleTrueMl(sample) / nominalMl),
+		vialWet: true,
 		vialRest: noWater
 	};
 }
 
+/** The sample syringe emptied into the vial: its film stood inside the measure, the vial's rest adds to it. */
+export function pourSample(state: BenchState): BenchState {
+	const { sampler } = state;
+	const poured = intoVial(state, {
+		...state.sample,
+		markMl: sampler.volumeMl,
+		airMl: sampler.airMl,
+		displacing: state.samplerRest,
+		adding: state.vialRest
+	});
+	return { ...poured, sampler: { volumeMl: 0, airMl: 0 }, samplerRest: noWater };
+}
+
 /** The vial filled up to a level: what stood in it takes the sample's place. */
 export function fillToLine(state: BenchState, levelMl: number): BenchState {
-	const level = Math.max(0, Math.min(levelMl, chosenVolumeMl(state) * 1.3));
-	const factor = state.truth.ware?.sampleFactor ?? 1;
-	const trueMl = Math.max(0, level * factor - state.vialRest.volumeMl);
-	return { ...intoVial(state, level, trueMl, state.vialRest), vialRest: noWater };
+	return intoVial(state, {
+		...state.sample,
+		markMl: Math.max(0, Math.min(levelMl, chosenVolumeMl(state) * 1.3)),
+		airMl: 0,
+		displacing: state.vialRest,
+		adding: noWater
+	});
 }
 
 /** One drop or spoonful of a reagent. */

@@ -41,6 +41,12 @@ export function takeTipOff(state: BenchState): BenchState {
 	return { ...bare, delivery: { ...bare.delivery, hangingMl: 0 } };
 }
 
+function fillingOf({ delivery }: BenchState): BenchState['filledTo'] {
+	if (delivery.by !== 'syringe') return null;
+	const { sealMl, cushionMl } = delivery.syringe;
+	return { sealMl, cushionMl };
+}
+
 /** A filling is over: counting starts anew, and a drop may hang at the tip as it leaves the bottle. */
 function afterFilling(state: BenchState): BenchState {
 	const { seed, titration, dropIndex } = state;
@@ -49,8 +55,8 @@ function afterFilling(state: BenchState): BenchState {
 	const hangingMl = hangs ? share * state.kit.delivery.dropMl : 0;
 	return {
 		...state,
+		filledTo: fillingOf(state),
 		delivery: { ...state.delivery, hangingMl },
-		hungAtStartMl: hangingMl,
 		dropsSinceFill: 0,
 		overVial: false
 	};
@@ -64,15 +70,28 @@ export function drawTitrant(
 ): BenchState {
 	const bench = withGlass(state, 'syringe', 'titrant.draw');
 	const { syringe } = bench.delivery;
-	if (sealMl < syringe.sealMl) return withSyringe(bench, push(syringe, sealMl).syringe);
+	if (sealMl < syringe.sealMl) {
+		const pushed = withSyringe(bench, push(syringe, sealMl).syringe);
+		return { ...pushed, filledTo: fillingOf(pushed) };
+	}
 	const drawn = withSyringe(bench, draw(syringe, sealMl, end));
-	return end === 'inTitrant' ? afterFilling(drawn) : drawn;
+	if (end === 'inAir') return { ...drawn, filledTo: fillingOf(drawn) };
+	const isRefill = state.drops.length > 0;
+	const moreMl = drawn.delivery.syringe.liquidMl - syringe.liquidMl;
+	return {
+		...afterFilling(drawn),
+		refilledMl: state.refilledMl + (isRefill ? moreMl : 0)
+	};
 }
 
 export function purgeAir(state: BenchState, sealMl: number): BenchState {
 	const bench = withGlass(state, 'syringe', 'titrant.purge');
 	const purged = withSyringe(bench, purge(bench.delivery.syringe, sealMl).syringe);
-	return { ...purged, delivery: { ...purged.delivery, hangingMl: 0 }, hungAtStartMl: 0 };
+	return {
+		...purged,
+		delivery: { ...purged.delivery, hangingMl: 0 },
+		filledTo: fillingOf(purged)
+	};
 }
 
 export function pourIntoBurette(state: BenchState, levelMl: number): BenchState {
@@ -93,26 +112,29 @@ export function runOut(state: BenchState, volumeMl: number): BenchState {
 
 /** Wiped off: what hung is gone. */
 export function wipeTip(state: BenchState): BenchState {
-	return {
-		...state,
-		delivery: { ...state.delivery, hangingMl: 0 },
-		hungAtStartMl: state.overVial ? state.hungAtStartMl : 0
-	};
+	return { ...state, delivery: { ...state.delivery, hangingMl: 0 } };
 }
 
 /** Touched to the wall of the vial: what hung goes in, a part of a drop. */
 export function touchOff(state: BenchState): BenchState {
 	const { hangingMl } = state.delivery;
-	return landNow({ ...state, delivery: { ...state.delivery, hangingMl: 0 } }, hangingMl);
+	const dry = { ...overVial(state), delivery: { ...state.delivery, hangingMl: 0 } };
+	return landNow(dry, hangingMl);
+}
+
+/** The tip comes over the vial: whatever hangs there now will go in without any travel. */
+function overVial(state: BenchState): BenchState {
+	if (state.overVial) return state;
+	return {
+		...state,
+		overVial: true,
+		hungAtStartMl: state.hungAtStartMl + state.delivery.hangingMl
+	};
 }
 
 export function startFlow(state: BenchState): BenchState {
 	if (state.flow) return state;
-	return {
-		...state,
-		overVial: true,
-		flow: { startedAt: state.at, giveMl: null, pushedMl: 0 }
-	};
+	return { ...overVial(state), flow: { startedAt: state.at, giveMl: null, pushedMl: 0 } };
 }
 
 export function stopFlow(state: BenchState): BenchState {
@@ -140,11 +162,7 @@ export function give(state: BenchState, size: 'drop' | 'half' | 'stream'): Bench
 			: size === 'half'
 				? dropMl / 2
 				: state.kit.delivery.dropMl * 8;
-	return {
-		...state,
-		overVial: true,
-		flow: { startedAt: state.at, giveMl, pushedMl: 0 }
-	};
+	return { ...overVial(state), flow: { startedAt: state.at, giveMl, pushedMl: 0 } };
 }
 
 export function tiltDropper(state: BenchState, degrees: number): BenchState {

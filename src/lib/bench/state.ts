@@ -8,6 +8,19 @@ import type { Truth } from './world';
 /** Water that is not the sample: its volume and its alkalinity. */
 export type StrayWater = { volumeMl: number; meqPerL: number };
 
+/** How the sample came about, so that each part of it can be asked what it did. */
+export type MeasuredSample = {
+	/** What the mark said, mL; 0 before anything was measured. */
+	markMl: number;
+	/** Air inside the measured volume, mL. */
+	airMl: number;
+	/** What the ware really gives over what is printed on it. */
+	wareFactor: number;
+	/** Other water inside the measured volume, and other water added to it. */
+	displacing: StrayWater;
+	adding: StrayWater;
+};
+
 export type DeliveryState =
 	| { by: 'syringe'; syringe: Syringe; hangingMl: number }
 	| { by: 'dropper'; tiltDegrees: number; squeezedHard: boolean; hangingMl: number }
@@ -40,10 +53,7 @@ export type BenchState = {
 	samplerRest: StrayWater;
 	samplerWet: boolean;
 	sampler: { volumeMl: number; airMl: number };
-	/** Sample as the mark says, and really, mL; the stray water that went along. */
-	sampleMarkMl: number;
-	sampleTrueMl: number;
-	sampleStray: StrayWater;
+	sample: MeasuredSample;
 	vessel: Vessel | null;
 	/** What the vessel held before any titrant, for the curve. */
 	sampleVessel: Vessel | null;
@@ -61,7 +71,10 @@ export type BenchState = {
 	lamp: Lamp;
 	eyeDegrees: number;
 	comparison: Vessel | null;
-	/** Liquid that hung at the tip when titrant was last drawn. */
+	/** Seal and line as they stood when titrant was last drawn or purged, mL from the nozzle end. */
+	filledTo: { sealMl: number; cushionMl: number } | null;
+	/** Titrant drawn in again after the first drop, mL. */
+	refilledMl: number;
 	drops: DropRecord[];
 	/** Index of drops for the address of chance; never goes back. */
 	dropIndex: number;
@@ -81,6 +94,8 @@ export type BenchState = {
 	swirledS: number;
 	looks: number;
 };
+
+export const noWater: StrayWater = { volumeMl: 0, meqPerL: 0 };
 
 /** Dead volume of the nozzle alone, mL, below what ISO 7886-1 allows for a 1 mL syringe (0.07). */
 const NOZZLE_ML = 0.04;
@@ -138,9 +153,13 @@ export function createBench(input: {
 		samplerRest: { volumeMl: left?.samplerLeftMl ?? 0, meqPerL: 0 },
 		samplerWet: (left?.samplerLeftMl ?? 0) > 0,
 		sampler: { volumeMl: 0, airMl: 0 },
-		sampleMarkMl: 0,
-		sampleTrueMl: 0,
-		sampleStray: { volumeMl: 0, meqPerL: 0 },
+		sample: {
+			markMl: 0,
+			airMl: 0,
+			wareFactor: left?.sampleFactor ?? 1,
+			displacing: noWater,
+			adding: noWater
+		},
 		vessel: null,
 		sampleVessel: null,
 		unmixedMol: 0,
@@ -154,6 +173,8 @@ export function createBench(input: {
 		lamp: truth.light,
 		eyeDegrees: 0,
 		comparison: null,
+		filledTo: null,
+		refilledMl: 0,
 		drops: [],
 		dropIndex: 0,
 		dropsSinceFill: 0,

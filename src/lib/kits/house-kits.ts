@@ -45,7 +45,7 @@ export const houseSyringeKit: Kit = {
 	sample: {
 		volumes: [
 			{ id: 'normal', name: 'Normal, 6 mL', volumeMl: 6 },
-			{ id: 'fine', name: 'Fine, 12 mL', volumeMl: 12 }
+			{ id: 'fine', name: 'Fine, 10 mL', volumeMl: 10 }
 		],
 		measuredIn: 'syringe'
 	},

@@ -1,0 +1,90 @@
+import { colourDifference, labFromXyz, xyzFromRgb } from '../chemistry';
+import { normalAt } from './noise';
+import type { Seen, Srgb } from './seen';
+
+/**
+ * What a helper with ordinary eyes would say, so that somebody who does not see the colour can do
+ * the test. Only what is seen goes in. A difference below what an eye notices is not told.
+ */
+
+/** Just noticeable for two looks in turn, CIEDE2000; common practice puts it at 2 to 3. */
+export const NOTICEABLE = 2.5;
+const CLEAR = 6;
+
+const labOf = (rgb: Srgb) => labFromXyz(xyzFromRgb(rgb));
+
+/** Which way along teal, blue, violet, mauve, rose: positive is redder. Hues as they are on the screen. */
+function redness(rgb: Srgb): number {
+	const lab = labOf(rgb);
+	const hue = lab.hueDegrees < 120 ? lab.hueDegrees + 360 : lab.hueDegrees;
+	return hue;
+}
+
+function compare(now: Srgb, other: Srgb, wobble: number): 'same' | 'a little' | 'clearly' {
+	const difference = Math.max(0, colourDifference(labOf(now), labOf(other)) + wobble);
+	if (difference < NOTICEABLE) return 'same';
+	return difference < CLEAR ? 'a little' : 'clearly';
+}
+
+/** Under a one-coloured lamp only light and dark can be told. */
+function direction(now: Srgb, other: Srgb, lamp: Seen['lamp']): string {
+	if (lamp === 'red') return labOf(now).l > labOf(other).l ? 'brighter' : 'darker';
+	return redness(now) > redness(other) ? 'redder' : 'bluer';
+}
+
+function hueName(rgb: Srgb): string {
+	const { hueDegrees, chroma, l } = labOf(rgb);
+	if (chroma < 5) return l > 85 ? 'clear' : 'grey';
+	if (hueDegrees >= 165 && hueDegrees < 225) return 'teal';
+	if (hueDegrees >= 225 && hueDegrees < 283) return 'blue';
+	if (hueDegrees >= 283 && hueDegrees < 322) return 'violet';
+	if (hueDegrees >= 322 && hueDegrees < 352) return 'mauve';
+	if (hueDegrees >= 352 || hueDegrees < 40) return 'rose';
+	return hueDegrees < 110 ? 'yellowish' : 'green';
+}
+
+/**
+ * The words for a deliberate look.
+ *
+ * The wobble of the judgement is fixed by the state of the vial, so asking again gives the same
+ * answer and cannot average it away.
+ *
+ * @param before what was seen at the last look, or null at the first
+ */
+export function lookWords(now: Seen, before: Seen | null, seed: number): string {
+	const { bulk, plume, plumeShare } = now.vial;
+	const key = [bulk.r, bulk.g, bulk.b].map((channel) => Math.round(channel * 255)).join(' ');
+	const wobble = 0.6 * normalAt(seed, 'look', key);
+	const parts: string[] = [];
+	if (!before || before.lamp !== now.lamp)
+		parts.push(now.lamp === 'red' ? 'under the red lamp' : hueName(bulk));
+	else {
+		const step = compare(bulk, before.vial.bulk, wobble);
+		parts.push(
+			step === 'same'
+				? 'same as before'
+				: `${step} ${direction(bulk, before.vial.bulk, now.lamp)} than before`
+		);
+	}
+	if (plumeShare > 0.15 && compare(plume, bulk, 0) !== 'same')
+		parts.push(`a streak ${direction(plume, bulk, now.lamp)} than the rest`);
+	if (now.comparison) {
+		const step = compare(bulk, now.comparison, wobble);
+		parts.push(
+			step === 'same'
+				? 'like the comparison vial'
+				: `${step} ${direction(bulk, now.comparison, now.lamp)} than the comparison vial`
+		);
+	}
+	if (now.vial.haze > 0.2) parts.push('cloudy');
+	if (now.vial.grains) parts.push('grains at the bottom');
+	return parts.join('; ');
+}
+
+/**
+ * Distance between two colours as they are seen, for a pitch that follows the colour: about 60 from
+ * the start to well past the end.
+ */
+export function colourDistance(one: Srgb, other: Srgb): number {
+	return colourDifference(labOf(one), labOf(other));
+}
