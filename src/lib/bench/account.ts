@@ -113,8 +113,7 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		filledTo: state.filledTo,
 		startLevelMl: 0,
 		refilledMl: state.refilledMl,
-		meanDropMl:
-			state.dropsSinceFill > 0 ? state.inVialMl / state.dropsSinceFill : kit.delivery.dropMl,
+		dropFactors: dropFactorsOf(state),
 		readBy: readByOf(declared.marks, delivery.by),
 		readOff: noReadOff,
 		isReversed:
