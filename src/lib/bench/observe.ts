@@ -21,9 +21,15 @@ export function shownColour(vessel: Vessel, lamp: Lamp, extraAcidMolPerKg = 0): 
 	return dimmed(rgb, lamp);
 }
 
+const lampColours = new Map<Lamp, Srgb>();
 /** An empty vial: the lamp itself. */
 function lampColour(lamp: Lamp): Srgb {
-	return dimmed(colourOfDyes([], VIAL_PATH_CM, spectrumOf(lamp)).rgb, lamp);
+	let colour = lampColours.get(lamp);
+	if (!colour) {
+		colour = dimmed(colourOfDyes([], VIAL_PATH_CM, spectrumOf(lamp)).rgb, lamp);
+		lampColours.set(lamp, colour);
+	}
+	return colour;
 }
 
 function seenVial(state: BenchState): Seen['vial'] {
@@ -81,6 +87,7 @@ export function observe(state: BenchState, at: number): Seen {
 	return {
 		at,
 		lamp: now.lamp,
+		light: lampColour(now.lamp),
 		eyeDegrees: now.eyeDegrees,
 		vial: seenVial(now),
 		comparison: now.comparison && shownColour(now.comparison, now.lamp),

@@ -12,6 +12,8 @@ export type Seen = {
 	/** ms since the run began. */
 	at: number;
 	lamp: Lamp;
+	/** The light itself, beside the vial. */
+	light: Srgb;
 	/** Eye off the level of the mark, degrees. */
 	eyeDegrees: number;
 	vial: {
