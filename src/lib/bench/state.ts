@@ -3,6 +3,7 @@ import { drySyringe, dryBurette } from '../glassware';
 import type { Kit } from '../kits';
 import type { Vessel } from '../chemistry';
 import type { Lamp } from './action';
+import { uniformAt } from './noise';
 import type { Truth } from './world';
 
 /** Water that is not the sample: its volume and its alkalinity. */
@@ -171,7 +172,8 @@ export function createBench(input: {
 		swirlStartedAt: null,
 		lastSwirlEndedAt: null,
 		lamp: truth.light,
-		eyeDegrees: 0,
+		// A standing person looks down on a bench: nobody's eye is level by itself.
+		eyeDegrees: 12 + 10 * uniformAt(seed, input.titration ?? 0, 'eye'),
 		comparison: null,
 		filledTo: null,
 		refilledMl: 0,
