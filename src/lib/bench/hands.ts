@@ -65,6 +65,20 @@ export function runHands(bench: BenchState, plan: Plan): HandsRun {
 	};
 }
 
+/** Parts of a test in their order, each done by the same plan. */
+const parts = { measure, dose: doseAll, fill, titrate };
+export type TestPart = keyof typeof parts | 'read';
+
+/** A bench on which clean hands have done everything before a part, for practising that part alone. */
+export function benchReadyFor(bench: BenchState, part: TestPart, plan: Plan): BenchState {
+	const writer = new Writer(bench);
+	for (const [name, doPart] of Object.entries(parts)) {
+		if (name === part) break;
+		doPart(writer, plan);
+	}
+	return writer.state;
+}
+
 function measure(writer: Writer, plan: Plan): void {
 	const { kit } = writer.state;
 	const inSyringe = kit.sample.measuredIn === 'syringe';

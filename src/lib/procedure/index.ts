@@ -1,0 +1,8 @@
+/** The procedure room: the walk, its log, and what is made of it. */
+export * from './inquiry';
+export * from './run';
+export * from './run-log';
+export * from './walk';
+export * from './walk-helpers';
+export * from './walk-log';
+export * from './witness';

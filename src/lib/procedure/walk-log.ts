@@ -1,0 +1,118 @@
+import { initialTransition, transition } from 'xstate';
+import * as z from 'zod/mini';
+import { KitSchema, stepsOf, type Kit } from '../kits';
+import {
+	entrySchemaOf,
+	liveEntries,
+	WalkEventSchema,
+	type Entry,
+	type WalkEvent
+} from '../observation';
+import { walkMachine, type WalkSnapshot } from './walk';
+import type { WalkInput } from './walk-helpers';
+
+/** Number of the form in which logs are written now. A change of form raises it and adds to `upcasts`. */
+export const WALK_LOG_FORMAT = 1;
+
+export const WalkLogSchema = z.strictObject({
+	format: z.literal(WALK_LOG_FORMAT),
+	/** Frozen: what the leaflet said on that day. */
+	kit: KitSchema,
+	startedAt: z.number(),
+	entries: z.array(entrySchemaOf<WalkEvent>(WalkEventSchema))
+});
+/** The whole truth about one titration: the kit and what happened, only ever appended to. */
+export type WalkLog = {
+	format: typeof WALK_LOG_FORMAT;
+	kit: Kit;
+	startedAt: number;
+	entries: Entry<WalkEvent>[];
+};
+
+/** Brings a log of an older form one step up. None yet: the first form is the present one. */
+const upcasts: Record<number, (old: Record<string, unknown>) => Record<string, unknown>> = {};
+
+/**
+ * A log from outside (a file, storage, a link), brought up to date and validated.
+ *
+ * @throws RangeError saying which field is wrong and what was expected there
+ */
+export function loadWalkLog(unknownLog: unknown): WalkLog {
+	let raw = unknownLog;
+	while (typeof raw === 'object' && raw !== null && 'format' in raw) {
+		const upcast = upcasts[Number(raw.format)];
+		if (!upcast) break;
+		raw = upcast(raw as Record<string, unknown>);
+	}
+	const parsed = WalkLogSchema.safeParse(raw);
+	if (parsed.success) return parsed.data as WalkLog;
+	const issue = parsed.error.issues[0];
+	throw new RangeError(
+		`the log is damaged at ${issue?.path.join('.') || 'its top'}: ${issue?.code ?? 'not a log'}`
+	);
+}
+
+export type TimedEvent = { id: string; at: number; event: WalkEvent };
+
+/** A walk that nothing has happened on. */
+export function startWalk(input: WalkInput): WalkSnapshot {
+	return initialTransition(walkMachine, input)[0];
+}
+
+/** The walk after one event, or null when the event does not belong there and changes nothing. */
+export function stepWalk(snapshot: WalkSnapshot, timed: TimedEvent): WalkSnapshot | null {
+	const event = { ...timed.event, at: timed.at, entryId: timed.id };
+	return snapshot.status === 'active' && snapshot.can(event)
+		? transition(walkMachine, snapshot, event)[0]
+		: null;
+}
+
+export type ReplayedWalk = {
+	snapshot: WalkSnapshot;
+	/** The first event that did not belong, if any, and all from there on, kept aside. */
+	refused: TimedEvent | null;
+	aside: TimedEvent[];
+};
+
+/** Plays a log through: state is nothing but what its entries make of it. */
+export function replayWalk(log: Pick<WalkLog, 'kit' | 'startedAt' | 'entries'>): ReplayedWalk {
+	let snapshot = startWalk({ kit: log.kit, steps: stepsOf(log.kit), startedAt: log.startedAt });
+	const live = liveEntries(log.entries);
+	for (const [i, timed] of live.entries()) {
+		const next = stepWalk(snapshot, timed);
+		if (!next) return { snapshot, refused: timed, aside: live.slice(i) };
+		snapshot = next;
+	}
+	return { snapshot, refused: null, aside: [] };
+}
+
+/** The log with one more thing that happened. */
+export function withEvent<TLog extends { entries: readonly Entry<TEvent>[] }, TEvent>(
+	log: TLog,
+	entry: { id: string; at: number; event: TEvent }
+): TLog {
+	return { ...log, entries: [...log.entries, entry] };
+}
+
+/** The log with an earlier entry taken back; taking back the taking back restores it. */
+export function withUndo<TLog extends { entries: readonly Entry<TEvent>[] }, TEvent>(
+	log: TLog,
+	entry: { id: string; at: number; undoes: string }
+): TLog {
+	requireEntry(log, entry.undoes);
+	return { ...log, entries: [...log.entries, entry] };
+}
+
+/** The log with another event in the place of an earlier one; the old one stays in it. */
+export function withAmendment<TLog extends { entries: readonly Entry<TEvent>[] }, TEvent>(
+	log: TLog,
+	entry: { id: string; at: number; amends: string; event: TEvent }
+): TLog {
+	requireEntry(log, entry.amends);
+	return { ...log, entries: [...log.entries, entry] };
+}
+
+function requireEntry(log: { entries: readonly Entry<unknown>[] }, id: string): void {
+	if (!log.entries.some((entry) => entry.id === id))
+		throw new RangeError(`there is no entry ${id} in this log`);
+}
