@@ -6,3 +6,5 @@ export * from './walk';
 export * from './walk-helpers';
 export * from './walk-log';
 export * from './witness';
+export * from './filling-trap';
+export { natureOf, slipsIn } from './slips';

@@ -1,0 +1,74 @@
+import type { Detector } from './slips';
+import { eventsOf, lastOf, stepOver } from './event-queries';
+
+/** Off the mark by more than this share is a slip and not the eye's limit. */
+const SAMPLE_SHARE = 0.015;
+/** Strange water in the sample above this share. */
+const STRAY_SHARE = 0.005;
+
+const firm = { provisional: false };
+
+const wareNotRinsed: Detector = ({ kit, events }) => {
+	const measured = lastOf(events, 'sample.measured');
+	const volumeMl = measured?.event.volumeMl ?? kit.sample.volumes[0]?.volumeMl ?? 1;
+	const strayMl = measured?.event.strayWaterMl;
+	// Known amounts decide; without them, a rinse with other water just before is what to say.
+	if (measured && strayMl !== undefined)
+		return strayMl / volumeMl > STRAY_SHARE
+			? [{ ...firm, entryId: measured.id, sizeMl: strayMl }]
+			: [];
+	const ware = kit.sample.measuredIn === 'syringe' ? 'sampler' : 'vial';
+	const lastRinse = eventsOf(events, 'vial.rinsed')
+		.filter(({ event }) => (event.ware ?? 'vial') === ware)
+		.at(-1);
+	return measured && lastRinse && lastRinse.event.with && lastRinse.event.with !== 'sample'
+		? [{ ...firm, entryId: lastRinse.id, variant: lastRinse.event.with }]
+		: [];
+};
+
+const sampleOff: Detector = ({ kit, events }) => {
+	const measured = lastOf(events, 'sample.measured');
+	if (measured?.event.volumeMl === undefined) return [];
+	const chosen = lastOf(events, 'sample.chosen')?.event.volumeId;
+	const volume = kit.sample.volumes.find((each) => each.id === chosen) ?? kit.sample.volumes[0];
+	if (!volume) return [];
+	const offMl = measured.event.volumeMl - (measured.event.airMl ?? 0) - volume.volumeMl;
+	return Math.abs(offMl) / volume.volumeMl > SAMPLE_SHARE
+		? [
+				{
+					...firm,
+					entryId: measured.id,
+					sizeMl: offMl,
+					variant: (measured.event.airMl ?? 0) > 0.02 ? 'air' : offMl > 0 ? 'over' : 'short'
+				}
+			]
+		: [];
+};
+
+const indicatorOff: Detector = ({ kit, steps, events }) => {
+	return steps.flatMap((step) => {
+		if (step.kind !== 'dose') return [];
+		const over = stepOver(events, step.id);
+		if (!over) return [];
+		const asked = step.unit === 'mL' ? 1 : step.amount;
+		const given = eventsOf(events, 'reagent.added')
+			.filter(({ event }) => event.reagentId === step.reagentId)
+			.map(({ event }) => event.amount);
+		// Hands that did not count say nothing about the number.
+		const isKnown = given.length > 0 ? given.every((n) => n !== undefined) : true;
+		const count = given.reduce<number>((sum, n) => sum + (n ?? 0), 0);
+		const role = kit.reagents.find((each) => each.id === step.reagentId)?.role;
+		return isKnown && role === 'indicator' && count !== asked
+			? [
+					{
+						...firm,
+						entryId: over.id,
+						drops: count - asked,
+						variant: count === 0 ? 'forgotten' : count > asked ? 'more' : 'less'
+					}
+				]
+			: [];
+	});
+};
+
+export const sampleSlips = { wareNotRinsed, sampleOff, indicatorOff };

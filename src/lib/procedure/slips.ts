@@ -1,0 +1,54 @@
+import type { Kit, Step } from '../kits';
+import type { Slip, SlipKind, SlipNature } from '../observation';
+import { fillingSlips } from './slips-filling';
+import { readingSlips } from './slips-reading';
+import { sampleSlips } from './slips-sample';
+import { titratingSlips } from './slips-titrating';
+import type { TimedEvent } from './walk-log';
+
+/** All that a detector may look at: what happened, and what the leaflet asks. */
+export type Seen = { kit: Kit; steps: readonly Step[]; events: readonly TimedEvent[] };
+
+/** Finds slips of one kind; the events may be complete (the bench) or partial (real hands). */
+export type Detector = (seen: Seen) => Omit<Slip, 'kind' | 'nature'>[];
+
+const detectors = {
+	...sampleSlips,
+	...fillingSlips,
+	...titratingSlips,
+	...readingSlips
+} satisfies Record<SlipKind, Detector>;
+
+/** When a slip may be spoken of: at once, or only after the person has declared the thing it is about. */
+export const natureOf = {
+	wareNotRinsed: 'handling',
+	sampleOff: 'handling',
+	indicatorOff: 'handling',
+	tipFittedLate: 'handling',
+	tipLoose: 'handling',
+	airExpelled: 'handling',
+	hangingAtStart: 'handling',
+	mixedMarks: 'handling',
+	wrongRim: 'judgement',
+	dropperTilted: 'handling',
+	dropperSqueezed: 'handling',
+	stoppedAtFlash: 'judgement',
+	overshot: 'judgement',
+	chasedColour: 'judgement',
+	swirledOddly: 'judgement',
+	wrongLight: 'judgement',
+	hangingAtEnd: 'judgement',
+	dropsMiscounted: 'judgement',
+	misread: 'judgement',
+	parallax: 'judgement',
+	scaleReversed: 'judgement',
+	wrongRow: 'judgement'
+} satisfies Record<SlipKind, SlipNature>;
+
+/** Every slip that the events show, in the order of the kinds. The same for bench and tank. */
+export function slipsIn(kit: Kit, steps: readonly Step[], events: readonly TimedEvent[]): Slip[] {
+	const seen = { kit, steps, events };
+	return (Object.keys(detectors) as SlipKind[]).flatMap((kind) =>
+		detectors[kind](seen).map((slip) => ({ ...slip, kind, nature: natureOf[kind] }))
+	);
+}
