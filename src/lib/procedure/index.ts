@@ -8,3 +8,8 @@ export * from './walk-log';
 export * from './witness';
 export * from './filling-trap';
 export { natureOf, slipsIn } from './slips';
+export * from './coach';
+export * from './debrief';
+export * from './evidence';
+export * from './instructions';
+export * from './share';

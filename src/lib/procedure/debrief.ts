@@ -1,0 +1,136 @@
+import { curveOf, ledgerOf, type Curve, type Ledger, type LedgerLine } from '../bench';
+import { slipCues, supportOf, type Support } from '../judgement';
+import type { CheckId, Conclusion, Evidence, Reading, Slip } from '../observation';
+import { evidenceOf, readingInQuestion, readingOfTitration } from './evidence';
+import { lastOf } from './event-queries';
+import type { RunState, TitrationRun } from './run';
+import { slipsIn } from './slips';
+
+export type SlipNote = { slip: Slip; name: string; remedy: string; amountDkh: number | null };
+
+export type Debrief = {
+	/** The learner's own first reading; null for a drill that ends before one. */
+	reading: Reading | null;
+	trueDkh: number;
+	ledger: Ledger | null;
+	slips: SlipNote[];
+	/** The one thing to do next. */
+	next: { text: string; drillId: string | null };
+	curve: Curve;
+	conclusion: {
+		given: Conclusion;
+		sure: number;
+		/** All that would have been right here. */
+		right: Conclusion[];
+		isRight: boolean;
+		support: Support;
+		wouldTellMore: CheckId | null;
+	} | null;
+	evidence: Evidence[];
+	inQuestion: Reading | null;
+	reveal: string | null;
+};
+
+/** Below this, a line of the ledger is not worth a word, dKH. */
+const MATTERS_DKH = 0.15;
+/** A good kit reads a plain-water reference so much low at the same hue (chemistry room, 8 dKH, half the CO2 gone). */
+const MATRIX_EFFECT = { purified: -0.2, sodiumChloride: 0 };
+
+function ledgerOfTitration(titration: TitrationRun): Ledger | null {
+	const read = lastOf(titration.events, 'marks.read');
+	const reported = lastOf(titration.events, 'value.reported');
+	if (!read || !reported) return null;
+	const slips = slipsIn(titration.bench.kit, titration.steps, titration.events);
+	return ledgerOf(titration.bench, { marks: read.event.marks, value: reported.event.value }, slips);
+}
+
+function noteOf(slip: Slip, ledger: Ledger | null): SlipNote {
+	const line = ledger?.lines.find(
+		(each): each is Extract<LedgerLine, { kind: 'slip' }> =>
+			each.kind === 'slip' && each.slip.kind === slip.kind
+	);
+	const { name, remedy } = slipCues[slip.kind];
+	return { slip, name, remedy, amountDkh: line?.amountDkh ?? null };
+}
+
+/** The largest line that hands can mend leads to what to do next. */
+function nextOf(ledger: Ledger | null, slips: readonly SlipNote[]): Debrief['next'] {
+	const worst = [...slips].sort(
+		(a, b) => Math.abs(b.amountDkh ?? 0) - Math.abs(a.amountDkh ?? 0)
+	)[0];
+	if (worst && (worst.amountDkh === null || Math.abs(worst.amountDkh) >= MATTERS_DKH))
+		return { text: worst.remedy, drillId: slipCues[worst.slip.kind].drillId };
+	const world = ledger?.lines.find(
+		(line) => line.kind === 'world' && Math.abs(line.amountDkh) >= MATTERS_DKH
+	);
+	if (world)
+		return {
+			text: 'Your hands did not do this. A check against a known solution finds such a thing.',
+			drillId: null
+		};
+	return { text: 'Only scatter. Nothing to mend. Try it at the tank.', drillId: null };
+}
+
+/**
+ * What would have been right to conclude about the learner's own reading: what the scenario says;
+ * and if own slips moved the reading by more than its uncertainty, technique as well, and no longer
+ * that it stands.
+ */
+function rightConclusions(
+	run: RunState,
+	ledger: Ledger | null,
+	reading: Reading | null
+): Conclusion[] {
+	const verdict = run.scenario.verdict ?? 'stands';
+	if (run.scenario.inQuestion === 'earlier' || !ledger || !reading) return [verdict];
+	const bySlips = ledger.lines
+		.filter((line) => line.kind === 'slip')
+		.reduce((sum, line) => sum + line.amountDkh, 0);
+	if (Math.abs(bySlips) <= reading.expandedUncertainty) return [verdict];
+	return verdict === 'stands' ? ['technique'] : [verdict, 'technique'];
+}
+
+/** Everything that is shown when a run is over. */
+export function debriefOf(run: RunState): Debrief | null {
+	const first = run.titrations[0];
+	if (!first) return null;
+	const reading = readingOfTitration(first);
+	const ledger = ledgerOfTitration(first);
+	const slips = slipsIn(run.kit, first.steps, first.events).filter((slip) => !slip.provisional);
+	const notes = slips.map((slip) => noteOf(slip, ledger));
+	const given = run.inquiry.context.conclusion;
+	const evidence = evidenceOf(run);
+	const inQuestion = readingInQuestion(run);
+	const right = rightConclusions(run, ledger, reading);
+	const support =
+		given && inQuestion
+			? supportOf({
+					reading: inQuestion,
+					evidence: evidence.filter((each) => each.reading.id !== inQuestion.id),
+					conclusion: given.conclusion,
+					matrixEffect: MATRIX_EFFECT
+				})
+			: null;
+	return {
+		reading,
+		trueDkh: first.bench.truth.water.alkalinityDkh,
+		ledger,
+		slips: notes,
+		next: nextOf(ledger, notes),
+		curve: curveOf(first.bench),
+		conclusion:
+			given && support
+				? {
+						given: given.conclusion,
+						sure: given.sure,
+						right,
+						isRight: right.includes(given.conclusion),
+						support,
+						wouldTellMore: support.wouldTellMore
+					}
+				: null,
+		evidence,
+		inQuestion,
+		reveal: run.scenario.reveal ?? null
+	};
+}

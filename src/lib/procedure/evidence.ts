@@ -1,0 +1,196 @@
+import { createBench, normalAt, planOf, runHands, type CheckOffer, type Scenario } from '../bench';
+import { carbonateDkhOf } from './carbonate-only';
+import { valueFromMark, type Kit } from '../kits';
+import { readingBudget } from '../metrology';
+import type { CheckId, Evidence, Marks, Reading } from '../observation';
+import { lastOf } from './event-queries';
+import type { RunState, TitrationRun } from './run';
+import { slipsIn } from './slips';
+
+/** Names of tests for lists; neutral. */
+const testLabels: Record<'first' | CheckId, string> = {
+	first: 'Your first test',
+	repeatFull: 'Repeat',
+	repeatQuick: 'Quick repeat',
+	secondMethod: 'Second method',
+	reference: 'Reference solution',
+	largerSample: 'Test with more water',
+	freshLot: 'Test with a fresh bottle',
+	freshSample: 'Test of fresh water'
+};
+
+/** A value with what its kit can claim, about 95 %. */
+export function readingOfValue(
+	kit: Kit,
+	id: string,
+	label: string,
+	value: number,
+	marks: Marks,
+	sampleVolumeMl: number
+): Reading {
+	const nominalMl = kit.sample.volumes[0]?.volumeMl ?? sampleVolumeMl;
+	const middle =
+		kit.delivery.by === 'dropper' ? { drops: 10 } : { markMl: kit.delivery.capacityMl / 2 };
+	const valuePerMl = (valueFromMark(kit, middle).valuePerMl * nominalMl) / sampleVolumeMl;
+	const budget = readingBudget(kit, { value, valuePerMl });
+	return {
+		id,
+		label,
+		value,
+		expandedUncertainty: budget.expandedUncertainty,
+		unit: 'dKH',
+		marks
+	};
+}
+
+/** What a finished titration reported, as the learner typed it; null while it has not. */
+export function readingOfTitration(titration: TitrationRun): Reading | null {
+	const read = lastOf(titration.events, 'marks.read');
+	const reported = lastOf(titration.events, 'value.reported');
+	if (!read || !reported) return null;
+	const { kit } = titration.bench;
+	const chosen = kit.sample.volumes.find((volume) => volume.id === titration.bench.volumeId);
+	return readingOfValue(
+		kit,
+		`titration-${titration.number}`,
+		testLabels[titration.purpose],
+		reported.event.value,
+		read.event.marks,
+		chosen?.volumeMl ?? kit.sample.volumes[0]?.volumeMl ?? 1
+	);
+}
+
+function byHands(
+	run: Pick<RunState, 'kit' | 'seed'>,
+	input: {
+		truth: Scenario['truth'];
+		titration: number;
+		plan: Parameters<typeof runHands>[1];
+		id: string;
+		label: string;
+	}
+): Reading {
+	const bench = createBench({
+		kit: run.kit,
+		truth: input.truth,
+		seed: run.seed,
+		titration: input.titration
+	});
+	const done = runHands(bench, input.plan);
+	const { marks, sampleVolumeMl } = done;
+	const mark =
+		marks.drops !== undefined
+			? { drops: marks.drops, sampleVolumeMl }
+			: { markMl: marks.sealMl ?? marks.lineMl ?? marks.levelMl, sampleVolumeMl };
+	const { value } = valueFromMark(run.kit, mark);
+	return readingOfValue(
+		run.kit,
+		input.id,
+		input.label,
+		Number(value.toFixed(1)),
+		marks,
+		sampleVolumeMl
+	);
+}
+
+/** Addresses of chance for tests that hands do by themselves, out of the way of the learner's own. */
+const EARLIER = 1000;
+const QUICK = 2000;
+
+/** The readings from before that a scenario tells of, done on this bench by the hands it names. */
+export function earlierReadings(
+	run: RunState
+): { reading: Reading; daysAgo: number; note: string | null }[] {
+	const { scenario } = run;
+	return scenario.earlier.map((each, i) => ({
+		daysAgo: each.daysAgo,
+		note: each.note ?? null,
+		reading: byHands(run, {
+			truth: each.water ? { ...scenario.truth, water: each.water } : scenario.truth,
+			titration: EARLIER + i,
+			plan: each.hands,
+			id: `earlier-${i}`,
+			label: each.label
+		})
+	}));
+}
+
+/** A quick repeat: the learner's own way of working, met by fresh chance. */
+function quickRepeat(run: RunState, n: number): Reading | null {
+	const first = run.titrations[0];
+	const read = first && lastOf(first.events, 'marks.read');
+	const reported = first && lastOf(first.events, 'value.reported');
+	if (!first || !read || !reported) return null;
+	const slips = slipsIn(run.kit, first.steps, first.events);
+	return byHands(run, {
+		truth: run.scenario.truth,
+		titration: QUICK + n,
+		plan: planOf(first.bench, { marks: read.event.marks, value: reported.event.value }, slips),
+		id: `quick-${n}`,
+		label: n === 0 ? testLabels.repeatQuick : `${testLabels.repeatQuick} ${n + 1}`
+	});
+}
+
+type SecondOffer = Extract<CheckOffer, { check: 'secondMethod' }>;
+
+/** What a second method says of the tank: its own offset and scatter, to a tenth of a degree. */
+function secondMethod(run: RunState, offer: SecondOffer, n: number): Reading {
+	const { water } = run.scenario.truth;
+	const content = offer.carbonateOnly ? carbonateDkhOf(water) : water.alkalinityDkh;
+	const value = content + offer.offsetDkh + offer.sdDkh * normalAt(run.seed, 'secondMethod', n);
+	return {
+		id: `second-${n}`,
+		label: offer.label,
+		value: Number(value.toFixed(1)),
+		expandedUncertainty: offer.expandedUncertaintyDkh,
+		unit: 'dKH'
+	};
+}
+
+/** Everything a learner has collected, in the order in which it came. */
+export function evidenceOf(run: RunState): Evidence[] {
+	const { scenario } = run;
+	const evidence: Evidence[] = earlierReadings(run).map(({ reading, daysAgo }) => ({
+		kind: 'earlier',
+		reading,
+		daysAgo
+	}));
+	const first = run.titrations[0] && readingOfTitration(run.titrations[0]);
+	if (first) evidence.push({ kind: 'test', reading: first, from: 'first' });
+	const counts = new Map<CheckId, number>();
+	for (const { check, titration, isDone } of run.inquiry.context.checks) {
+		const n = counts.get(check) ?? 0;
+		counts.set(check, n + 1);
+		if (!isDone) continue;
+		const offer = scenario.checks.find((each) => each.check === check);
+		if (check === 'repeatQuick') {
+			const reading = quickRepeat(run, n);
+			if (reading) evidence.push({ kind: 'test', reading, from: check });
+		} else if (check === 'secondMethod' && offer?.check === 'secondMethod') {
+			evidence.push({ kind: 'secondMethod', reading: secondMethod(run, offer, n) });
+		} else {
+			const done = run.titrations.find((each) => each.number === titration);
+			const reading = done && readingOfTitration(done);
+			if (!reading) continue;
+			if (check === 'reference' && offer?.check === 'reference')
+				evidence.push({
+					kind: 'reference',
+					reading: { ...reading, label: offer.label },
+					nominal: offer.nominalDkh,
+					nominalExpandedUncertainty: offer.nominalExpandedUncertaintyDkh,
+					matrix: offer.water.matrix
+				});
+			else evidence.push({ kind: 'test', reading, from: check });
+		}
+	}
+	return evidence;
+}
+
+/** The reading that the run is about: the learner's own, or the last one from before. */
+export function readingInQuestion(run: RunState): Reading | null {
+	if (run.scenario.inQuestion === 'earlier') {
+		const all = earlierReadings(run);
+		return all[all.length - 1]?.reading ?? null;
+	}
+	return run.titrations[0] ? readingOfTitration(run.titrations[0]) : null;
+}
