@@ -8,7 +8,8 @@ import {
 	runBurette,
 	type Syringe
 } from '../glassware';
-import { landNow, nextDropMl } from './advance';
+import { nextDropMl } from './flow';
+import { landNow } from './settle';
 import { uniformAt } from './noise';
 import type { BenchState } from './state';
 
@@ -79,7 +80,7 @@ export function drawTitrant(
 	const isRefill = state.drops.length > 0;
 	const moreMl = drawn.delivery.syringe.liquidMl - syringe.liquidMl;
 	return {
-		...afterFilling(drawn),
+		...afterFilling({ ...drawn, stuckMl: 0 }),
 		refilledMl: state.refilledMl + (isRefill ? moreMl : 0)
 	};
 }

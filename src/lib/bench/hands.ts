@@ -69,14 +69,25 @@ export function runHands(bench: BenchState, plan: Plan): HandsRun {
 const parts = { measure, dose: doseAll, fill, titrate };
 export type TestPart = keyof typeof parts | 'read';
 
-/** A bench on which clean hands have done everything before a part, for practising that part alone. */
+/**
+ * A bench on which hands have done everything before a part, for practising that part alone. Its time
+ * is that of the bench handed in: what was done was done before.
+ */
 export function benchReadyFor(bench: BenchState, part: TestPart, plan: Plan): BenchState {
 	const writer = new Writer(bench);
 	for (const [name, doPart] of Object.entries(parts)) {
 		if (name === part) break;
 		doPart(writer, plan);
 	}
-	return writer.state;
+	const { state } = writer;
+	const earlier = state.at - bench.at;
+	return {
+		...state,
+		at: bench.at,
+		from: null,
+		lastSwirlEndedAt: state.lastSwirlEndedAt === null ? null : state.lastSwirlEndedAt - earlier,
+		drops: state.drops.map((drop) => ({ ...drop, at: drop.at - earlier }))
+	};
 }
 
 function measure(writer: Writer, plan: Plan): void {

@@ -66,6 +66,22 @@ function comparisonOf(state: BenchState): BenchState['comparison'] {
 	});
 }
 
+/** Deeds that touch neither glass nor liquid: whatever is under way goes on as if they were not. */
+const idle: ReadonlySet<BenchActionType> = new Set([
+	'eye.move',
+	'lamp.set',
+	'comparison.make',
+	'comparison.putAway',
+	'vial.look'
+]);
+
+/** @throws RangeError naming the field of the action that is no number */
+function requireNumbers(action: BenchAction): void {
+	for (const [field, value] of Object.entries(action))
+		if (typeof value === 'number' && !Number.isFinite(value))
+			throw new RangeError(`${field} of ${action.type} must be a number; found ${value}`);
+}
+
 /**
  * The bench after an action.
  *
@@ -73,11 +89,13 @@ function comparisonOf(state: BenchState): BenchState['comparison'] {
  * by the glass (a plunger stops at its ends).
  *
  * @param at ms since the run began
- * @throws RangeError naming what was wrong: time running backwards, glass that the kit does not
- *   have, an id that is not known
+ * @throws RangeError naming what was wrong: time running backwards, a field that is no number,
+ *   glass that the kit does not have, an id that is not known
  */
 export function reduce(state: BenchState, action: BenchAction, at: number): BenchState {
+	requireNumbers(action);
 	const now = advance(state, at);
 	const deed = deeds[action.type] as Deed<BenchActionType>;
-	return deed(now, action);
+	const done = deed(now, action);
+	return { ...done, from: idle.has(action.type) && now.from ? deed(now.from, action) : null };
 }

@@ -48,6 +48,11 @@ export type BenchState = {
 	titration: number;
 	/** ms since the run began; everything below is as of this moment. */
 	at: number;
+	/**
+	 * The bench as the last deed or drop left it. What follows is worked out from there and never from
+	 * a moment in between, so it is the same to the last digit however often the time was asked.
+	 */
+	from: BenchState | null;
 	volumeId: string;
 	vialRest: StrayWater;
 	vialWet: boolean;
@@ -90,6 +95,8 @@ export type BenchState = {
 	airPushedMl: number;
 	/** The tip has been over the vial since it was filled. */
 	overVial: boolean;
+	/** Pushing that a sticking seal has not yet answered with travel, mL. */
+	stuckMl: number;
 	/** Seconds of swirling since the last drop fell, and in all since the first. */
 	swirledSinceDropS: number;
 	swirledS: number;
@@ -148,6 +155,7 @@ export function createBench(input: {
 		seed,
 		titration: input.titration ?? 0,
 		at: input.at ?? 0,
+		from: null,
 		volumeId: kit.sample.volumes[0]?.id ?? '',
 		vialRest: { volumeMl: left?.vialLeftMl ?? 0, meqPerL: left?.vialLeftMeqPerL ?? 0 },
 		vialWet: (left?.vialLeftMl ?? 0) > 0,
@@ -185,6 +193,7 @@ export function createBench(input: {
 		hungAtStartMl: 0,
 		airPushedMl: 0,
 		overVial: false,
+		stuckMl: 0,
 		swirledSinceDropS: 0,
 		swirledS: 0,
 		looks: 0

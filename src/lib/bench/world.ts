@@ -38,6 +38,8 @@ export const WareTruthSchema = z.strictObject({
 	samplerLeftMl: z._default(within(0, 2), 0),
 	/** Tip and nozzle of the titrant syringe, mL; the leaflet's figure when absent. */
 	tipVolumeMl: z.optional(within(0, 0.5)),
+	/** A seal that sticks moves in jumps of so much, mL; a smooth one when absent. */
+	stickyJumpMl: z.optional(within(0, 0.3)),
 	/** Mean drop over the kit's nominal drop. */
 	dropFactor: z._default(within(0.5, 2), 1)
 });

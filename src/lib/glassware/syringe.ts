@@ -24,8 +24,6 @@ export type Syringe = {
 	liquidMl: number;
 	tipAirMl: number;
 	cushionMl: number;
-	/** Water left inside from rinsing, not titrant, mL: it thins the next filling. */
-	strayWaterMl: number;
 };
 
 /** An empty, dry syringe with its plunger home and no tip on. */
@@ -36,8 +34,7 @@ export function drySyringe(shape: SyringeShape): Syringe {
 		sealMl: 0,
 		liquidMl: 0,
 		tipAirMl: 0,
-		cushionMl: shape.nozzleMl,
-		strayWaterMl: 0
+		cushionMl: shape.nozzleMl
 	};
 }
 
@@ -175,4 +172,20 @@ export function leak(syringe: Syringe, volumeMl: number): { syringe: Syringe; li
 		},
 		liquidMl
 	};
+}
+
+/**
+ * A dry seal sticks: pushing is answered by nothing until it lets go, and then by a whole jump.
+ *
+ * @param pushedMl travel the hand has asked for since the seal last moved
+ * @param jumpMl size of a jump; 0 for a seal that slides
+ * @returns travel now made, and what is still held back
+ */
+export function slipOfSeal(
+	pushedMl: number,
+	jumpMl: number
+): { travelMl: number; stuckMl: number } {
+	if (!(jumpMl > 0)) return { travelMl: pushedMl, stuckMl: 0 };
+	const travelMl = Math.floor(pushedMl / jumpMl) * jumpMl;
+	return { travelMl, stuckMl: pushedMl - travelMl };
 }
