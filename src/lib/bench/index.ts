@@ -14,7 +14,7 @@ export { endVolumeMl, hueOnTheWay } from './end-point';
 export { factsOf, type Facts } from './facts';
 export { benchReadyFor, runHands, type HandsRun, type TestPart, type TimedAction } from './hands';
 export { ledgerOf, type Ledger, type LedgerLine } from './ledger';
-export { colourDistance, lookWords, NOTICEABLE } from './look';
+export { colourDistance, hueName, lookWords, NOTICEABLE } from './look';
 export { worldFaults, type WorldFault } from './mend';
 export { cleanPlan, PlanSchema, type Plan } from './plan';
 export { planOf } from './plan-of';

@@ -32,7 +32,8 @@ function direction(now: Srgb, other: Srgb, lamp: Seen['lamp']): string {
 	return redness(now) > redness(other) ? 'redder' : 'bluer';
 }
 
-function hueName(rgb: Srgb): string {
+/** The plain word for a colour of the vial in white light. */
+export function hueName(rgb: Srgb): string {
 	const { hueDegrees, chroma, l } = labOf(rgb);
 	if (chroma < 5) return l > 85 ? 'clear' : 'grey';
 	if (hueDegrees >= 165 && hueDegrees < 225) return 'teal';
