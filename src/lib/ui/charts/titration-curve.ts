@@ -1,0 +1,69 @@
+import { bisector } from 'd3-array';
+import { scaleLinear } from 'd3-scale';
+import { line } from 'd3-shape';
+import type { Curve, CurvePoint } from '$lib/bench';
+
+export type CurveSize = { width: number; height: number; left: number; right: number };
+
+export type CurvePicture = {
+	path: string;
+	/** Stretches of the ribbon, each in the colour of the liquid there. */
+	ribbon: { x: number; width: number; rgb: CurvePoint['rgb'] }[];
+	xTicks: { value: number; x: number }[];
+	yTicks: { value: number; y: number }[];
+	xOf: (addedMl: number) => number;
+	yOf: (ph: number) => number;
+	lastMl: number;
+};
+
+/** Lays out pH against titrant, mL, with a ribbon of colours below. */
+export function curvePicture(curve: Curve, size: CurveSize): CurvePicture {
+	const { points } = curve;
+	const lastMl = points[points.length - 1]?.addedMl ?? 1;
+	const phs = points.map((point) => point.ph);
+	const x = scaleLinear()
+		.domain([0, lastMl])
+		.range([size.left, Math.max(size.left + 1, size.width - size.right)]);
+	const y = scaleLinear()
+		.domain([Math.floor(Math.min(3, ...phs)), Math.ceil(Math.max(8, ...phs))])
+		.range([size.height, 0]);
+	const path =
+		line<CurvePoint>()
+			.x((point) => x(point.addedMl))
+			.y((point) => y(point.ph))
+			.digits(1)(points) ?? '';
+	return {
+		path,
+		ribbon: points.slice(0, -1).map((point, i) => {
+			const from = x(point.addedMl);
+			return { x: from, width: x(points[i + 1]?.addedMl ?? lastMl) - from, rgb: point.rgb };
+		}),
+		xTicks: x
+			.ticks(Math.max(2, Math.min(6, Math.floor(size.width / 80))))
+			.map((value) => ({ value, x: x(value) })),
+		yTicks: y.ticks(5).map((value) => ({ value, y: y(value) })),
+		xOf: x,
+		yOf: y,
+		lastMl
+	};
+}
+
+const byVolume = bisector<CurvePoint, number>((point) => point.addedMl);
+
+/** The titration at one volume of titrant; between points pH is drawn straight, colour is the nearer one's. */
+export function curveAt(points: readonly CurvePoint[], addedMl: number): CurvePoint | null {
+	const [first] = points;
+	const last = points[points.length - 1];
+	if (!first || !last) return null;
+	if (addedMl <= first.addedMl) return first;
+	if (addedMl >= last.addedMl) return last;
+	const at = byVolume.left(points, addedMl);
+	const before = points[at - 1] ?? first;
+	const after = points[at] ?? last;
+	const share = (addedMl - before.addedMl) / (after.addedMl - before.addedMl);
+	return {
+		addedMl,
+		ph: before.ph + share * (after.ph - before.ph),
+		rgb: share < 0.5 ? before.rgb : after.rgb
+	};
+}
