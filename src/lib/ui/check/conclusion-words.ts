@@ -1,0 +1,32 @@
+import type { Conclusion } from '$lib/observation';
+
+/** What each conclusion is called, in the one order of every screen, and what it means. */
+export const conclusionWords = {
+	stands: { name: 'The reading stands', means: 'I would act on this number.' },
+	technique: { name: 'My technique', means: 'Something in how the test was done.' },
+	reagent: { name: 'The reagent', means: 'The titrant or the indicator is not what it should be.' },
+	secondMethod: {
+		name: 'The second method',
+		means: 'The other way of measuring is off, not mine.'
+	},
+	waterChanged: { name: 'The water changed', means: 'The tank is not what it was.' },
+	cantTellYet: { name: 'Can’t tell yet', means: 'What is known does not decide it.' }
+} satisfies Record<Conclusion, { name: string; means: string }>;
+
+/** Five answers to 'how sure?', as per cent. */
+export const sureness = [
+	{ sure: 20, words: 'A guess', odds: '2 in 10' },
+	{ sure: 40, words: 'Rather unsure', odds: '4 in 10' },
+	{ sure: 60, words: 'More yes than no', odds: '6 in 10' },
+	{ sure: 80, words: 'Fairly sure', odds: '8 in 10' },
+	{ sure: 95, words: 'Very sure', odds: '19 in 20' }
+] as const;
+
+/** The words for a sureness, by the nearest of the five answers. */
+export function surenessWords(sure: number): { words: string; odds: string } {
+	const [first, ...rest] = sureness;
+	return rest.reduce<(typeof sureness)[number]>(
+		(best, each) => (Math.abs(each.sure - sure) < Math.abs(best.sure - sure) ? each : best),
+		first
+	);
+}

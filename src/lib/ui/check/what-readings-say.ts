@@ -1,0 +1,162 @@
+import type { Kit } from '$lib/kits';
+import {
+	criticalRange,
+	enNumber,
+	mean,
+	readingBudget,
+	recoveryOf,
+	standardDeviation
+} from '$lib/metrology';
+import type { CheckId, Evidence, Reading } from '$lib/observation';
+import { plain, signed, withUncertainty } from '../charts/numbers';
+
+/** One thing that the numbers say: a figure, the statistician's word for it, and a plain sentence. */
+export type Saying = { id: string; figure: string; term: string; sentence: string };
+
+/** Parts of a reading's budget that fall anew at each test; the rest is shared by all of them. */
+const anew = ['whole drops', 'judging the colour', 'reading the mark'];
+
+/**
+ * Scatter to be expected between careful repeats with this kit, dKH: what drops, scale and eye give
+ * anew each time.
+ */
+export function expectedScatter(kit: Kit, value: number, valuePerMl: number): number {
+	const { lines } = readingBudget(kit, { value, valuePerMl });
+	const parts = lines.filter((line) => anew.includes(line.name)).map((line) => line.contribution);
+	return Math.hypot(...parts);
+}
+
+const allowed = (a: Reading, b: { expandedUncertainty: number }) =>
+	Math.hypot(a.expandedUncertainty, b.expandedUncertainty);
+
+function repeats(tests: readonly Reading[], scatter: number): Saying[] {
+	if (tests.length < 2) return [];
+	const values = tests.map((test) => test.value);
+	const n = Math.min(10, values.length);
+	const apart = Math.max(...values) - Math.min(...values);
+	const limit = criticalRange(n, scatter);
+	const many = `${values.length} tests`;
+	return [
+		{
+			id: 'mean',
+			figure: plain(mean(values)),
+			term: 'mean',
+			sentence: `The middle of your ${many} of this water.`
+		},
+		{
+			id: 'spread',
+			figure: plain(standardDeviation(values), 2),
+			term: 'standard deviation',
+			sentence: `How far your ${many} typically lie from their mean.${
+				values.length < 4 ? ' From so few, only a rough figure.' : ''
+			}`
+		},
+		{
+			id: 'apart',
+			figure: plain(apart),
+			term: n === 2 ? 'against the repeatability limit' : 'against the critical range',
+			sentence:
+				`Your ${many} lie ${plain(apart)} apart. Careful hands with these drops and this scale ` +
+				`seldom get more than ${plain(limit)}. ` +
+				(apart <= limit + 1e-9 ? 'So this is scatter.' : 'So something differed between them.')
+		}
+	];
+}
+
+function against(id: string, own: Reading, other: Reading, what: string): Saying {
+	const en = Math.abs(
+		enNumber(own.value, own.expandedUncertainty, other.value, other.expandedUncertainty)
+	);
+	const difference = other.value - own.value;
+	return {
+		id,
+		figure: plain(en),
+		term: 'E_n, agreement with both uncertainties',
+		sentence:
+			`${what} says ${withUncertainty(other.value, other.expandedUncertainty)}, ` +
+			`${signed(difference)} from yours. Both together allow ${plain(allowed(own, other))}. ` +
+			(en <= 1
+				? 'They agree within what both claim; that does not make both right.'
+				: 'They differ by more than both claim.')
+	};
+}
+
+function known(each: Extract<Evidence, { kind: 'reference' }>): Saying {
+	const { reading, nominal, nominalExpandedUncertainty, matrix } = each;
+	const { recovery, standardUncertainty, isOff } = recoveryOf(
+		reading.value,
+		reading.expandedUncertainty / 2,
+		nominal,
+		nominalExpandedUncertainty / 2
+	);
+	const percent = `${plain(recovery * 100, 0)} %`;
+	const note =
+		matrix === 'purified'
+			? ' It is made in purified water, where the same colour comes a little sooner: 0.1 to 0.3 low is ordinary.'
+			: '';
+	return {
+		id: `reference-${reading.id}`,
+		figure: percent,
+		term: 'recovery',
+		sentence:
+			`${reading.label} is said to hold ${withUncertainty(nominal, nominalExpandedUncertainty)}; ` +
+			`your kit found ${plain(reading.value)}: ${percent} of it, ± ${plain(200 * standardUncertainty, 0)}. ` +
+			(isOff ? 'That is off by more than both claim.' : 'That is within what both claim.') +
+			note
+	};
+}
+
+function since(own: Reading, each: Extract<Evidence, { kind: 'earlier' }>): Saying {
+	const change = own.value - each.reading.value;
+	const limit = allowed(own, each.reading);
+	const days = plain(each.daysAgo, 0);
+	return {
+		id: `earlier-${each.reading.id}`,
+		figure: signed(change),
+		term: `change since ${each.reading.label}`,
+		sentence:
+			`${days} ${days === '1' ? 'day' : 'days'} ago it read ` +
+			`${withUncertainty(each.reading.value, each.reading.expandedUncertainty)}. ` +
+			(Math.abs(change) <= limit
+				? `A change below ${plain(limit)} is too small to tell.`
+				: `More than the ${plain(limit)} that both together allow: if the kit is sound, it is likely real.`)
+	};
+}
+
+const sameWay: readonly ('first' | CheckId)[] = ['first', 'repeatFull', 'repeatQuick'];
+const testNames: Partial<Record<'first' | CheckId, string>> = {
+	largerSample: 'The larger sample',
+	freshLot: 'The fresh bottle',
+	freshSample: 'The fresh sample'
+};
+
+/**
+ * What the readings say together, in plain words: the repeats among themselves, then each other
+ * piece of evidence against the reading in question. Empty while there is one reading alone.
+ *
+ * @param valuePerMl value that 1 mL of titrant stands for, dKH, at the sample volume of the test
+ */
+export function whatReadingsSay(
+	inQuestion: Reading,
+	evidence: readonly Evidence[],
+	kit: Kit,
+	valuePerMl: number
+): Saying[] {
+	const others = evidence.filter((each) => each.reading.id !== inQuestion.id);
+	const tests = others.flatMap((each) =>
+		each.kind === 'test' && sameWay.includes(each.from) ? [each.reading] : []
+	);
+	return [
+		...repeats([inQuestion, ...tests], expectedScatter(kit, inQuestion.value, valuePerMl)),
+		...others.flatMap((each): Saying[] => {
+			const id = each.reading.id;
+			if (each.kind === 'secondMethod')
+				return [against(id, inQuestion, each.reading, each.reading.label)];
+			if (each.kind === 'reference') return [known(each)];
+			if (each.kind === 'earlier') return [since(inQuestion, each)];
+			return sameWay.includes(each.from)
+				? []
+				: [against(id, inQuestion, each.reading, testNames[each.from] ?? each.reading.label)];
+		})
+	];
+}
