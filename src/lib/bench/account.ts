@@ -2,6 +2,7 @@ import { addAlkalinity, addIndicator, type Vessel } from '../chemistry';
 import { dropperDropFactor } from '../glassware';
 import { numeralAt, valueFromMark, type Kit } from '../kits';
 import type { Marks, Slip, SlipKind } from '../observation';
+import { cleanEnd } from './calibrate';
 import { vesselOfSample } from './deeds-sample';
 import { endVolumeMl } from './end-point';
 import { chosenVolumeMl, type BenchState, type MeasuredSample } from './state';
@@ -44,8 +45,8 @@ export type Account = {
 	/** Numeral of a burette when filled. */
 	startLevelMl: number;
 	refilledMl: number;
-	/** Mean drop that fell over the kit's nominal one: the bottle's own, the hand's, and chance. */
-	dropFactors: { own: number; hand: number; chance: number };
+	/** Mean drop that fell over the kit's nominal one, by cause: the bottle, tilt, force, chance. */
+	dropFactors: { own: number; tilt: number; squeeze: number; chance: number };
 	readBy: 'seal' | 'line' | 'level' | 'drops';
 	/** Typed over what stood there, as numerals or drops, by cause. */
 	readOff: ReadOff;
@@ -54,6 +55,10 @@ export type Account = {
 	/** Reported value over what the leaflet makes of the typed mark. */
 	conversionFactor: number;
 	nominalSampleMl: number;
+	/** What `chemistry.carbonKept` would be after the leaflet's own swirling. */
+	cleanCarbonKept: number;
+	/** A seal that sticks and jumps made the stop coarser than a drop. */
+	sealSticks: boolean;
 };
 
 /** A numeral turned to the other end of the scale, and back: the same sum both ways. */
@@ -119,7 +124,9 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		isReversed:
 			kit.delivery.by === 'syringe' && slips.some((slip) => slip.kind === 'scaleReversed'),
 		conversionFactor: 1,
-		nominalSampleMl: chosenVolumeMl(state)
+		nominalSampleMl: chosenVolumeMl(state),
+		cleanCarbonKept: cleanEnd(kit, state.truth.water).carbonKept,
+		sealSticks: (state.truth.ware?.stickyJumpMl ?? 0) > 0
 	};
 	const end = endOf(draft);
 	const withLag = {
@@ -146,11 +153,12 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 function dropFactorsOf(state: BenchState): Account['dropFactors'] {
 	const own = state.truth.ware?.dropFactor ?? 1;
 	const { delivery } = state;
-	const hand =
-		delivery.by === 'dropper' ? dropperDropFactor(delivery.tiltDegrees, delivery.squeezedHard) : 1;
+	const isDropper = delivery.by === 'dropper';
+	const tilt = isDropper ? dropperDropFactor(delivery.tiltDegrees, false) : 1;
+	const squeeze = isDropper ? dropperDropFactor(0, delivery.squeezedHard) : 1;
 	const meanMl = state.dropsSinceFill > 0 ? state.inVialMl / state.dropsSinceFill : 0;
-	const chance = meanMl > 0 ? meanMl / (state.kit.delivery.dropMl * own * hand) : 1;
-	return { own, hand, chance };
+	const byCause = state.kit.delivery.dropMl * own * tilt * squeeze;
+	return { own, tilt, squeeze, chance: meanMl > 0 ? meanMl / byCause : 1 };
 }
 
 function readByOf(marks: Marks, by: 'syringe' | 'dropper' | 'burette'): Account['readBy'] {
@@ -218,8 +226,8 @@ function stoodNumeral(account: Account, endMl: number | null = null): number {
 	const { kit } = account;
 	if (account.readBy === 'drops') {
 		const inVialMl = endMl === null ? account.stoppedAtMl : endMl + account.lagMl;
-		const { own, hand, chance } = account.dropFactors;
-		return inVialMl / (kit.delivery.dropMl * own * hand * chance);
+		const { own, tilt, squeeze, chance } = account.dropFactors;
+		return inVialMl / (kit.delivery.dropMl * own * tilt * squeeze * chance);
 	}
 	const travel = travelOf(account, endMl);
 	if (account.readBy === 'level' || kit.delivery.by !== 'syringe')
@@ -249,6 +257,13 @@ function leafletValue(account: Account, numeral: number): number {
 		sampleVolumeMl
 	});
 	return value + (usedMl - onScale) * valuePerMl;
+}
+
+/** Value of 1 mL of titrant in the middle of the leaflet's range, at the sample volume used. */
+export function valuePerMlOf({ kit, nominalSampleMl: sampleVolumeMl }: Account): number {
+	const middle =
+		kit.delivery.by === 'dropper' ? { drops: 10 } : { markMl: kit.delivery.capacityMl / 2 };
+	return valueFromMark(kit, { ...middle, sampleVolumeMl }).valuePerMl;
 }
 
 /** What is reported in the account's world, in the kit's unit. */

@@ -3,6 +3,7 @@ import { numeralAt, type Kit, type SyringeDelivery } from '../kits';
 import type { Marks } from '../observation';
 import type { BenchAction } from './action';
 import { advance } from './advance';
+import { NEAR_END_PH } from './calibrate';
 import { hueOnTheWay, hasDye } from './end-point';
 import { colourOf } from '../chemistry';
 import { VIAL_PATH_CM } from './observe';
@@ -154,7 +155,7 @@ function hasTurned(state: BenchState): boolean {
 }
 /** Still far from the end: drops may follow each other. pH and hue stay put there. */
 function isFar(state: BenchState): boolean {
-	return state.vessel !== null && colourOf(state.vessel, VIAL_PATH_CM, 'white').ph > 5.6;
+	return state.vessel !== null && colourOf(state.vessel, VIAL_PATH_CM, 'white').ph > NEAR_END_PH;
 }
 
 function oneDrop(writer: Writer): boolean {

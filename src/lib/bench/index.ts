@@ -8,7 +8,7 @@ export { normalAt, uniformAt } from './noise';
 export { reduce } from './reduce';
 export { chosenVolumeMl, createBench, SEAL_RIM_ML, titrantMolPerL, type BenchState } from './state';
 export { accountOf, type Account, type Declared } from './account';
-export { calibrateKit, cleanCarbonKept } from './calibrate';
+export { calibrateKit, cleanEnd, type Calibration } from './calibrate';
 export { curveOf, type Curve, type CurvePoint } from './curve';
 export { endVolumeMl, hueOnTheWay } from './end-point';
 export { factsOf, type Facts } from './facts';

@@ -1,13 +1,16 @@
 import type { Slip, SlipKind } from '../observation';
-import { accountOf, endOf, reportedOf, type Account, type Declared } from './account';
-import { mends, worldFaults, type WorldFault } from './mend';
+import { accountOf, endOf, reportedOf, valuePerMlOf, type Account, type Declared } from './account';
+import { familyOf, mends, scatterKinds, worldFaults, type Mend, type WorldFault } from './mend';
 import type { BenchState } from './state';
 
 export type LedgerLine =
 	| { id: string; kind: 'slip'; slip: Slip; amountDkh: number }
 	| { id: WorldFault; kind: 'world'; amountDkh: number }
-	/** What the exact stop and an unrounded mark would have changed: scatter, not a mistake. */
-	| { id: 'resolution'; kind: 'resolution'; amountDkh: number }
+	/**
+	 * 'resolution' is what the exact stop, fill and mark would have changed; 'eye' a stop more than a
+	 * drop from the end for which no slip can be named: what the eye could tell.
+	 */
+	| { id: 'resolution' | 'eye'; kind: 'resolution'; amountDkh: number }
 	/** What this kit makes of this water with clean hands, over the truth. */
 	| { id: 'method'; kind: 'method'; amountDkh: number }
 	/** What the account cannot explain. */
@@ -16,10 +19,7 @@ export type LedgerLine =
 /** Where the difference between the reported and the true value went; the lines add up to it. */
 export type Ledger = { reportedDkh: number; trueDkh: number; lines: LedgerLine[] };
 
-type Player = { line: (amountDkh: number) => LedgerLine; mend: (account: Account) => Account };
-
-/** Slips of the stop: each moves the same line of the account, so only one of them can own it. */
-const stopSlips: readonly SlipKind[] = ['stoppedAtFlash', 'overshot', 'chasedColour', 'wrongLight'];
+type Player = { line: (amountDkh: number) => LedgerLine; mend: Mend };
 
 /**
  * The error ledger of a finished titration.
@@ -33,8 +33,8 @@ const stopSlips: readonly SlipKind[] = ['stoppedAtFlash', 'overshot', 'chasedCol
  */
 export function ledgerOf(state: BenchState, declared: Declared, slips: readonly Slip[]): Ledger {
 	const held = heldSlips(slips);
-	const account = accountOf(state, declared, held);
-	const players = playersOf(account, held);
+	const { account, scatter } = explained(accountOf(state, declared, held), held);
+	const players = playersOf(account, held, scatter);
 	const value = valueOfWorlds(account, players);
 	const all = (1 << players.length) - 1;
 	const trueDkh = state.truth.water.alkalinityDkh;
@@ -50,45 +50,84 @@ export function ledgerOf(state: BenchState, declared: Declared, slips: readonly 
 	};
 }
 
-/** One slip of each kind, none that was put right again, and one owner of the stop. */
+/** One slip of each family, none that was put right again. */
 function heldSlips(slips: readonly Slip[]): Slip[] {
-	const kinds = new Set<SlipKind>();
-	return slips.filter((slip) => {
-		if (slip.provisional || kinds.has(slip.kind)) return false;
-		if (stopSlips.includes(slip.kind) && stopSlips.some((kind) => kinds.has(kind))) return false;
-		kinds.add(slip.kind);
-		return true;
+	const firm = slips.filter((slip) => !slip.provisional);
+	return firm.filter((slip, i) => {
+		const family = familyOf(slip.kind);
+		const isFirstOfKind = firm.findIndex((other) => other.kind === slip.kind) === i;
+		const owner = family.find((kind) => firm.some((other) => other.kind === kind));
+		return isFirstOfKind && owner === slip.kind;
 	});
 }
 
-function playersOf(account: Account, slips: readonly Slip[]): Player[] {
-	const stopIsOwned = slips.some((slip) => stopSlips.includes(slip.kind));
-	return [
-		...slips.map((slip): Player => {
-			return {
-				line: (amountDkh) => ({ id: `slip-${slip.kind}`, kind: 'slip', slip, amountDkh }),
-				mend: mends[slip.kind]
-			};
-		}),
-		...worldFaults
-			.filter((fault) => fault.isThere(account))
-			.map((fault): Player => {
-				return {
-					line: (amountDkh) => ({ id: fault.id, kind: 'world', amountDkh }),
-					mend: fault.mend
-				};
-			}),
-		{
-			line: (amountDkh) => ({ id: 'resolution', kind: 'resolution', amountDkh }),
-			mend: (each) => ({
+/**
+ * Parts the deviations that no slip names: what is below a graduation or a drop is scatter; anything
+ * larger is taken out of the account and so comes to stand as unnamed.
+ */
+function explained(
+	account: Account,
+	held: readonly Slip[]
+): { account: Account; scatter: SlipKind[] } {
+	const owned = new Set(held.flatMap((slip) => familyOf(slip.kind)));
+	const { delivery } = account.kit;
+	const fineMl = Math.max(delivery.dropMl, delivery.by === 'dropper' ? 0 : delivery.graduationMl);
+	const limitDkh = fineMl * valuePerMlOf(account);
+	const end = endOf(account);
+	const scatter: SlipKind[] = [];
+	let named = account;
+	for (const kind of scatterKinds) {
+		const isWorld = worldFaults.some((fault) => fault.ownedBy === kind && fault.isThere(account));
+		if (owned.has(kind) || isWorld) continue;
+		const mended = mends[kind](named);
+		const mendedEnd = mended.chemistry === named.chemistry ? end : endOf(mended);
+		const effect = reportedOf(mended, mendedEnd) - reportedOf(named, endOf(named));
+		if (Math.abs(effect) <= limitDkh) scatter.push(kind);
+		else named = mended;
+	}
+	return { account: named, scatter };
+}
+
+function playersOf(
+	account: Account,
+	slips: readonly Slip[],
+	scatter: readonly SlipKind[]
+): Player[] {
+	const kinds = new Set(slips.map((slip) => slip.kind));
+	const stopIsOwned = familyOf('overshot').some((kind) => kinds.has(kind));
+	const { dropMl } = account.kit.delivery;
+	const faults = worldFaults.filter(
+		(fault) => fault.isThere(account) && !(fault.ownedBy && kinds.has(fault.ownedBy))
+	);
+	const isFarOff =
+		!stopIsOwned &&
+		!faults.some((fault) => fault.id === 'stickySeal') &&
+		Math.abs(account.lagMl - dropMl / 2) > dropMl;
+	const players = slips.map((slip): Player => {
+		return {
+			line: (amountDkh) => ({ id: `slip-${slip.kind}`, kind: 'slip', slip, amountDkh }),
+			mend: mends[slip.kind]
+		};
+	});
+	for (const { id, mend } of faults)
+		players.push({ line: (amountDkh) => ({ id, kind: 'world', amountDkh }), mend });
+	if (isFarOff)
+		players.push({
+			line: (amountDkh) => ({ id: 'eye', kind: 'resolution', amountDkh }),
+			mend: mends.overshot
+		});
+	const fineKinds: readonly SlipKind[] =
+		stopIsOwned || isFarOff ? scatter : [...scatter, 'overshot'];
+	players.push({
+		line: (amountDkh) => ({ id: 'resolution', kind: 'resolution', amountDkh }),
+		mend: (each) =>
+			fineKinds.reduce((world, kind) => mends[kind](world), {
 				...each,
-				// Half a drop past the end is what the leaflet's conversion reckons with.
-				lagMl: stopIsOwned ? each.lagMl : each.kit.delivery.dropMl / 2,
 				readOff: { ...each.readOff, rounding: 0 },
 				dropFactors: { ...each.dropFactors, chance: 1 }
 			})
-		}
-	];
+	});
+	return players;
 }
 
 /**

@@ -1,78 +1,77 @@
 import { stepsOf } from '../kits';
 import type { SlipKind } from '../observation';
 import type { Account } from './account';
-import { cleanCarbonKept } from './calibrate';
 
 /**
- * What becomes of an account when one slip had not been made and all else had been as it was.
- * Each touches lines of its own, so the order of mending does not matter.
+ * What becomes of an account when one cause had not been and all else had been as it was. Each
+ * touches lines of its own, so the order of mending does not matter.
  */
-type Mend = (account: Account) => Account;
+export type Mend = (account: Account) => Account;
 
 const noWater = { volumeMl: 0, meqPerL: 0 };
 
-const atCleanStop: Mend = (account) => ({ ...account, lagMl: account.kit.delivery.dropMl / 2 });
+type Chemistry = Account['chemistry'];
+const withChemistry = (account: Account, changed: Partial<Chemistry>): Account => ({
+	...account,
+	chemistry: { ...account.chemistry, ...changed }
+});
+const withSample = (account: Account, changed: Partial<Chemistry['sample']>): Account =>
+	withChemistry(account, { sample: { ...account.chemistry.sample, ...changed } });
+
+/** Half a drop past the end is what the leaflet's conversion reckons with. */
+const stoppedInTime: Mend = (account) => ({ ...account, lagMl: account.kit.delivery.dropMl / 2 });
+const swirledRight: Mend = (account) =>
+	withChemistry(account, { carbonKept: account.cleanCarbonKept });
 const withoutAir: Mend = (account) => ({ ...account, airPushedMl: 0 });
+const withoutStrayWater: Mend = (account) =>
+	withSample(account, { displacing: noWater, adding: noWater });
 const readRight: Mend = (account) => ({
 	...account,
 	readOff: { ...account.readOff, mistake: 0 }
 });
 
-const heldUpright: Mend = (account) => ({
-	...account,
-	dropFactors: { ...account.dropFactors, hand: 1 }
-});
+/** Doses that the leaflet asks for, by reagent. */
+const askedDoses = ({ kit }: Account): Record<string, number> =>
+	Object.fromEntries(
+		stepsOf(kit).flatMap((step) =>
+			step.kind === 'dose' ? [[step.reagentId, step.unit === 'mL' ? 1 : step.amount]] : []
+		)
+	);
+
+/** Read by the mark it was filled by: that mark then started at the full one. */
+const sameMarkTwice: Mend = (account) => {
+	const { filledTo, kit, readBy } = account;
+	if (!filledTo || kit.delivery.by !== 'syringe') return account;
+	const sealMl = kit.delivery.capacityMl;
+	const cushionMl = readBy === 'line' ? 0 : filledTo.cushionMl;
+	return { ...account, filledTo: { sealMl, cushionMl } };
+};
 
 export const mends = {
-	wareNotRinsed: (account) => ({
-		...account,
-		chemistry: {
-			...account.chemistry,
-			sample: { ...account.chemistry.sample, displacing: noWater, adding: noWater }
-		}
-	}),
-	sampleOff: (account) => ({
-		...account,
-		chemistry: {
-			...account.chemistry,
-			sample: { ...account.chemistry.sample, markMl: account.nominalSampleMl, airMl: 0 }
-		}
-	}),
-	indicatorOff: (account) => ({
-		...account,
-		chemistry: {
-			...account.chemistry,
-			doses: Object.fromEntries(
-				stepsOf(account.kit).flatMap((step) =>
-					step.kind === 'dose' ? [[step.reagentId, step.unit === 'mL' ? 1 : step.amount]] : []
-				)
-			)
-		}
-	}),
+	wareNotRinsed: withoutStrayWater,
+	sampleOff: (account) => withSample(account, { markMl: account.nominalSampleMl, airMl: 0 }),
+	indicatorOff: (account) => withChemistry(account, { doses: askedDoses(account) }),
 	tipFittedLate: withoutAir,
 	airExpelled: withoutAir,
 	tipLoose: (account) => ({ ...account, leakedMl: 0 }),
 	hangingAtStart: (account) => ({ ...account, hungAtStartMl: 0 }),
 	hangingAtEnd: (account) => ({ ...account, hangingAtEndMl: 0 }),
-	/** Read by the mark it was filled by: the seal then starts at the full mark. */
-	mixedMarks: (account) => {
-		const { filledTo, kit } = account;
-		if (!filledTo || kit.delivery.by !== 'syringe') return account;
-		return account.readBy === 'seal'
-			? { ...account, filledTo: { ...filledTo, sealMl: kit.delivery.capacityMl } }
-			: { ...account, filledTo: { ...filledTo, cushionMl: 0 } };
-	},
+	mixedMarks: sameMarkTwice,
 	wrongRim: (account) => ({ ...account, readOff: { ...account.readOff, rim: 0 } }),
-	dropperTilted: heldUpright,
-	dropperSqueezed: heldUpright,
-	stoppedAtFlash: atCleanStop,
-	overshot: atCleanStop,
-	chasedColour: atCleanStop,
-	wrongLight: atCleanStop,
-	swirledOddly: (account) => ({
+	dropperTilted: (account) => ({
 		...account,
-		chemistry: { ...account.chemistry, carbonKept: cleanCarbonKept() }
+		dropFactors: { ...account.dropFactors, tilt: 1 }
 	}),
+	dropperSqueezed: (account) => ({
+		...account,
+		dropFactors: { ...account.dropFactors, squeeze: 1 }
+	}),
+	stoppedAtFlash: stoppedInTime,
+	overshot: stoppedInTime,
+	// Whoever follows the fading colour swirls on and on: both the drops and the lost CO2 are theirs.
+	chasedColour: (account) => swirledRight(stoppedInTime(account)),
+	wrongLight: stoppedInTime,
+	swirledOddly: swirledRight,
 	dropsMiscounted: readRight,
 	misread: readRight,
 	parallax: (account) => ({ ...account, readOff: { ...account.readOff, parallax: 0 } }),
@@ -80,41 +79,72 @@ export const mends = {
 	wrongRow: (account) => ({ ...account, conversionFactor: 1 })
 } satisfies Record<SlipKind, Mend>;
 
-/** Faults of the world, not of the hands: what each would have cost nothing, had it not been. */
+/** Slips that move the same line of an account: only the first of a family can own it. */
+const families: readonly (readonly SlipKind[])[] = [
+	['chasedColour', 'stoppedAtFlash', 'overshot', 'wrongLight'],
+	['tipFittedLate', 'airExpelled'],
+	['misread', 'dropsMiscounted']
+];
+export const familyOf = (kind: SlipKind): readonly SlipKind[] =>
+	families.find((family) => family.includes(kind)) ?? [kind];
+
+/**
+ * Deviations too small to be called a slip are scatter: a fill a hair past the mark, a film of
+ * water. Those in which the water itself has a say (its CO2) are not among them.
+ */
+export const scatterKinds = [
+	'wareNotRinsed',
+	'sampleOff',
+	'airExpelled',
+	'hangingAtStart',
+	'hangingAtEnd',
+	'mixedMarks',
+	'dropperTilted',
+	'dropperSqueezed',
+	'wrongRow'
+] as const satisfies readonly SlipKind[];
+
+export type WorldFault =
+	| 'titrantStrength'
+	| 'indicatorStrength'
+	| 'sampleWare'
+	| 'dropSize'
+	| 'grains'
+	| 'strayWater'
+	| 'stickySeal';
+
+/** Alkalinity of strange water beyond what any rinse leaves: something stood in the ware, mmol. */
+const strangeMmol = ({ chemistry }: Account) =>
+	[chemistry.sample.displacing, chemistry.sample.adding].reduce(
+		(sum, { volumeMl, meqPerL }) => sum + (Math.abs(meqPerL) > 20 ? volumeMl * meqPerL : 0),
+		0
+	) / 1000;
+
+/** Faults of the world, not of the hands, and what becomes of the account without each. */
 export const worldFaults: {
 	id: WorldFault;
 	isThere: (account: Account) => boolean;
-	mend: (account: Account) => Account;
+	mend: Mend;
+	/** A slip that, when it was made, owns the same line. */
+	ownedBy?: SlipKind;
 }[] = [
 	{
 		id: 'titrantStrength',
 		isThere: ({ chemistry, kit }) => chemistry.titrantMolPerL !== kit.contents?.titrant.molPerL,
-		mend: (account) => ({
-			...account,
-			chemistry: {
-				...account.chemistry,
+		mend: (account) =>
+			withChemistry(account, {
 				titrantMolPerL: account.kit.contents?.titrant.molPerL ?? account.chemistry.titrantMolPerL
-			}
-		})
+			})
 	},
 	{
 		id: 'indicatorStrength',
 		isThere: ({ chemistry }) => chemistry.indicatorFactor !== 1,
-		mend: (account) => ({
-			...account,
-			chemistry: { ...account.chemistry, indicatorFactor: 1 }
-		})
+		mend: (account) => withChemistry(account, { indicatorFactor: 1 })
 	},
 	{
 		id: 'sampleWare',
 		isThere: ({ chemistry }) => chemistry.sample.wareFactor !== 1,
-		mend: (account) => ({
-			...account,
-			chemistry: {
-				...account.chemistry,
-				sample: { ...account.chemistry.sample, wareFactor: 1 }
-			}
-		})
+		mend: (account) => withSample(account, { wareFactor: 1 })
 	},
 	{
 		id: 'dropSize',
@@ -124,8 +154,17 @@ export const worldFaults: {
 	{
 		id: 'grains',
 		isThere: ({ chemistry }) => chemistry.grainsMol > 0,
-		mend: (account) => ({ ...account, chemistry: { ...account.chemistry, grainsMol: 0 } })
+		mend: (account) => withChemistry(account, { grainsMol: 0 })
+	},
+	{
+		id: 'strayWater',
+		isThere: (account) => strangeMmol(account) !== 0,
+		mend: withoutStrayWater,
+		ownedBy: 'wareNotRinsed'
+	},
+	{
+		id: 'stickySeal',
+		isThere: ({ sealSticks, lagMl, kit }) => sealSticks && lagMl > kit.delivery.dropMl,
+		mend: stoppedInTime
 	}
 ];
-export type WorldFault =
-	'titrantStrength' | 'indicatorStrength' | 'sampleWare' | 'dropSize' | 'grains';

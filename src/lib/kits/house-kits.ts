@@ -74,14 +74,14 @@ export const houseSyringeKit: Kit = {
 		kind: 'rows',
 		column: 'mark',
 		rows: straightTable([1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1, 0], (mark) => ({
-			value: 16 * (1 - mark) - 0.35
+			value: 16 * (1 - mark) - 0.3
 		}))
 	},
 	endPoint,
 	statedAccuracy: 0.4,
 	hazards,
 	contents: {
-		titrant: { kind: 'strongAcid', molPerL: 0.03392 },
+		titrant: { kind: 'strongAcid', molPerL: 0.03404 },
 		dyes: mixedIndicator('indicator')
 	}
 };
@@ -108,12 +108,12 @@ export const houseDropperKit: Kit = {
 		}
 	],
 	delivery: { by: 'dropper', dropMl: 0.043 },
-	conversion: { kind: 'perDrop', valuePerDrop: 0.6, offset: -0.48 },
+	conversion: { kind: 'perDrop', valuePerDrop: 0.6, offset: -0.45 },
 	endPoint,
 	statedAccuracy: 0.6,
 	hazards,
 	contents: {
-		titrant: { kind: 'strongAcid', molPerL: 0.03451 },
+		titrant: { kind: 'strongAcid', molPerL: 0.03445 },
 		dyes: mixedIndicator('indicator')
 	}
 };
@@ -150,14 +150,14 @@ export const houseBuretteKit: Kit = {
 		kind: 'rows',
 		column: 'usedMl',
 		rows: straightTable([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10], (usedMl) => ({
-			value: 2.3 * usedMl - 0.23
+			value: 2.3 * usedMl - 0.19
 		}))
 	},
 	endPoint,
 	statedAccuracy: 0.2,
 	hazards,
 	contents: {
-		titrant: { kind: 'strongAcid', molPerL: 0.017906 },
+		titrant: { kind: 'strongAcid', molPerL: 0.01809 },
 		dyes: mixedIndicator('indicator')
 	}
 };

@@ -34,7 +34,9 @@ const worldLabels = {
 	indicatorStrength: 'Indicator paler or deeper than it should be',
 	sampleWare: 'Sample measure not true to its print',
 	dropSize: 'Drops of another size than the leaflet says',
-	grains: 'Grains of carbonate in the sample'
+	grains: 'Grains of carbonate in the sample',
+	strayWater: 'Something left in the ware from before',
+	stickySeal: 'A seal that sticks and jumps'
 } satisfies Record<WorldFault, string>;
 
 const groups: Record<LedgerLine['kind'], string> = {
@@ -50,6 +52,7 @@ const order: readonly LedgerLine['kind'][] = ['slip', 'world', 'resolution', 'me
 function labelOf(line: LedgerLine, nameOf: (kind: SlipKind) => string): string {
 	if (line.kind === 'slip') return nameOf(line.slip.kind);
 	if (line.kind === 'world') return worldLabels[line.id];
+	if (line.id === 'eye') return 'Where the eye saw the end';
 	if (line.kind === 'resolution') return 'Whole drops, and reading a mark between lines';
 	if (line.kind === 'method') return 'What this kit makes of this water in clean hands';
 	return 'Left unnamed';
