@@ -1,0 +1,3 @@
+import { practiceItems } from './practice-list.server';
+
+export const load = () => ({ items: practiceItems() });
