@@ -180,13 +180,28 @@ function titrate(writer: Writer, plan: Plan): void {
 		oneDrop(writer);
 		writer.swirl(plan.swirlMs);
 	}
-	for (let round = 0; round < plan.chaseRounds; round++) {
-		writer.wait(20000);
-		writer.swirl(Math.max(plan.swirlMs, 4000));
-		if (!hasTurned(writer.state)) drops += dripUntilTurned(writer, plan, 20);
-	}
+	chase(writer, plan);
 	if (plan.touchedOff && writer.state.delivery.hangingMl > 0) writer.do({ type: 'tip.touchOff' });
 }
+
+/** A fall of hue that an eye sees beside what it remembers, degrees. */
+const FADED_DEGREES = 6;
+
+/** Keeps the vial moving and answers each fading with a drop, though it is only CO2 leaving. */
+function chase(writer: Writer, plan: Plan): void {
+	const hue = () => (writer.state.vessel ? hueOnTheWay(writer.state.vessel) : 0);
+	let remembered = hue();
+	for (let round = 0; round < plan.chaseRounds; round++) {
+		writer.wait(CHASE_WAIT_MS);
+		writer.swirl(Math.max(plan.swirlMs, CHASE_SWIRL_MS));
+		if (hue() > remembered - FADED_DEGREES) continue;
+		if (!oneDrop(writer)) return;
+		writer.swirl(plan.swirlMs);
+		remembered = hue();
+	}
+}
+const CHASE_WAIT_MS = 20000;
+const CHASE_SWIRL_MS = 4000;
 
 function dropsToEnd(bench: BenchState, plan: Plan): number {
 	const copy = new Writer(bench);

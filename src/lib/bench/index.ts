@@ -9,6 +9,7 @@ export { reduce } from './reduce';
 export { chosenVolumeMl, createBench, SEAL_RIM_ML, titrantMolPerL, type BenchState } from './state';
 export { accountOf, type Account, type Declared } from './account';
 export { calibrateKit, cleanEnd, type Calibration } from './calibrate';
+export { colourPathOf } from './colour-path';
 export { curveOf, type Curve, type CurvePoint } from './curve';
 export { endVolumeMl, hueOnTheWay } from './end-point';
 export { factsOf, type Facts } from './facts';
@@ -16,5 +17,6 @@ export { benchReadyFor, runHands, type HandsRun, type TestPart, type TimedAction
 export { ledgerOf, type Ledger, type LedgerLine } from './ledger';
 export { colourDistance, hueName, lookWords, NOTICEABLE } from './look';
 export { worldFaults, type WorldFault } from './mend';
+export { parseScenario } from './parse-scenario';
 export { cleanPlan, PlanSchema, type Plan } from './plan';
 export { planOf } from './plan-of';

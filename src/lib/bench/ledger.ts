@@ -1,6 +1,7 @@
 import type { Slip, SlipKind } from '../observation';
 import { accountOf, endOf, reportedOf, valuePerMlOf, type Account, type Declared } from './account';
 import { familyOf, mends, scatterKinds, worldFaults, type Mend, type WorldFault } from './mend';
+import { shapleyShares } from './shapley';
 import type { BenchState } from './state';
 
 export type LedgerLine =
@@ -38,7 +39,8 @@ export function ledgerOf(state: BenchState, declared: Declared, slips: readonly 
 	const value = valueOfWorlds(account, players);
 	const all = (1 << players.length) - 1;
 	const trueDkh = state.truth.water.alkalinityDkh;
-	const lines = players.map((player, i) => player.line(shapleyShare(value, players.length, i)));
+	const shares = shapleyShares(value, players.length);
+	const lines = players.map((player, i) => player.line(shares[i] ?? 0));
 	return {
 		reportedDkh: declared.value,
 		trueDkh,
@@ -94,15 +96,14 @@ function playersOf(
 	scatter: readonly SlipKind[]
 ): Player[] {
 	const kinds = new Set(slips.map((slip) => slip.kind));
-	const stopIsOwned = familyOf('overshot').some((kind) => kinds.has(kind));
 	const { dropMl } = account.kit.delivery;
 	const faults = worldFaults.filter(
 		(fault) => fault.isThere(account) && !(fault.ownedBy && kinds.has(fault.ownedBy))
 	);
-	const isFarOff =
-		!stopIsOwned &&
-		!faults.some((fault) => fault.id === 'stickySeal') &&
-		Math.abs(account.lagMl - dropMl / 2) > dropMl;
+	const stopIsOwned =
+		familyOf('overshot').some((kind) => kinds.has(kind)) ||
+		faults.some((fault) => fault.id === 'stickySeal');
+	const isFarOff = !stopIsOwned && Math.abs(account.lagMl - dropMl / 2) > dropMl;
 	const players = slips.map((slip): Player => {
 		return {
 			line: (amountDkh) => ({ id: `slip-${slip.kind}`, kind: 'slip', slip, amountDkh }),
@@ -162,20 +163,4 @@ function valueOfWorlds(account: Account, players: readonly Player[]): (set: numb
 		values.set(set, value);
 		return value;
 	};
-}
-
-/** Mean of what player `i` changes over all orders in which the others may have come before. */
-function shapleyShare(value: (set: number) => number, players: number, i: number): number {
-	const factorial = [1];
-	for (let n = 1; n <= players; n++) factorial.push((factorial[n - 1] ?? 1) * n);
-	let share = 0;
-	for (let set = 0; set < 1 << players; set++) {
-		if (set & (1 << i)) continue;
-		let size = 0;
-		for (let bits = set; bits; bits &= bits - 1) size++;
-		const weight =
-			((factorial[size] ?? 1) * (factorial[players - size - 1] ?? 1)) / (factorial[players] ?? 1);
-		share += weight * (value(set | (1 << i)) - value(set));
-	}
-	return share;
 }

@@ -1,8 +1,10 @@
-import type { Marks, Slip } from '../observation';
+import type { Marks, Slip, SlipKind } from '../observation';
+import { addAcid, phOf } from '../chemistry';
 import { accountOf } from './account';
+import { NEAR_END_PH } from './calibrate';
 import type { Plan } from './plan';
 import { PlanSchema } from './plan';
-import type { BenchState } from './state';
+import { titrantMolPerL, type BenchState, type StrayWater } from './state';
 
 /**
  * The way of working that a finished titration shows: what differed from the leaflet, and the rules
@@ -22,20 +24,17 @@ export function planOf(
 		(sum, reagent) => sum + (reagent.dose.unit === 'mL' ? 1 : reagent.dose.amount),
 		0
 	);
-	const stray = state.sample.displacing.volumeMl > 0.05 || state.sample.adding.volumeMl > 0.05;
 	const lagDrops = account.lagMl / kit.delivery.dropMl - 0.5;
-	const perDropS = state.drops.length > 0 ? state.swirledS / Math.min(10, state.drops.length) : 2;
 	const nominalMl = account.nominalSampleMl;
 	return PlanSchema.parse({
 		volumeId: state.volumeId,
-		rinseSampler: stray ? 'purified' : 'sample',
-		rinseVial: 'sample',
+		...rinsing(state),
 		sampleOffMl: clamp(state.sample.markMl - nominalMl, nominalMl / 2),
 		sampleAirMl: state.sample.airMl,
 		extraIndicator: Math.round(clamp(doses - asked, asked)),
-		...filling(state),
+		...filling(state, made),
 		wiped: !made.has('hangingAtStart'),
-		swirlMs: Math.round(Math.min(6000, perDropS * 1000)),
+		swirlMs: swirlMsOf(state),
 		dropsPastEnd: Math.abs(lagDrops) < 1 ? 0 : Math.round(clamp(lagDrops, 20)),
 		touchedOff: delivery.hangingMl === 0,
 		...(delivery.by === 'dropper'
@@ -47,14 +46,43 @@ export function planOf(
 	});
 }
 
+/** Swirling as a plan has it: all of it, shared out over the drops that fell near the end. */
+function swirlMsOf(state: BenchState): number {
+	const { drops, sampleVessel, swirledS } = state;
+	if (!sampleVessel) return 0;
+	const molPerL = titrantMolPerL(state);
+	let volumeMl = 0;
+	let near = 0;
+	for (const drop of drops) {
+		volumeMl += drop.volumeMl;
+		if (phOf(addAcid(sampleVessel, { volumeMl, molPerL })) <= NEAR_END_PH) near++;
+	}
+	return near > 0 ? Math.round(Math.min(LONGEST_SWIRL_MS, (swirledS / near) * 1000)) : 0;
+}
+const LONGEST_SWIRL_MS = 8000;
+
 const clamp = (value: number, limit: number) => Math.max(-limit, Math.min(limit, value));
 const readOff = ({ readOff: off }: ReturnType<typeof accountOf>) =>
 	Number((off.mistake + off.rim).toFixed(4));
 
-function filling(state: BenchState): Partial<Plan> {
+/** Below this, what was in the ware is a trace of an older rinse, mL. */
+const FILM_ML = 0.05;
+
+/** What each ware was rinsed with last, from the film it left in the sample. */
+function rinsing({ kit, sample }: BenchState): Pick<Plan, 'rinseVial' | 'rinseSampler'> {
+	const byFilm = ({ volumeMl, meqPerL }: StrayWater) =>
+		volumeMl <= FILM_ML ? 'sample' : meqPerL > 1 ? 'tap' : 'purified';
+	// In a syringe's measure its own film takes room and the vial's comes on top.
+	return kit.sample.measuredIn === 'syringe'
+		? { rinseSampler: byFilm(sample.displacing), rinseVial: byFilm(sample.adding) }
+		: { rinseSampler: 'sample', rinseVial: byFilm(sample.displacing) };
+}
+
+function filling(state: BenchState, made: ReadonlySet<SlipKind>): Partial<Plan> {
 	const { delivery, kit, filledTo } = state;
 	if (delivery.by !== 'syringe' || kit.delivery.by !== 'syringe' || !filledTo) return {};
 	const full = kit.delivery.capacityMl;
+	const isLoose = delivery.syringe.tip === 'loose';
 	// The line that stood there when it was filled: as far below the seal as the cushion is long.
 	const line = filledTo.sealMl - filledTo.cushionMl;
 	const byLine = Math.abs(line - full) < Math.abs(filledTo.sealMl - full);
@@ -62,7 +90,7 @@ function filling(state: BenchState): Partial<Plan> {
 	return {
 		fillBy: byLine ? 'line' : 'seal',
 		fillOffMl: Number(clamp(off, 0.5).toFixed(4)),
-		tipFitted:
-			delivery.syringe.tip === 'loose' ? 'loose' : state.airPushedMl > 0.02 ? 'after' : 'before'
+		tipFitted: isLoose ? 'loose' : made.has('tipFittedLate') ? 'after' : 'before',
+		airDrawnMl: made.has('airExpelled') ? Number(state.airPushedMl.toFixed(4)) : 0
 	};
 }

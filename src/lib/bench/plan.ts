@@ -24,7 +24,7 @@ export const PlanSchema = z.strictObject({
 	swirlMs: z._default(z.number(), 2000),
 	/** Drops past the first that brings the end colour; below 0, a flash was taken for it. */
 	dropsPastEnd: z._default(z.number(), 0),
-	/** Goes on whenever the colour creeps back, for so many rounds of swirling. */
+	/** Answers a fading colour with one more drop, for so many rounds of waiting and swirling. */
 	chaseRounds: z._default(z.int(), 0),
 	touchedOff: z._default(z.boolean(), true),
 	tiltDegrees: z._default(z.number(), 0),
