@@ -52,7 +52,7 @@ export type SeenSyringe = {
 	lineMl: number | null;
 	/** The air between line and seal, mL. */
 	cushionMl: number;
-	/** How much of the tip holds liquid, 0 to 1, counted from its upper end. */
+	/** How much of the tip holds liquid, 0 to 1: above the air at its end, below the air it came with. */
 	tipLiquid: number;
 	/** Air at the lower end of the tip that will leave first, mL. */
 	tipAirMl: number;
