@@ -4,7 +4,7 @@ import { fillingTrapIn, type FillingTrap } from './filling-trap';
 import { instructionFor } from './instructions';
 import { lastOf } from './event-queries';
 import type { CoachingWay } from './run-log';
-import type { TitrationRun } from './run';
+import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
 import { stepOf } from './walk-helpers';
 

@@ -3,7 +3,8 @@ import { slipCues, supportOf, type Support } from '../judgement';
 import type { CheckId, Conclusion, Evidence, Reading, Slip } from '../observation';
 import { evidenceOf, readingInQuestion, readingOfTitration } from './evidence';
 import { lastOf } from './event-queries';
-import type { RunState, TitrationRun } from './run';
+import type { RunState } from './run';
+import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
 
 export type SlipNote = { slip: Slip; name: string; remedy: string; amountDkh: number | null };

@@ -4,7 +4,8 @@ import { valueFromMark, type Kit } from '../kits';
 import { readingBudget } from '../metrology';
 import type { CheckId, Evidence, Marks, Reading } from '../observation';
 import { lastOf } from './event-queries';
-import type { RunState, TitrationRun } from './run';
+import type { RunState } from './run';
+import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
 
 /** Names of tests for lists; neutral. */

@@ -1,7 +1,9 @@
 /** The procedure room: the walk, its log, and what is made of it. */
 export * from './inquiry';
+export { withAmendment, withEvent, withUndo } from './log';
 export * from './run';
 export * from './run-log';
+export { stepsFor, truthFor, type TitrationRun } from './titration-run';
 export * from './walk';
 export * from './walk-helpers';
 export * from './walk-log';

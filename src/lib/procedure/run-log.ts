@@ -1,8 +1,9 @@
 import * as z from 'zod/mini';
 import { BenchActionSchema } from '../bench';
 import { KitSchema, type Kit } from '../kits';
-import { entrySchemaOf, WalkEventSchema, type Entry } from '../observation';
+import { entrySchemaOf, liveEntries, WalkEventSchema, type Entry } from '../observation';
 import { InquiryEventSchema } from './inquiry';
+import { loadLog, withUndo, type Upcasts } from './log';
 
 /** Everything of a practice run that was done or said, in one order. */
 export const RunEventSchema = z.discriminatedUnion('in', [
@@ -41,18 +42,16 @@ export type RunLog = {
 	entries: RunEntry[];
 };
 
+/** Brings a run of an older form one step up, by the form's number. None yet. */
+const upcasts: Upcasts = {};
+
 /**
- * A run log from outside, validated.
+ * A run log from outside (storage, a link), brought up to date and validated.
  *
- * @throws RangeError saying where it is damaged
+ * @throws RangeError saying which field is damaged and what is wrong there
  */
 export function loadRunLog(unknownLog: unknown): RunLog {
-	const parsed = RunLogSchema.safeParse(unknownLog);
-	if (parsed.success) return parsed.data as RunLog;
-	const issue = parsed.error.issues[0];
-	throw new RangeError(
-		`the run is damaged at ${issue?.path.join('.') || 'its top'}: ${issue?.code ?? 'not a run'}`
-	);
+	return loadLog(unknownLog, upcasts, RunLogSchema, 'the run');
 }
 
 /** Only declarations can be taken back: a drop that is in stays in. */
@@ -64,4 +63,55 @@ export function mayBeTakenBack(event: RunEvent): boolean {
 		event.event.type === 'marks.read' ||
 		event.event.type === 'value.reported'
 	);
+}
+
+/**
+ * The last thing declared that can still be taken back; null when there is none. Once a check has
+ * begun, the reading it checks stands.
+ */
+export function lastDeclaration(log: RunLog): { id: string; event: RunEvent } | null {
+	const last = liveEntries(log.entries).findLast(
+		({ event }) =>
+			mayBeTakenBack(event) || (event.in === 'inquiry' && event.event.type !== 'reading.given')
+	);
+	return last && mayBeTakenBack(last.event) ? last : null;
+}
+
+/**
+ * The log with the last declaration taken back, and with it whatever was said after it, which rested
+ * on it (that the step is over, that this is the reading). What hands did since then has happened.
+ *
+ * @param newId makes an id for each entry that is appended
+ * @throws RangeError when there is nothing that can be taken back
+ */
+export function takeBack(log: RunLog, at: number, newId: () => string): RunLog {
+	const declared = lastDeclaration(log);
+	if (!declared) throw new RangeError('the log holds nothing that can be taken back');
+	const live = liveEntries(log.entries);
+	const resting = live
+		.slice(live.findIndex(({ id }) => id === declared.id))
+		.filter(({ event }) => event.in !== 'bench');
+	return withAllUndone(log, resting, at, newId);
+}
+
+/**
+ * The log with the first entry that did not belong, and all after it, set aside, so that the run can
+ * go on from the last moment that made sense. They stay readable in it.
+ */
+export function setAside(log: RunLog, refusedId: string, at: number, newId: () => string): RunLog {
+	const live = liveEntries(log.entries);
+	const place = live.findIndex(({ id }) => id === refusedId);
+	return place < 0 ? log : withAllUndone(log, live.slice(place), at, newId);
+}
+
+function withAllUndone(
+	log: RunLog,
+	entries: readonly { id: string }[],
+	at: number,
+	newId: () => string
+): RunLog {
+	let undone = log;
+	for (const { id } of [...entries].reverse())
+		undone = withUndo(undone, { id: newId(), at, undoes: id });
+	return undone;
 }

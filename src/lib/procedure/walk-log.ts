@@ -8,6 +8,7 @@ import {
 	type Entry,
 	type WalkEvent
 } from '../observation';
+import { loadLog, type Upcasts } from './log';
 import { walkMachine, type WalkSnapshot } from './walk';
 import type { WalkInput } from './walk-helpers';
 
@@ -29,27 +30,16 @@ export type WalkLog = {
 	entries: Entry<WalkEvent>[];
 };
 
-/** Brings a log of an older form one step up. None yet: the first form is the present one. */
-const upcasts: Record<number, (old: Record<string, unknown>) => Record<string, unknown>> = {};
+/** Brings a log of an older form one step up, by the form's number. None yet. */
+const upcasts: Upcasts = {};
 
 /**
  * A log from outside (a file, storage, a link), brought up to date and validated.
  *
- * @throws RangeError saying which field is wrong and what was expected there
+ * @throws RangeError saying which field is damaged and what is wrong there
  */
 export function loadWalkLog(unknownLog: unknown): WalkLog {
-	let raw = unknownLog;
-	while (typeof raw === 'object' && raw !== null && 'format' in raw) {
-		const upcast = upcasts[Number(raw.format)];
-		if (!upcast) break;
-		raw = upcast(raw as Record<string, unknown>);
-	}
-	const parsed = WalkLogSchema.safeParse(raw);
-	if (parsed.success) return parsed.data as WalkLog;
-	const issue = parsed.error.issues[0];
-	throw new RangeError(
-		`the log is damaged at ${issue?.path.join('.') || 'its top'}: ${issue?.code ?? 'not a log'}`
-	);
+	return loadLog(unknownLog, upcasts, WalkLogSchema, 'the log');
 }
 
 export type TimedEvent = { id: string; at: number; event: WalkEvent };
@@ -84,35 +74,4 @@ export function replayWalk(log: Pick<WalkLog, 'kit' | 'startedAt' | 'entries'>):
 		snapshot = next;
 	}
 	return { snapshot, refused: null, aside: [] };
-}
-
-/** The log with one more thing that happened. */
-export function withEvent<TLog extends { entries: readonly Entry<TEvent>[] }, TEvent>(
-	log: TLog,
-	entry: { id: string; at: number; event: TEvent }
-): TLog {
-	return { ...log, entries: [...log.entries, entry] };
-}
-
-/** The log with an earlier entry taken back; taking back the taking back restores it. */
-export function withUndo<TLog extends { entries: readonly Entry<TEvent>[] }, TEvent>(
-	log: TLog,
-	entry: { id: string; at: number; undoes: string }
-): TLog {
-	requireEntry(log, entry.undoes);
-	return { ...log, entries: [...log.entries, entry] };
-}
-
-/** The log with another event in the place of an earlier one; the old one stays in it. */
-export function withAmendment<TLog extends { entries: readonly Entry<TEvent>[] }, TEvent>(
-	log: TLog,
-	entry: { id: string; at: number; amends: string; event: TEvent }
-): TLog {
-	requireEntry(log, entry.amends);
-	return { ...log, entries: [...log.entries, entry] };
-}
-
-function requireEntry(log: { entries: readonly Entry<unknown>[] }, id: string): void {
-	if (!log.entries.some((entry) => entry.id === id))
-		throw new RangeError(`there is no entry ${id} in this log`);
 }

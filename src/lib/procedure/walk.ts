@@ -152,7 +152,8 @@ export const walkMachine = setup({
 				unread: {},
 				read: {
 					on: {
-						'value.reported': { actions: 'noteEvent' },
+						// A value ends the walk; so does saying that the marks are all there will be.
+						'value.reported': { target: '#walk.next', actions: 'noteStepOver' },
 						'step.done': {
 							guard: 'isThisStep',
 							target: '#walk.next',

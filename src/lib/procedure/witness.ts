@@ -1,4 +1,4 @@
-import { factsOf, type BenchAction, type BenchState } from '../bench';
+import { advance, factsOf, type BenchAction, type BenchState } from '../bench';
 import { numeralAt } from '../kits';
 import type { WalkEvent } from '../observation';
 
@@ -76,10 +76,11 @@ const saw: {
 	'titrant.purge': () => (_before, after) => [drawn(after)],
 	'burette.fill': () => (_before, after) => [drawn(after)],
 	'burette.runOut': () => (_before, after) => [drawn(after)],
-	'tip.wipe': () => (before) => [{ type: 'tip.wiped', hangingMl: factsOf(before).hangingMl }],
-	'tip.touchOff': () => (before) => [
-		{ type: 'drop.touchedOff', volumeMl: factsOf(before).hangingMl }
-	],
+	'tip.wipe': () => (before) => [{ type: 'tip.wiped', hangingMl: before.delivery.hangingMl }],
+	'tip.touchOff': () => (before) =>
+		before.delivery.hangingMl > 0
+			? [{ type: 'drop.touchedOff', volumeMl: before.delivery.hangingMl }]
+			: [],
 	'lamp.set': (action) => () => [{ type: 'lamp.changed', lamp: action.lamp }]
 };
 
@@ -96,19 +97,23 @@ function measured(before: BenchState, after: BenchState): WalkEvent[] {
 	];
 }
 
+/** What happened by itself until the bench stood at a later time: drops that were on their way. */
+export function witnessIdle(before: BenchState, now: BenchState): WalkEvent[] {
+	const isSpent = isEmpty(now) && !isEmpty(before) && now.drops.length > 0;
+	return [...fallen(before, now), ...(isSpent ? [{ type: 'titrant.spent' } as const] : [])];
+}
+
+const isEmpty = (state: BenchState) => factsOf(state).isEmpty;
+
 /**
  * What happened at the practice bench from one action to the next, in the words of the walk: first
- * the drops that fell meanwhile, then the deed itself.
+ * what went on by itself meanwhile, then the deed.
+ *
+ * @param before the bench as the action before left it
+ * @param after the bench right after this action
  */
 export function witness(before: BenchState, action: BenchAction, after: BenchState): WalkEvent[] {
-	const drops = fallen(before, after);
-	const isTouch = action.type === 'tip.touchOff';
+	const meanwhile = advance(before, after.at);
 	const see = saw[action.type] as ((each: BenchAction) => Saw) | undefined;
-	const events = see ? see(action)(before, after) : [];
-	const spent = factsOf(after).isEmpty && !factsOf(before).isEmpty && after.drops.length > 0;
-	return [
-		...(isTouch ? [] : drops),
-		...events,
-		...(spent ? [{ type: 'titrant.spent' } as const] : [])
-	];
+	return [...witnessIdle(before, meanwhile), ...(see ? see(action)(meanwhile, after) : [])];
 }
