@@ -67,3 +67,21 @@ export function curveAt(points: readonly CurvePoint[], addedMl: number): CurvePo
 		rgb: share < 0.5 ? before.rgb : after.rgb
 	};
 }
+
+/** A named place on the curve and where its words stand: a row, and left or right of its line. */
+export type CurveMark<Mark> = Mark & { row: number; isLeft: boolean };
+
+/**
+ * Places the words of marks so that no line runs through them: all on the side where there is more
+ * room, the farthest from that side in the top row, above where the other lines begin.
+ */
+export function curveMarks<Mark extends { x: number }>(
+	marks: readonly Mark[],
+	width: number
+): CurveMark<Mark>[] {
+	const middle = marks.reduce((sum, mark) => sum + mark.x, 0) / (marks.length || 1);
+	const isLeft = middle > width / 2;
+	return [...marks]
+		.sort((a, b) => (isLeft ? b.x - a.x : a.x - b.x))
+		.map((mark, row) => ({ ...mark, row, isLeft }));
+}

@@ -1,17 +1,41 @@
 import type { Conclusion } from '$lib/observation';
 
-/** What each conclusion is called, in the one order of every screen, and what it means. */
+/**
+ * What each conclusion is called, in the one order of every screen, what it means when it is
+ * chosen, and what it is called afterwards.
+ */
 export const conclusionWords = {
-	stands: { name: 'The reading stands', means: 'I would act on this number.' },
-	technique: { name: 'My technique', means: 'Something in how the test was done.' },
-	reagent: { name: 'The reagent', means: 'The titrant or the indicator is not what it should be.' },
+	stands: {
+		name: 'The reading stands',
+		means: 'I would act on this number.',
+		was: 'a reading that stands'
+	},
+	technique: {
+		name: 'My technique',
+		means: 'Something in how the test was done.',
+		was: 'technique'
+	},
+	reagent: {
+		name: 'The reagent',
+		means: 'The titrant or the indicator is not what it should be.',
+		was: 'the reagent'
+	},
 	secondMethod: {
 		name: 'The second method',
-		means: 'The other way of measuring is off, not mine.'
+		means: 'The other way of measuring is off, not mine.',
+		was: 'the second method'
 	},
-	waterChanged: { name: 'The water changed', means: 'The tank is not what it was.' },
-	cantTellYet: { name: 'Can’t tell yet', means: 'What is known does not decide it.' }
-} satisfies Record<Conclusion, { name: string; means: string }>;
+	waterChanged: {
+		name: 'The water changed',
+		means: 'The tank is not what it was.',
+		was: 'a real change of the water'
+	},
+	cantTellYet: {
+		name: 'Can’t tell yet',
+		means: 'What is known does not decide it.',
+		was: 'something that could not be told'
+	}
+} satisfies Record<Conclusion, { name: string; means: string; was: string }>;
 
 /** Five answers to 'how sure?', as per cent. */
 export const sureness = [

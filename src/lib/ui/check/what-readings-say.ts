@@ -58,7 +58,9 @@ function repeats(tests: readonly Reading[], scatter: number): Saying[] {
 			sentence:
 				`Your ${many} lie ${plain(apart)} apart. Careful hands with these drops and this scale ` +
 				`seldom get more than ${plain(limit)}. ` +
-				(apart <= limit + 1e-9 ? 'So this is scatter.' : 'So something differed between them.')
+				(apart <= limit + 1e-9
+					? 'So this is no more than scatter.'
+					: 'So something differed between them.')
 		}
 	];
 }
@@ -71,7 +73,7 @@ function against(id: string, own: Reading, other: Reading, what: string): Saying
 	return {
 		id,
 		figure: plain(en),
-		term: 'E_n, agreement with both uncertainties',
+		term: 'E_n, the difference over what both allow; up to 1 they agree',
 		sentence:
 			`${what} says ${withUncertainty(other.value, other.expandedUncertainty)}, ` +
 			`${signed(difference)} from yours. Both together allow ${plain(allowed(own, other))}. ` +

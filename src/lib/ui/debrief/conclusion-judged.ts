@@ -15,31 +15,28 @@ const checkNames = {
 } satisfies Record<CheckId, string>;
 
 const standing = {
-	earned: 'earned by what you had collected',
-	notYet: 'not yet earned',
-	against: 'against what you had collected'
+	earned: 'What you had collected carried it.',
+	notYet: 'It was not yet earned.',
+	against: 'What you had collected spoke against it.'
 } satisfies Record<Judged['support']['verdict'], string>;
 
 /** What is said of a conclusion: what it was, what would have been right, and whether it was earned. */
 export function conclusionJudged(judged: Judged): {
 	said: string;
-	wasRight: string;
+	was: string;
 	standing: string;
 	why: string;
 	more: string | null;
 } {
-	const names = judged.right.map((each) => conclusionWords[each].name.toLowerCase());
 	return {
 		said: conclusionWords[judged.given].name,
-		wasRight: judged.isRight
+		was: judged.isRight
 			? 'So it was.'
-			: judged.given === 'cantTellYet'
-				? `It was: ${names.join(', and ')}.`
-				: `It was another thing: ${names.join(', and ')}.`,
+			: `It was ${judged.right.map((each) => conclusionWords[each].was).join(', and ')}.`,
 		standing: standing[judged.support.verdict],
 		why: judged.support.why,
 		more: judged.wouldTellMore
-			? `What would have told more: ${checkNames[judged.wouldTellMore]}.`
+			? `More would have been told by ${checkNames[judged.wouldTellMore]}.`
 			: null
 	};
 }
