@@ -105,18 +105,29 @@ export function flowTo(state: BenchState, at: number): BenchState {
 	};
 }
 
-/** When the next drop will leave the tip, if that is before `until`. */
+/** First span in which the next drop is looked for, ms; it doubles until the drop is in it. */
+const FIRST_SPAN_MS = 1000;
+
+/**
+ * When the next drop will leave the tip, if that is not after `until`. The moment is found from the
+ * state alone, so asking with another `until` gives the same to the last digit.
+ */
 export function nextDropAt(state: BenchState, until: number): number | null {
 	if (!state.flow && leakMlPerS(state) === 0) return null;
 	const size = nextDropMl(state);
-	const hangsAt = (at: number) => flowTo(state, at).delivery.hangingMl;
-	if (hangsAt(until) < size) return null;
+	const hasGrown = (at: number) => flowTo(state, at).delivery.hangingMl >= size;
+	let span = FIRST_SPAN_MS;
+	while (!hasGrown(state.at + span)) {
+		if (state.at + span >= until) return null;
+		span *= 2;
+	}
 	let early = state.at;
-	let late = until;
-	for (let i = 0; i < 60 && late - early > 1e-9; i++) {
+	let late = state.at + span;
+	for (;;) {
 		const middle = (early + late) / 2;
-		if (hangsAt(middle) >= size) late = middle;
+		if (middle <= early || middle >= late) break;
+		if (hasGrown(middle)) late = middle;
 		else early = middle;
 	}
-	return late;
+	return late <= until ? late : null;
 }
