@@ -13,7 +13,18 @@ export type SlipCue = {
 	origin: 'textbook' | 'common practice, no source' | 'judgement';
 	/** The drill that practises the moment. */
 	drillId: string;
+	/** Other words for a variant of the slip. */
+	variants?: Record<string, { name: string; remedy: string }>;
 };
+
+/** Name and remedy of a slip, in the words of its variant where it has some. */
+export function slipWords(slip: { kind: SlipKind; variant?: string }): {
+	name: string;
+	remedy: string;
+} {
+	const { name, remedy, variants }: SlipCue = slipCues[slip.kind];
+	return variants?.[slip.variant ?? ''] ?? { name, remedy };
+}
 
 export const slipCues = {
 	wareNotRinsed: {
@@ -81,7 +92,13 @@ export const slipCues = {
 		shownBy: 'the gap between seal and line, and counting the drops',
 		remedy: 'Use one edge both times: best the seal. Its travel is the liquid that left.',
 		origin: 'common practice, no source',
-		drillId: 'fill-to-the-seal'
+		drillId: 'fill-to-the-seal',
+		variants: {
+			besideFull: {
+				name: 'Filled beside the full mark',
+				remedy: 'Set it on the full mark, or count from where it stood.'
+			}
+		}
 	},
 	wrongRim: {
 		name: 'Other rim of the seal',
@@ -113,7 +130,13 @@ export const slipCues = {
 		shownBy: 'swirling, and waiting half a minute',
 		remedy: 'Swirl after each drop. The end is the first colour that is still there after 25 s.',
 		origin: 'textbook',
-		drillId: 'flash-or-stays'
+		drillId: 'flash-or-stays',
+		variants: {
+			notWaited: {
+				name: 'The end was declared before it had stood its time',
+				remedy: 'Swirl, then wait 25 s before you call it the end. A flash looks the same at first.'
+			}
+		}
 	},
 	overshot: {
 		name: 'More than one drop at the end',

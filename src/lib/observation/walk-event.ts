@@ -41,7 +41,9 @@ export const WalkEventSchema = z.discriminatedUnion('type', [
 		tip: z.optional(z.enum(['off', 'fitted', 'loose'])),
 		/** Air drawn into the tip that will leave before any liquid does, mL. */
 		tipAirMl: volume,
-		hangingMl: volume
+		hangingMl: volume,
+		/** Titrant that came in, mL: what counts when it is drawn in again on the way. */
+		drawnMl: volume
 	}),
 	/** The person says the filling is done. */
 	z.strictObject({ type: z.literal('filling.done') }),
@@ -56,7 +58,10 @@ export const WalkEventSchema = z.discriminatedUnion('type', [
 		squeezedHard: flag
 	}),
 	z.strictObject({ type: z.literal('drop.touchedOff'), volumeMl: volume }),
-	z.strictObject({ type: z.literal('lamp.changed'), lamp: z.enum(['white', 'red', 'blue', 'dim']) }),
+	z.strictObject({
+		type: z.literal('lamp.changed'),
+		lamp: z.enum(['white', 'red', 'blue', 'dim'])
+	}),
 	z.strictObject({ type: z.literal('colour.turned') }),
 	z.strictObject({ type: z.literal('colour.faded') }),
 	z.strictObject({

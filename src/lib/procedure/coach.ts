@@ -1,50 +1,92 @@
-import { slipCues } from '../judgement';
-import type { Slip } from '../observation';
+import { slipWords } from '../judgement';
+import type { StepKind } from '../kits';
+import type { Slip, SlipKind } from '../observation';
+import { sampleVolumeOf } from './counted-mark';
+import { startsIn } from './event-queries';
 import { fillingTrapIn, type FillingTrap } from './filling-trap';
 import { instructionFor } from './instructions';
-import { lastOf } from './event-queries';
 import type { CoachingWay } from './run-log';
-import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
+import type { TitrationRun } from './titration-run';
 import { stepOf } from './walk-helpers';
 
 export type CoachLine = {
 	text: string;
 	tone: 'say' | 'warn';
 	slip?: Slip;
-	/** Numbers for the picture of seal, line and cushion. */
+	/** What to draw beside it: seal, line and the air between them, from the numbers in `trap`. */
+	picture?: 'cushion';
 	trap?: FillingTrap;
 };
 
-/** What a slip of handling that is already past has to say, if it may be said. */
-function warnings(titration: TitrationRun): CoachLine[] {
-	const { kit } = titration.bench;
-	const step = stepOf(titration.walk.context);
-	const slips = slipsIn(kit, titration.steps, titration.events);
-	const declared = titration.walk.matches('reading') || titration.walk.status !== 'active';
-	return slips
-		.filter((slip) => slip.nature === 'handling' || (declared && isOver(titration, slip)))
-		.map((slip): CoachLine => {
-			const drawn = lastOf(titration.events, 'titrant.drawn');
-			const trap = slip.kind === 'mixedMarks' && drawn ? fillingTrapIn(kit, drawn.event) : null;
-			if (trap && slip.provisional)
-				return {
-					tone: 'warn',
-					slip,
-					trap,
-					text:
-						step?.kind === 'fill'
-							? `The line stands at full, not the seal. Reading the seal would give ${trap.costValue.toFixed(1)} ${trap.unit} too little.`
-							: 'Filled by the line: read the line at the end as well.'
-				};
-			const cue = slipCues[slip.kind];
-			return { tone: 'warn', slip, text: `${cue.name}. ${cue.remedy}` };
-		});
+/** Slips of judgement are about the reading when here, about the end of the drops otherwise. */
+const aboutTheReading: ReadonlySet<SlipKind> = new Set([
+	'wrongRim',
+	'dropsMiscounted',
+	'misread',
+	'parallax',
+	'scaleReversed',
+	'wrongRow'
+]);
+
+/**
+ * May a slip be spoken of yet? One of handling at once; one of judgement when the step in which the
+ * person declared the thing is over, or the remark would be the answer.
+ */
+function maySay({ walk, steps }: TitrationRun, slip: Slip): boolean {
+	if (slip.nature === 'handling') return true;
+	const kind: StepKind = aboutTheReading.has(slip.kind) ? 'read' : 'titrate';
+	const place = steps.findIndex((step) => step.kind === kind);
+	return place >= 0 && walk.context.stepIndex > place;
 }
 
-/** A slip of judgement is over once the value is reported; until then a remark would be the answer. */
-function isOver(titration: TitrationRun, slip: Slip): boolean {
-	return !slip.provisional && titration.walk.matches('valued');
+/**
+ * A remark belongs to the step in which the slip was made and to the next; after that it waits for
+ * the debrief. What can still be put right is never old.
+ */
+function isFresh(titration: TitrationRun, slip: Slip): boolean {
+	const ends = titration.events.flatMap(({ event }, i) =>
+		event.type === 'step.done' || event.type === 'step.skipped' ? [i] : []
+	);
+	const since = ends.at(-2) ?? -1;
+	return slip.provisional || placeOf(titration, slip) > since;
+}
+
+const placeOf = ({ events }: TitrationRun, slip: Slip) =>
+	events.findIndex(({ id }) => id === slip.entryId);
+
+/** What slips have to say now, the latest first. */
+function warnings(titration: TitrationRun): CoachLine[] {
+	const { kit } = titration.bench;
+	return slipsIn(kit, titration.steps, titration.events)
+		.filter((slip) => maySay(titration, slip) && isFresh(titration, slip))
+		.sort((a, b) => placeOf(titration, b) - placeOf(titration, a))
+		.map((slip) => trapLine(titration, slip) ?? slipLine(slip));
+}
+
+function slipLine(slip: Slip): CoachLine {
+	const { name, remedy } = slipWords(slip);
+	return { tone: 'warn', slip, text: `${name}. ${remedy}` };
+}
+
+/** The filling trap while it is only set, with its picture and its cost. */
+function trapLine({ bench, events, walk }: TitrationRun, slip: Slip): CoachLine | null {
+	if (slip.kind !== 'mixedMarks' || !slip.provisional) return null;
+	const start = startsIn(events).find(({ drawn }) => drawn.id === slip.entryId);
+	const { kit } = bench;
+	const trap = start && fillingTrapIn(kit, start.drawn.event, sampleVolumeOf(kit, events));
+	if (!trap) return null;
+	const isFilling = stepOf(walk.context)?.kind === 'fill';
+	const cost = `${trap.costValue.toFixed(1)} ${trap.unit}`;
+	return {
+		tone: 'warn',
+		slip,
+		trap,
+		picture: 'cushion',
+		text: isFilling
+			? `The line stands at full, not the seal. Read by the seal it would say ${cost} too little.`
+			: 'Filled by the line: read the line at the end as well.'
+	};
 }
 
 /**
@@ -54,14 +96,12 @@ function isOver(titration: TitrationRun, slip: Slip): boolean {
 export function coachLines(titration: TitrationRun, way: CoachingWay): CoachLine[] {
 	if (way === 'silent') return [];
 	const step = stepOf(titration.walk.context);
+	const kit = titration.bench.kit;
 	const said: CoachLine[] = [];
-	if (step) {
-		const { text, trap } = instructionFor(step, titration.bench.kit);
-		if (way === 'prompted') {
-			said.push({ tone: 'say', text });
-			if (trap) said.push({ tone: 'say', text: trap });
-		}
+	if (step && way === 'prompted') {
+		const { text, trap } = instructionFor(step, kit, sampleVolumeOf(kit, titration.events));
+		said.push({ tone: 'say', text });
+		if (trap) said.push({ tone: 'say', text: trap });
 	}
-	const latest = warnings(titration).reverse();
-	return [...latest, ...said];
+	return [...warnings(titration), ...said];
 }

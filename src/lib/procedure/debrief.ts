@@ -1,8 +1,8 @@
 import { curveOf, ledgerOf, type Curve, type Ledger, type LedgerLine } from '../bench';
-import { slipCues, supportOf, type Support } from '../judgement';
+import { slipCues, slipWords, supportOf, type Support } from '../judgement';
 import type { CheckId, Conclusion, Evidence, Reading, Slip } from '../observation';
 import { evidenceOf, readingInQuestion, readingOfTitration } from './evidence';
-import { lastOf } from './event-queries';
+import { declaredOf } from './declared-value';
 import type { RunState } from './run';
 import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
@@ -37,40 +37,44 @@ const MATTERS_DKH = 0.15;
 /** A good kit reads a plain-water reference so much low at the same hue (chemistry room, 8 dKH, half the CO2 gone). */
 const MATRIX_EFFECT = { purified: -0.2, sodiumChloride: 0 };
 
-function ledgerOfTitration(titration: TitrationRun): Ledger | null {
-	const read = lastOf(titration.events, 'marks.read');
-	const reported = lastOf(titration.events, 'value.reported');
-	if (!read || !reported) return null;
-	const slips = slipsIn(titration.bench.kit, titration.steps, titration.events);
-	return ledgerOf(titration.bench, { marks: read.event.marks, value: reported.event.value }, slips);
+function ledgerOfTitration(titration: TitrationRun, slips: readonly Slip[]): Ledger | null {
+	const declared = declaredOf(titration);
+	return declared && ledgerOf(titration.bench, declared, slips);
 }
+
+type SlipLine = Extract<LedgerLine, { kind: 'slip' }>;
 
 function noteOf(slip: Slip, ledger: Ledger | null): SlipNote {
 	const line = ledger?.lines.find(
-		(each): each is Extract<LedgerLine, { kind: 'slip' }> =>
-			each.kind === 'slip' && each.slip.kind === slip.kind
+		(each): each is SlipLine => each.kind === 'slip' && each.slip.kind === slip.kind
 	);
-	const { name, remedy } = slipCues[slip.kind];
-	return { slip, name, remedy, amountDkh: line?.amountDkh ?? null };
+	return { slip, ...slipWords(slip), amountDkh: line?.amountDkh ?? null };
 }
 
-/** The largest line that hands can mend leads to what to do next. */
+/** The largest line that hands or eyes can mend leads to what to do next. */
 function nextOf(ledger: Ledger | null, slips: readonly SlipNote[]): Debrief['next'] {
+	const matters = (amountDkh: number) => Math.abs(amountDkh) >= MATTERS_DKH;
 	const worst = [...slips].sort(
 		(a, b) => Math.abs(b.amountDkh ?? 0) - Math.abs(a.amountDkh ?? 0)
 	)[0];
-	if (worst && (worst.amountDkh === null || Math.abs(worst.amountDkh) >= MATTERS_DKH))
+	const eyeDkh = ledger?.lines.find(({ id }) => id === 'eye')?.amountDkh ?? 0;
+	if (matters(eyeDkh) && Math.abs(eyeDkh) > Math.abs(worst?.amountDkh ?? 0))
+		return { text: eyeDkh > 0 ? eyeTexts.late : eyeTexts.early, drillId: 'flash-or-stays' };
+	if (worst && (worst.amountDkh === null || matters(worst.amountDkh)))
 		return { text: worst.remedy, drillId: slipCues[worst.slip.kind].drillId };
-	const world = ledger?.lines.find(
-		(line) => line.kind === 'world' && Math.abs(line.amountDkh) >= MATTERS_DKH
-	);
-	if (world)
+	if (ledger?.lines.some((line) => line.kind === 'world' && matters(line.amountDkh)))
 		return {
 			text: 'Your hands did not do this. A check against a known solution finds such a thing.',
 			drillId: null
 		};
 	return { text: 'Only scatter. Nothing to mend. Try it at the tank.', drillId: null };
 }
+
+/** For a stop away from the end for which no slip is to be seen: what would help the eye. */
+const eyeTexts = {
+	late: 'The colour had turned some drops before. A comparison vial, or the red lamp, shows it sooner.',
+	early: 'The colour had not come all the way. A comparison vial shows where it is going.'
+};
 
 /**
  * What would have been right to conclude about the learner's own reading: what the scenario says;
@@ -96,8 +100,8 @@ export function debriefOf(run: RunState): Debrief | null {
 	const first = run.titrations[0];
 	if (!first) return null;
 	const reading = readingOfTitration(first);
-	const ledger = ledgerOfTitration(first);
 	const slips = slipsIn(run.kit, first.steps, first.events).filter((slip) => !slip.provisional);
+	const ledger = ledgerOfTitration(first, slips);
 	const notes = slips.map((slip) => noteOf(slip, ledger));
 	const given = run.inquiry.context.conclusion;
 	const evidence = evidenceOf(run);

@@ -1,32 +1,61 @@
 import type { WalkEvent, WalkEventType } from '../observation';
 import type { TimedEvent } from './walk-log';
 
-type Of<Type extends WalkEventType> = {
+/** An event of one type, with its place among all. */
+export type Of<Type extends WalkEventType> = {
 	id: string;
 	at: number;
 	event: Extract<WalkEvent, { type: Type }>;
 };
 
-/** Events of one type, in order. */
+/** Events of some types, in order. */
 export function eventsOf<Type extends WalkEventType>(
 	events: readonly TimedEvent[],
-	type: Type
+	...types: Type[]
 ): Of<Type>[] {
-	return events.filter((each): each is Of<Type> => each.event.type === type);
+	return events.filter((each): each is Of<Type> => (types as string[]).includes(each.event.type));
 }
 
 export function lastOf<Type extends WalkEventType>(
 	events: readonly TimedEvent[],
-	type: Type
+	...types: Type[]
 ): Of<Type> | undefined {
-	const all = eventsOf(events, type);
-	return all[all.length - 1];
+	return eventsOf(events, ...types).at(-1);
 }
 
-/** The end of the step that `isIt` describes: done or skipped. */
+/** What follows an event, in order: times may be equal, places are not. */
+export function after(events: readonly TimedEvent[], one: { id: string }): readonly TimedEvent[] {
+	return events.slice(events.findIndex(({ id }) => id === one.id) + 1);
+}
+
+/** The end of a step: done or skipped. */
 export function stepOver(events: readonly TimedEvent[], stepId: string): TimedEvent | undefined {
 	return events.find(
 		({ event }) =>
 			(event.type === 'step.done' || event.type === 'step.skipped') && event.stepId === stepId
 	);
 }
+
+/** Titrant that came into the vial: whole drops, a stream, or what was touched off. */
+export type Addition = Of<'titrant.fell' | 'drop.touchedOff'>;
+
+export function additionsIn(events: readonly TimedEvent[]): Addition[] {
+	return eventsOf(events, 'titrant.fell', 'drop.touchedOff');
+}
+
+/** A filling that counts: the last before titrant was added, or before now. */
+export type Start = { drawn: Of<'titrant.drawn'>; isUsed: boolean; until: readonly TimedEvent[] };
+
+export function startsIn(events: readonly TimedEvent[]): Start[] {
+	return eventsOf(events, 'titrant.drawn').flatMap((drawn): Start[] => {
+		const later = after(events, drawn);
+		const end = later.findIndex(
+			({ event }) => event.type === 'titrant.drawn' || isAddition(event.type)
+		);
+		const next = end < 0 ? undefined : later[end]?.event.type;
+		if (next === 'titrant.drawn') return [];
+		return [{ drawn, isUsed: next !== undefined, until: end < 0 ? later : later.slice(0, end) }];
+	});
+}
+
+const isAddition = (type: WalkEventType) => type === 'titrant.fell' || type === 'drop.touchedOff';

@@ -1,9 +1,18 @@
-import { createBench, normalAt, planOf, runHands, type CheckOffer, type Scenario } from '../bench';
+import {
+	createBench,
+	normalAt,
+	planOf,
+	runHands,
+	type BenchState,
+	type CheckOffer,
+	type Plan,
+	type Scenario
+} from '../bench';
 import { carbonateDkhOf } from './carbonate-only';
 import { valueFromMark, type Kit } from '../kits';
 import { readingBudget } from '../metrology';
 import type { CheckId, Evidence, Marks, Reading } from '../observation';
-import { lastOf } from './event-queries';
+import { declaredOf } from './declared-value';
 import type { RunState } from './run';
 import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
@@ -46,18 +55,16 @@ export function readingOfValue(
 
 /** What a finished titration reported, as the learner typed it; null while it has not. */
 export function readingOfTitration(titration: TitrationRun): Reading | null {
-	const read = lastOf(titration.events, 'marks.read');
-	const reported = lastOf(titration.events, 'value.reported');
-	if (!read || !reported) return null;
+	const declared = declaredOf(titration);
+	if (!declared) return null;
 	const { kit } = titration.bench;
-	const chosen = kit.sample.volumes.find((volume) => volume.id === titration.bench.volumeId);
 	return readingOfValue(
 		kit,
 		`titration-${titration.number}`,
 		testLabels[titration.purpose],
-		reported.event.value,
-		read.event.marks,
-		chosen?.volumeMl ?? kit.sample.volumes[0]?.volumeMl ?? 1
+		declared.value,
+		declared.marks,
+		sampleVolumeFor(kit, titration.bench.volumeId)
 	);
 }
 
@@ -66,24 +73,23 @@ function byHands(
 	input: {
 		truth: Scenario['truth'];
 		titration: number;
-		plan: Parameters<typeof runHands>[1];
+		plan: Plan;
 		id: string;
 		label: string;
 	}
-): Reading {
+): Reading | null {
 	const bench = createBench({
 		kit: run.kit,
 		truth: input.truth,
 		seed: run.seed,
 		titration: input.titration
 	});
-	const done = runHands(bench, input.plan);
-	const { marks, sampleVolumeMl } = done;
-	const mark =
-		marks.drops !== undefined
-			? { drops: marks.drops, sampleVolumeMl }
-			: { markMl: marks.sealMl ?? marks.lineMl ?? marks.levelMl, sampleVolumeMl };
-	const { value } = valueFromMark(run.kit, mark);
+	// Nobody writes down a mark that is not on the scale: they look again.
+	const valued =
+		valueByHands(bench, input.plan) ?? valueByHands(bench, { ...input.plan, readOff: 0 });
+	if (!valued) return null;
+	const { value, marks } = valued;
+	const sampleVolumeMl = sampleVolumeFor(run.kit, input.plan.volumeId);
 	return readingOfValue(
 		run.kit,
 		input.id,
@@ -92,6 +98,26 @@ function byHands(
 		marks,
 		sampleVolumeMl
 	);
+}
+
+/** What hands write down and make of it; null when their mark lies off the scale. */
+function valueByHands(bench: BenchState, plan: Plan): { value: number; marks: Marks } | null {
+	const { marks, sampleVolumeMl } = runHands(bench, plan);
+	const mark =
+		marks.drops !== undefined
+			? { drops: marks.drops, sampleVolumeMl }
+			: { markMl: marks.sealMl ?? marks.lineMl ?? marks.levelMl, sampleVolumeMl };
+	try {
+		return { value: valueFromMark(bench.kit, mark).value, marks };
+	} catch (error) {
+		if (error instanceof RangeError) return null;
+		throw error;
+	}
+}
+
+function sampleVolumeFor(kit: Kit, volumeId: string | undefined): number {
+	const volume = kit.sample.volumes.find(({ id }) => id === volumeId) ?? kit.sample.volumes[0];
+	return volume?.volumeMl ?? Number.NaN;
 }
 
 /** Addresses of chance for tests that hands do by themselves, out of the way of the learner's own. */
@@ -103,30 +129,28 @@ export function earlierReadings(
 	run: RunState
 ): { reading: Reading; daysAgo: number; note: string | null }[] {
 	const { scenario } = run;
-	return scenario.earlier.map((each, i) => ({
-		daysAgo: each.daysAgo,
-		note: each.note ?? null,
-		reading: byHands(run, {
+	return scenario.earlier.flatMap((each, i) => {
+		const reading = byHands(run, {
 			truth: each.water ? { ...scenario.truth, water: each.water } : scenario.truth,
 			titration: EARLIER + i,
 			plan: each.hands,
 			id: `earlier-${i}`,
 			label: each.label
-		})
-	}));
+		});
+		return reading ? [{ daysAgo: each.daysAgo, note: each.note ?? null, reading }] : [];
+	});
 }
 
 /** A quick repeat: the learner's own way of working, met by fresh chance. */
 function quickRepeat(run: RunState, n: number): Reading | null {
 	const first = run.titrations[0];
-	const read = first && lastOf(first.events, 'marks.read');
-	const reported = first && lastOf(first.events, 'value.reported');
-	if (!first || !read || !reported) return null;
+	const declared = first && declaredOf(first);
+	if (!first || !declared) return null;
 	const slips = slipsIn(run.kit, first.steps, first.events);
 	return byHands(run, {
 		truth: run.scenario.truth,
 		titration: QUICK + n,
-		plan: planOf(first.bench, { marks: read.event.marks, value: reported.event.value }, slips),
+		plan: planOf(first.bench, declared, slips),
 		id: `quick-${n}`,
 		label: n === 0 ? testLabels.repeatQuick : `${testLabels.repeatQuick} ${n + 1}`
 	});

@@ -1,4 +1,4 @@
-import { usedMlOf, valueFromMark, type Kit } from '../kits';
+import { numeralAt, valueFromMark, type Kit, type SyringeDelivery } from '../kits';
 
 /** What was found at the moment the syringe was filled, for the warning and its picture. */
 export type FillingTrap = {
@@ -7,40 +7,54 @@ export type FillingTrap = {
 	lineMl: number;
 	/** Air between them, mL. */
 	cushionMl: number;
-	/** What reading the other mark at the end would cost, in the kit's unit, and which way. */
+	/** By how much a value read by the seal would come out too low, in the kit's unit. */
 	costValue: number;
 	unit: string;
+	/** Both ways out, as numerals of the scale: set the seal back to full, or read the line again at the end. */
+	waysOut: { refillSealToMl: number; readLineFromMl: number };
 };
 
-/** How near the line must stand to the full mark to have been what the hand stopped by, in graduations. */
-const BY_THE_LINE_GRADUATIONS = 2.5;
+/** A mark is meant to stand at full when it is this near, in graduations. */
+const NEAR_GRADUATIONS = 2.5;
 /** A cushion smaller than this is no trap: line and seal stand together. */
 const SMALLEST_CUSHION_ML = 0.05;
 
+/** Numeral of a full syringe. */
+export const fullNumeral = (delivery: SyringeDelivery): number =>
+	numeralAt(delivery, delivery.capacityMl);
+
 /**
  * The filling trap, at the moment it is set: the syringe was filled until the liquid line stood at
- * the full mark, so the seal stands beyond it. Nothing is wrong yet; it is when the seal is read at
- * the end. Null when it was filled by the seal, when seal and line stand together, or when one of
- * them was not looked at.
+ * the full mark, so the seal stands beyond it. Nothing is wrong yet; it will be when the seal is
+ * read at the end. Null when it was filled by the seal, when seal and line stand together, or when
+ * the line was not looked at. Where only the line was noted, the cushion is the kit's tip.
+ *
+ * @param drawn numerals of seal and line as they stood, or as far as they were noted
+ * @param sampleVolumeMl of the sample in use; the kit's nominal one when left out
  */
 export function fillingTrapIn(
 	kit: Kit,
-	drawn: { sealMl?: number; lineMl?: number }
+	drawn: { sealMl?: number; lineMl?: number },
+	sampleVolumeMl?: number
 ): FillingTrap | null {
 	const { delivery } = kit;
-	const { sealMl, lineMl } = drawn;
-	if (delivery.by !== 'syringe' || sealMl === undefined || lineMl === undefined) return null;
-	const fullNumeral = delivery.scale === 'down' ? delivery.capacityMl : 0;
+	if (delivery.by !== 'syringe' || drawn.lineMl === undefined) return null;
+	const beyond = delivery.scale === 'down' ? 1 : -1;
+	const { lineMl } = drawn;
+	const sealMl = drawn.sealMl ?? lineMl + beyond * (delivery.tipVolumeMl ?? 0);
 	const cushionMl = Math.abs(sealMl - lineMl);
+	const full = fullNumeral(delivery);
+	const lineOff = Math.abs(lineMl - full);
 	const isByLine =
-		Math.abs(lineMl - fullNumeral) <= BY_THE_LINE_GRADUATIONS * delivery.graduationMl;
+		lineOff <= NEAR_GRADUATIONS * delivery.graduationMl && lineOff < Math.abs(sealMl - full);
 	if (!isByLine || cushionMl < SMALLEST_CUSHION_ML) return null;
-	const middle = delivery.scale === 'down' ? delivery.capacityMl / 2 : delivery.capacityMl / 2;
-	const { valuePerMl } = valueFromMark(kit, { markMl: middle });
-	return { sealMl, lineMl, cushionMl, costValue: cushionMl * valuePerMl, unit: kit.unit };
-}
-
-/** Titrant used when read by the same mark as filled, mL: the way out that needs no refilling. */
-export function usedByLine(kit: Kit, startLineMl: number, endLineMl: number): number {
-	return usedMlOf(kit, { startMarkMl: startLineMl, markMl: endLineMl });
+	const middle = { markMl: delivery.capacityMl / 2, sampleVolumeMl };
+	return {
+		sealMl,
+		lineMl,
+		cushionMl,
+		costValue: Math.abs(sealMl - full) * valueFromMark(kit, middle).valuePerMl,
+		unit: kit.unit,
+		waysOut: { refillSealToMl: full, readLineFromMl: lineMl }
+	};
 }

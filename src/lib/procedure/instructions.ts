@@ -9,7 +9,11 @@ const amountOf = (step: Extract<Step, { kind: 'dose' }>) =>
 		: `${step.amount} ${step.unit}${step.amount === 1 ? '' : 's'}`;
 
 type Sayers = {
-	[Kind in Step['kind']]: (step: Extract<Step, { kind: Kind }>, kit: Kit) => Instruction;
+	[Kind in Step['kind']]: (
+		step: Extract<Step, { kind: Kind }>,
+		kit: Kit,
+		sampleVolumeMl: number
+	) => Instruction;
 };
 
 const sayers: Sayers = {
@@ -24,18 +28,16 @@ const sayers: Sayers = {
 				: 'Rinse the sample syringe with tank water.',
 		trap: 'Water of another kind that stays behind thins the sample.'
 	}),
-	measure: (step, kit) => {
-		const volume = kit.sample.volumes[0]?.volumeMl ?? 0;
-		return step.measuredIn === 'syringe'
+	measure: (step, _kit, sampleVolumeMl) =>
+		step.measuredIn === 'syringe'
 			? {
-					text: 'Draw the sample to its mark and empty it into the vial.',
+					text: `Draw ${sampleVolumeMl} mL of sample and empty the syringe into the vial.`,
 					trap: 'A bubble inside takes the place of water.'
 				}
 			: {
-					text: `Fill the vial with tank water to its ${volume} mL line.`,
+					text: `Fill the vial with tank water to its ${sampleVolumeMl} mL line.`,
 					trap: 'The bottom of the curved surface stands on the line.'
-				};
-	},
+				},
 	dose: (step, kit) => {
 		const reagent = kit.reagents.find((each) => each.id === step.reagentId);
 		return {
@@ -49,7 +51,7 @@ const sayers: Sayers = {
 		step.by === 'syringe'
 			? {
 					text: `Put the tip on and fill until the seal stands at ${step.toMl.toFixed(2)}.`,
-					trap: 'The liquid stands lower than the seal: air from the tip lies between. That is right.'
+					trap: 'Air from the tip lies between seal and liquid: that is right.'
 				}
 			: {
 					text: 'Fill the burette to 0 and see that no air is in its tip.',
@@ -57,7 +59,7 @@ const sayers: Sayers = {
 				},
 	titrate: (step, kit) => ({
 		text: `Add drops and swirl until ${kit.endPoint.endColour} stays ${step.holdsSeconds} seconds.`,
-		trap: 'A flash that fades is not the end. Single drops once a flash takes 3 s to fade.'
+		trap: 'Single drops once a flash takes 3 seconds to fade.'
 	}),
 	read: (step) =>
 		({
@@ -73,10 +75,14 @@ const sayers: Sayers = {
 		})[step.what]
 };
 
-/** Plain words for a step of this kit; at most fourteen of them. */
-export function instructionFor(step: Step, kit: Kit): Instruction {
-	const say = sayers[step.kind] as (each: Step, of: Kit) => Instruction;
-	return say(step, kit);
+/**
+ * Plain words for a step of this kit, at most fourteen, and as few for the trap in it.
+ *
+ * @param sampleVolumeMl of the sample in use; the kit's nominal one when left out
+ */
+export function instructionFor(step: Step, kit: Kit, sampleVolumeMl?: number): Instruction {
+	const say = sayers[step.kind] as (each: Step, of: Kit, volumeMl: number) => Instruction;
+	return say(step, kit, sampleVolumeMl ?? kit.sample.volumes[0]?.volumeMl ?? 0);
 }
 
 /** Short names for the rail of steps. */

@@ -1,75 +1,114 @@
-import { fillingTrapIn } from './filling-trap';
-import { eventsOf, lastOf } from './event-queries';
-import type { Detector } from './slips';
+import type { Slip } from '../observation';
+import { countedMark, sampleVolumeOf } from './counted-mark';
+import { after, additionsIn, eventsOf, startsIn } from './event-queries';
+import { fillingTrapIn, fullNumeral } from './filling-trap';
+import type { Detector, Seen } from './slips';
 
 const firm = { provisional: false };
 
-/** The last filling before the first drop: what counts as the start. */
-const startOf: (
-	events: Parameters<Detector>[0]['events']
-) => ReturnType<typeof eventsOf<'titrant.drawn'>>[number] | undefined = (events) => {
-	const firstDrop = events.findIndex(({ event }) => event.type === 'titrant.fell');
-	return lastOf(firstDrop < 0 ? events : events.slice(0, firstDrop), 'titrant.drawn');
-};
+/** Air that came in with the filling is a slip from here on, mL: below, it is a trace. */
+const AIR_ML = 0.004;
 
-const tipFittedLate: Detector = ({ events }) => {
-	const fitted = eventsOf(events, 'tip.fitted').filter(({ event }) => event.liquidInside);
-	return fitted.flatMap((late) => {
-		// Filled again afterwards, the air floated up and costs nothing.
-		const refilled = eventsOf(events, 'titrant.drawn').some((drawn) => drawn.at > late.at);
-		return refilled ? [] : [{ ...firm, entryId: late.id }];
-	});
-};
+/** A tip put on a filled syringe is dry: its air goes first. Filled once more, it costs nothing. */
+const tipFittedLate: Detector = ({ events }) =>
+	eventsOf(events, 'tip.fitted')
+		.filter(({ event }) => event.liquidInside)
+		.filter((late) => {
+			const next = after(events, late).find(({ event }) =>
+				['titrant.drawn', 'titrant.fell', 'drop.touchedOff'].includes(event.type)
+			);
+			return next?.event.type !== 'titrant.drawn';
+		})
+		.map(({ id }) => ({ ...firm, entryId: id }));
 
+/** A tip that was only set on: until it is seated, or for as long as titrant fell from it. */
 const tipLoose: Detector = ({ events }) => {
-	const fitted = lastOf(events, 'tip.fitted');
-	return fitted && fitted.event.firm === false ? [{ ...firm, entryId: fitted.id }] : [];
+	const fitted = eventsOf(events, 'tip.fitted');
+	return fitted
+		.filter(({ event }, i) => {
+			if (event.firm !== false) return false;
+			const next = fitted[i + 1];
+			const dripped = additionsIn(after(events, fitted[i] ?? { id: '' }));
+			return !next || dripped.some((drop) => drop.at <= next.at);
+		})
+		.map(({ id }) => ({ ...firm, entryId: id }));
 };
 
-const airExpelled: Detector = ({ events }) => {
-	const start = startOf(events);
-	const airMl = start?.event.tipAirMl ?? 0;
-	const isTip = eventsOf(events, 'tip.fitted').some(({ event }) => event.liquidInside);
-	return start && airMl > 0.004 && !isTip ? [{ ...firm, entryId: start.id, sizeMl: airMl }] : [];
-};
+const airExpelled: Detector = ({ events }) =>
+	startsIn(events)
+		.filter(({ drawn, isUsed }) => isUsed && (drawn.event.tipAirMl ?? 0) > AIR_ML)
+		.map(({ drawn }) => ({ ...firm, entryId: drawn.id, sizeMl: drawn.event.tipAirMl }));
 
-const hangingAtStart: Detector = ({ events }) => {
-	const start = startOf(events);
-	const hangingMl = start?.event.hangingMl ?? 0;
-	if (!start || hangingMl <= 0) return [];
-	const firstDrop = events.find(({ event }) => event.type === 'titrant.fell');
-	if (!firstDrop) return [];
-	const wiped = eventsOf(events, 'tip.wiped').some(
-		(wipe) => wipe.at >= start.at && wipe.at <= firstDrop.at
-	);
-	return wiped ? [] : [{ ...firm, entryId: start.id, sizeMl: hangingMl }];
-};
+const hangingAtStart: Detector = ({ events }) =>
+	startsIn(events)
+		.filter(({ drawn, isUsed, until }) => {
+			const isWiped = eventsOf(until, 'tip.wiped').length > 0;
+			return isUsed && !isWiped && (drawn.event.hangingMl ?? 0) > 0;
+		})
+		.map(({ drawn }) => ({ ...firm, entryId: drawn.id, sizeMl: drawn.event.hangingMl }));
 
 /**
- * Filled by one mark and read by the other. Provisional from the filling on, when it was filled by
- * the line; settled by what is read at the end.
+ * Filled by one mark and read by the other. Provisional from the filling on when it was filled by
+ * the line; settled by the mark that the value rests on. Counting from where that mark really stood
+ * at the start is right whatever it was filled by.
  */
 const mixedMarks: Detector = ({ kit, events }) => {
-	const { delivery } = kit;
-	const start = startOf(events);
-	if (delivery.by !== 'syringe' || !start) return [];
-	const trap = fillingTrapIn(kit, start.event);
-	const read = lastOf(events, 'marks.read');
-	if (!read)
+	const start = startsIn(events)[0];
+	if (!start || kit.delivery.by === 'dropper') return [];
+	const trap = fillingTrapIn(kit, start.drawn.event, sampleVolumeOf(kit, events));
+	const counted = countedMark(kit, events);
+	if (!counted)
 		return trap
-			? [{ entryId: start.id, provisional: true, sizeMl: -trap.cushionMl, variant: 'filledByLine' }]
+			? [
+					{
+						entryId: start.drawn.id,
+						provisional: true,
+						sizeMl: -trap.cushionMl,
+						variant: 'filledByLine'
+					}
+				]
 			: [];
-	const { sealMl, lineMl } = read.event.marks;
-	const isReadBySeal = sealMl !== undefined;
-	if (trap && isReadBySeal)
-		return [{ ...firm, entryId: read.id, sizeMl: -trap.cushionMl, variant: 'filledByLine' }];
-	const cushionMl =
-		start.event.sealMl !== undefined && start.event.lineMl !== undefined
-			? Math.abs(start.event.sealMl - start.event.lineMl)
-			: (delivery.tipVolumeMl ?? 0);
-	return !trap && !isReadBySeal && lineMl !== undefined && cushionMl > 0.02
-		? [{ ...firm, entryId: read.id, sizeMl: cushionMl, variant: 'readByLine' }]
-		: [];
+	if (counted.from === 'start') return [];
+	const mixed = { ...firm, entryId: counted.read.id };
+	if (trap)
+		return counted.by === 'seal'
+			? [{ ...mixed, sizeMl: -trap.cushionMl, variant: 'filledByLine' }]
+			: [];
+	if (counted.by === 'line') return readByLine({ kit, start: start.drawn.event, mixed });
+	return besideFull({ kit, start: start.drawn.event, by: counted.by, mixed });
 };
+
+type Mixed = {
+	kit: Seen['kit'];
+	start: { sealMl?: number; lineMl?: number; levelMl?: number };
+	mixed: { provisional: boolean; entryId: string };
+};
+type Found = Omit<Slip, 'kind' | 'nature'>[];
+
+/** Filled by the seal, read by the line: the cushion counts as if it had been used. */
+function readByLine({ kit, start, mixed }: Mixed): Found {
+	if (kit.delivery.by !== 'syringe') return [];
+	const { sealMl, lineMl } = start;
+	const cushionMl =
+		sealMl !== undefined && lineMl !== undefined
+			? Math.abs(sealMl - lineMl)
+			: (kit.delivery.tipVolumeMl ?? 0);
+	return cushionMl > kit.delivery.graduationMl
+		? [{ ...mixed, sizeMl: cushionMl, variant: 'readByLine' }]
+		: [];
+}
+
+/** Filled beside the full mark, and counted from it all the same. */
+function besideFull({ kit, start, by, mixed }: Mixed & { by: 'seal' | 'level' | 'drops' }): Found {
+	const { delivery } = kit;
+	const stood = by === 'seal' ? start.sealMl : by === 'level' ? start.levelMl : undefined;
+	if (delivery.by === 'dropper' || stood === undefined) return [];
+	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
+	const full = delivery.by === 'syringe' ? fullNumeral(delivery) : 0;
+	const usedTooMuchMl = isDown ? full - stood : stood - full;
+	return Math.abs(usedTooMuchMl) > 0.75 * delivery.graduationMl
+		? [{ ...mixed, sizeMl: usedTooMuchMl, variant: 'besideFull' }]
+		: [];
+}
 
 export const fillingSlips = { tipFittedLate, tipLoose, airExpelled, hangingAtStart, mixedMarks };

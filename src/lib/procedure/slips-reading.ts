@@ -1,73 +1,102 @@
 import { ONE_ML_SYRINGE_DEPTH_MM, ONE_ML_SYRINGE_ML_PER_MM, parallaxMl } from '../glassware';
 import { SEAL_RIM_ML } from '../bench';
-import { valueFromMark, type Kit } from '../kits';
-import type { Marks } from '../observation';
-import { lastOf } from './event-queries';
-import type { Detector } from './slips';
+import { usedMlOf, type Kit } from '../kits';
+import { countedMark, rowTolerance } from './counted-mark';
+import { additionsIn, eventsOf, lastOf, type Of } from './event-queries';
+import type { Detector, Seen } from './slips';
 
 const firm = { provisional: false };
 
-/** Typed over what stood there; null when either is not known. */
-function offOf(
-	typed: Marks,
-	stood: Marks | undefined
-): { off: number; stood: number; typed: number } | null {
-	for (const mark of ['sealMl', 'lineMl', 'levelMl'] as const) {
-		const there = stood?.[mark];
-		const written = typed[mark];
-		if (there !== undefined && written !== undefined)
-			return { off: written - there, stood: there, typed: written };
+/** What was typed beside what stood there, for the mark that counts. */
+type Reading = {
+	read: Of<'marks.read'>;
+	by: 'seal' | 'line' | 'level';
+	typed: number;
+	stood: number;
+	graduationMl: number;
+};
+
+function readingOf({ kit, events }: Seen): Reading | null {
+	const read = lastOf(events, 'marks.read');
+	if (!read || kit.delivery.by === 'dropper') return null;
+	const { marks, stood } = read.event;
+	const counted = countedMark(kit, events)?.by;
+	const order = [counted, 'seal', 'line', 'level'] as const;
+	for (const by of order) {
+		if (!by || by === 'drops') continue;
+		const typed = marks[`${by}Ml`];
+		const there = stood?.[`${by}Ml`];
+		if (typed !== undefined && there !== undefined)
+			return { read, by, typed, stood: there, graduationMl: kit.delivery.graduationMl };
 	}
 	return null;
 }
 
-/** What the eye off the level does to the numeral it reads, mL. */
+/** What an eye off the level does to the numeral it reads, mL. */
 function parallaxOf(kit: Kit, eyeDegrees: number | undefined): number {
-	if (kit.delivery.by === 'dropper' || !eyeDegrees) return 0;
-	const sign = kit.delivery.by === 'syringe' && kit.delivery.scale === 'down' ? 1 : -1;
-	return (
-		sign *
-		parallaxMl(eyeDegrees, ONE_ML_SYRINGE_DEPTH_MM, ONE_ML_SYRINGE_ML_PER_MM) *
-		(kit.delivery.by === 'burette' ? 4 : 1)
-	);
+	// A burette is so much wider for its print that a slanting look stays within half a division.
+	if (kit.delivery.by !== 'syringe' || !eyeDegrees) return 0;
+	const sign = kit.delivery.scale === 'down' ? 1 : -1;
+	return sign * parallaxMl(eyeDegrees, ONE_ML_SYRINGE_DEPTH_MM, ONE_ML_SYRINGE_ML_PER_MM);
 }
 
-const readingOf = ({ kit, events }: Parameters<Detector>[0]) => {
-	const read = lastOf(events, 'marks.read');
-	const off = read && offOf(read.event.marks, read.event.stood);
-	const graduationMl = kit.delivery.by === 'dropper' ? 1 : kit.delivery.graduationMl;
-	return read && off ? { read, graduationMl, ...off } : null;
-};
+type OffKind = 'scaleReversed' | 'wrongRim' | 'parallax' | 'misread';
+type Cause = { kind: OffKind; entryId: string; sizeMl: number };
 
-/** Which single cause explains an offset best, if it is more than the eye's limit. */
-function causeOf(seen: Parameters<Detector>[0]): {
-	kind: 'scaleReversed' | 'wrongRim' | 'parallax' | 'misread';
-	entryId: string;
-	sizeMl: number;
-} | null {
+/** The single cause that explains best what was typed, if it is off by more than the eye's limit. */
+function causeOf(seen: Seen): Cause | null {
 	const reading = readingOf(seen);
-	if (!reading) return null;
-	const { read, off, stood, typed, graduationMl } = reading;
-	const { delivery } = seen.kit;
+	return reading ? causeFromGlass(seen.kit, reading) : causeFromDrops(seen);
+}
+
+function causeFromGlass(kit: Kit, reading: Reading): Cause | null {
+	const { read, by, typed, stood, graduationMl } = reading;
+	const { delivery } = kit;
+	const off = typed - stood;
+	const limit = 0.75 * graduationMl;
+	const parallax = parallaxOf(kit, read.event.eyeDegrees);
 	const entryId = read.id;
-	if (Math.abs(off) <= 0.75 * graduationMl) return null;
-	if (
-		delivery.by === 'syringe' &&
-		Math.abs(typed - (delivery.capacityMl - stood)) <= 0.75 * graduationMl
-	)
+	if (Math.abs(off) <= limit) return null;
+	if (delivery.by === 'syringe' && Math.abs(typed - (delivery.capacityMl - stood)) <= limit)
 		return { kind: 'scaleReversed', entryId, sizeMl: off };
-	if (delivery.by === 'syringe' && read.event.marks.sealMl !== undefined) {
-		const toRim = Math.abs(Math.abs(off) - SEAL_RIM_ML);
-		if (toRim <= 0.6 * graduationMl) return { kind: 'wrongRim', entryId, sizeMl: off };
-	}
-	const parallax = parallaxOf(seen.kit, read.event.eyeDegrees);
-	if (Math.abs(parallax) > 0.5 * graduationMl && Math.abs(off - parallax) <= 0.75 * graduationMl)
+	if (Math.abs(parallax) > 0.5 * graduationMl && Math.abs(off - parallax) <= limit)
 		return { kind: 'parallax', entryId, sizeMl: parallax };
+	if (by === 'seal' && Math.abs(Math.abs(off) - SEAL_RIM_ML) <= 0.6 * graduationMl)
+		return { kind: 'wrongRim', entryId, sizeMl: off };
 	return { kind: 'misread', entryId, sizeMl: off };
 }
 
+/** Counting drops is rough, since drops scatter and a stream has none: this share and so many drops. */
+const COUNT_SHARE = 0.2;
+const COUNT_DROPS = 4;
+
+/** Where nobody knows what stood there, the drops that were counted say roughly what was used. */
+function causeFromDrops({ kit, events }: Seen): Cause | null {
+	const { delivery } = kit;
+	const counted = countedMark(kit, events);
+	if (delivery.by !== 'syringe' || !counted || counted.by === 'drops') return null;
+	const { read } = counted;
+	const told = eventsOf(additionsIn(events), 'titrant.fell').map(({ event }) => event.drops);
+	const tallied = told.every((drops) => drops !== undefined)
+		? told.reduce((sum: number, drops) => sum + (drops ?? 0), 0)
+		: undefined;
+	const drops = read.event.marks.drops ?? tallied;
+	const markMl = read.event.marks[`${counted.by}Ml`];
+	if (!drops || markMl === undefined) return null;
+	const dropsMl = drops * delivery.dropMl;
+	const limitMl = Math.max(COUNT_SHARE * dropsMl, COUNT_DROPS * delivery.dropMl);
+	const usedMl = usedMlOf(kit, { markMl });
+	const usedOtherWayMl = delivery.capacityMl - usedMl;
+	if (Math.abs(usedMl - dropsMl) <= limitMl) return null;
+	return {
+		kind: Math.abs(usedOtherWayMl - dropsMl) <= limitMl ? 'scaleReversed' : 'misread',
+		entryId: read.id,
+		sizeMl: usedMl - dropsMl
+	};
+}
+
 const onlyIf =
-	(kind: 'scaleReversed' | 'wrongRim' | 'parallax' | 'misread'): Detector =>
+	(kind: OffKind): Detector =>
 	(seen) => {
 		const cause = causeOf(seen);
 		return cause?.kind === kind ? [{ ...firm, entryId: cause.entryId, sizeMl: cause.sizeMl }] : [];
@@ -88,23 +117,11 @@ const dropsMiscounted: Detector = ({ kit, events }) => {
 
 /** The value reported is not what the leaflet makes of the mark typed. */
 const wrongRow: Detector = ({ kit, events }) => {
-	const read = lastOf(events, 'marks.read');
 	const reported = lastOf(events, 'value.reported');
-	if (!read || !reported) return [];
-	const { sealMl, lineMl, levelMl, drops } = read.event.marks;
-	const chosen = lastOf(events, 'sample.chosen')?.event.volumeId;
-	const volume = kit.sample.volumes.find((each) => each.id === chosen) ?? kit.sample.volumes[0];
-	let expected: number;
-	let perMl: number;
-	try {
-		const end = { markMl: sealMl ?? lineMl ?? levelMl, drops, sampleVolumeMl: volume?.volumeMl };
-		({ value: expected, valuePerMl: perMl } = valueFromMark(kit, end));
-	} catch {
-		// A mark off the table has no row to be wrong about.
-		return [];
-	}
-	const step = kit.delivery.by === 'dropper' ? kit.delivery.dropMl / 2 : kit.delivery.graduationMl;
-	return Math.abs(reported.event.value - expected) > Math.max(0.15, step * perMl)
+	const counted = countedMark(kit, events);
+	return reported &&
+		counted &&
+		Math.abs(reported.event.value - counted.value) > rowTolerance(kit, counted)
 		? [{ ...firm, entryId: reported.id }]
 		: [];
 };

@@ -1,6 +1,5 @@
-import { eventsOf, lastOf } from './event-queries';
+import { additionsIn, after, eventsOf, lastOf, stepOver, type Of } from './event-queries';
 import type { Detector, Seen } from './slips';
-import type { TimedEvent } from './walk-log';
 
 const firm = { provisional: false };
 const TILT_DEGREES = 15;
@@ -17,72 +16,104 @@ const dropperSqueezed: Detector = ({ events }) => {
 	return hard[0] ? [{ ...firm, entryId: hard[0].id, drops: hard.length }] : [];
 };
 
-/** The declared end, if it still stands: the last 'stayed' with no titrant after it. */
-function declaredEnd({ events }: Seen) {
-	const stayed = lastOf(events, 'colour.stayed');
+/** The end that was declared and left to stand: nothing was added after it while titrating. */
+function declaredEnd({ steps, events }: Seen): Of<'colour.stayed'> | undefined {
+	const titrate = steps.find((step) => step.kind === 'titrate');
+	const over = titrate && stepOver(events, titrate.id);
+	const titrating = over ? events.slice(0, events.indexOf(over)) : events;
+	const stayed = lastOf(titrating, 'colour.stayed');
 	if (!stayed) return undefined;
-	const later = events.some(
-		({ at, event }) =>
-			at > stayed.at && (event.type === 'titrant.fell' || event.type === 'colour.faded')
+	const isResumed = after(titrating, stayed).some(({ event }) =>
+		['titrant.fell', 'drop.touchedOff', 'colour.faded'].includes(event.type)
 	);
-	return later ? undefined : stayed;
+	return isResumed ? undefined : stayed;
 }
 
+/** Share of the leaflet's time that must have passed: nobody is held to the second. */
+const WAITED_SHARE = 0.6;
+
 /** Declared before it was swirled, or before it had stood its time: whatever the colour, not yet an end. */
+function prematureBy(seen: Seen, stayed: Of<'colour.stayed'>): 'notSwirled' | 'notWaited' | null {
+	const { secondsSinceDrop, swirledSince } = stayed.event;
+	if (swirledSince === false) return 'notSwirled';
+	return secondsSinceDrop !== undefined &&
+		secondsSinceDrop < seen.kit.endPoint.holdsSeconds * WAITED_SHARE
+		? 'notWaited'
+		: null;
+}
+
 const stoppedAtFlash: Detector = (seen) => {
 	const end = declaredEnd(seen);
-	if (!end) return [];
-	const { secondsSinceDrop, swirledSince } = end.event;
-	const needs = seen.kit.endPoint.holdsSeconds;
-	if (swirledSince === false) return [{ ...firm, entryId: end.id, variant: 'notSwirled' }];
-	return secondsSinceDrop !== undefined && secondsSinceDrop < needs * 0.6
-		? [{ ...firm, entryId: end.id, variant: 'notWaited' }]
-		: [];
+	const variant = end && prematureBy(seen, end);
+	return end && variant ? [{ ...firm, entryId: end.id, variant }] : [];
 };
 
 /** Several drops, or a stream, in one go just before the end: the last of them were too many. */
 const overshot: Detector = (seen) => {
 	const end = declaredEnd(seen);
-	if (!end) return [];
-	const before = eventsOf(seen.events, 'titrant.fell').filter(({ at }) => at <= end.at);
-	const last = before.at(-1);
-	if (!last) return [];
-	const volumeMl = last.event.volumeMl ?? (last.event.drops ?? 1) * seen.kit.delivery.dropMl;
-	const drops = volumeMl / seen.kit.delivery.dropMl;
-	return drops > 1.6 || last.event.intoPlume
-		? [
-				{
-					...firm,
-					entryId: last.id,
-					drops: Math.max(1, Math.round(drops) - 1),
-					variant: drops > 1.6 ? 'severalAtOnce' : 'intoTheFlash'
-				}
-			]
+	const last = end && additionsIn(upTo(seen, end)).at(-1);
+	// What is touched off is a part of a drop: the finest there is.
+	if (!last || last.event.type === 'drop.touchedOff') return [];
+	const { dropMl } = seen.kit.delivery;
+	const drops = last.event.drops ?? (last.event.volumeMl ?? dropMl) / dropMl;
+	if (drops >= 1.6)
+		return [
+			{
+				...firm,
+				entryId: last.id,
+				drops: Math.max(1, Math.round(drops) - 1),
+				variant: 'severalAtOnce'
+			}
+		];
+	return last.event.intoPlume
+		? [{ ...firm, entryId: last.id, drops: 1, variant: 'intoTheFlash' }]
 		: [];
 };
 
-const timesOf = (events: readonly TimedEvent[], type: 'colour.faded' | 'colour.stayed') =>
-	eventsOf(events, type).map(({ at }) => at);
+const upTo = ({ events }: Seen, one: { id: string }) =>
+	events.slice(
+		0,
+		events.findIndex(({ id }) => id === one.id)
+	);
 
-/** An end was declared, taken back when the colour faded, and titrant added again, more than once. */
-const chasedColour: Detector = ({ events }) => {
-	const stays = timesOf(events, 'colour.stayed');
-	const faded = eventsOf(events, 'colour.faded').filter(({ at }) => stays.some((s) => s < at));
-	const resumed = stays.slice(1).length;
-	return resumed >= 1 && faded[0] ? [{ ...firm, entryId: faded[0].id, drops: resumed }] : [];
+/** A good end was declared, and titrant added again when its colour went: one slip, however often. */
+const chasedColour: Detector = (seen) => {
+	const end = declaredEnd(seen);
+	if (!end) return [];
+	const before = upTo(seen, end);
+	const chased = eventsOf(before, 'colour.stayed').filter(
+		(stayed) =>
+			!prematureBy(seen, stayed) &&
+			!isSoonAfterDrop(seen, stayed) &&
+			additionsIn(after(before, stayed)).length > 0
+	);
+	return chased[0] ? [{ ...firm, entryId: chased[0].id, drops: chased.length }] : [];
 };
 
-/** Less than a second of swirling over the last drops, or more than a vial should be shaken. */
+/** Where nobody timed the wait, the log's own times tell a flash that was put right from a chase. */
+function isSoonAfterDrop(seen: Seen, stayed: Of<'colour.stayed'>): boolean {
+	const drop = additionsIn(upTo(seen, stayed)).at(-1);
+	return (
+		drop !== undefined &&
+		(stayed.at - drop.at) / 1000 < seen.kit.endPoint.holdsSeconds * WAITED_SHARE
+	);
+}
+
+/** Swirling in all from the first drop on, seconds: less leaves the vial unmixed, more drives CO2 out. */
+const SWIRLED_S = { least: 4, most: 150 };
+
 const swirledOddly: Detector = (seen) => {
 	const end = declaredEnd(seen);
 	if (!end) return [];
-	const drops = eventsOf(seen.events, 'titrant.fell').filter(({ at }) => at <= end.at);
-	const since = drops[0]?.at ?? end.at;
-	const swirls = eventsOf(seen.events, 'vial.swirled').filter(({ at }) => at >= since);
-	if (drops.length < 3 || swirls.some(({ event }) => event.seconds === undefined)) return [];
+	const before = upTo(seen, end);
+	const first = additionsIn(before)[0];
+	if (!first || additionsIn(before).length < 3) return [];
+	const swirls = eventsOf(after(before, first), 'vial.swirled');
+	// Hands that did not note how long say nothing about too long or too short, but none is none.
+	if (swirls.some(({ event }) => event.seconds === undefined)) return [];
 	const seconds = swirls.reduce((sum, { event }) => sum + (event.seconds ?? 0), 0);
-	if (seconds < 4) return [{ ...firm, entryId: end.id, variant: 'still' }];
-	return seconds > 150 ? [{ ...firm, entryId: end.id, variant: 'shaken' }] : [];
+	if (seconds < SWIRLED_S.least) return [{ ...firm, entryId: end.id, variant: 'still' }];
+	return seconds > SWIRLED_S.most ? [{ ...firm, entryId: end.id, variant: 'shaken' }] : [];
 };
 
 const wrongLight: Detector = (seen) => {
@@ -95,7 +126,9 @@ const wrongLight: Detector = (seen) => {
 const hangingAtEnd: Detector = (seen) => {
 	const end = declaredEnd(seen);
 	const hangingMl = end?.event.hangingMl ?? 0;
-	return end && hangingMl > 0.15 * seen.kit.delivery.dropMl
+	// Touched off after all, though the end was declared: then it is in.
+	const isIn = end && eventsOf(after(seen.events, end), 'drop.touchedOff').length > 0;
+	return end && !isIn && hangingMl > 0.15 * seen.kit.delivery.dropMl
 		? [{ ...firm, entryId: end.id, sizeMl: hangingMl }]
 		: [];
 };

@@ -21,16 +21,23 @@ export function standingMarks(state: BenchState) {
 		: numerals(state);
 }
 
-const drawn = (state: BenchState): WalkEvent => {
-	const facts = factsOf(state);
+const drawn = (before: BenchState, after: BenchState): WalkEvent => {
+	const facts = factsOf(after);
 	return {
 		type: 'titrant.drawn',
-		...numerals(state),
+		...numerals(after),
 		...(facts.tip ? { tip: facts.tip } : {}),
 		tipAirMl: facts.endAirMl,
-		hangingMl: facts.hangingMl
+		hangingMl: facts.hangingMl,
+		drawnMl: titrantHeldMl(after) - titrantHeldMl(before)
 	};
 };
+
+function titrantHeldMl({ delivery, kit }: BenchState): number {
+	if (delivery.by === 'syringe') return delivery.syringe.liquidMl;
+	if (delivery.by !== 'burette' || kit.delivery.by !== 'burette') return 0;
+	return kit.delivery.capacityMl - (delivery.burette.levelMl ?? kit.delivery.capacityMl);
+}
 
 /** Titrant that reached the vial between two moments, if any did. */
 function fallen(before: BenchState, after: BenchState): WalkEvent[] {
@@ -72,10 +79,10 @@ const saw: {
 			liquidInside: before.delivery.by === 'syringe' && before.delivery.syringe.liquidMl > 0
 		}
 	],
-	'titrant.draw': () => (_before, after) => [drawn(after)],
-	'titrant.purge': () => (_before, after) => [drawn(after)],
-	'burette.fill': () => (_before, after) => [drawn(after)],
-	'burette.runOut': () => (_before, after) => [drawn(after)],
+	'titrant.draw': () => (before, after) => [drawn(before, after)],
+	'titrant.purge': () => (before, after) => [drawn(before, after)],
+	'burette.fill': () => (before, after) => [drawn(before, after)],
+	'burette.runOut': () => (before, after) => [drawn(before, after)],
 	'tip.wipe': () => (before) => [{ type: 'tip.wiped', hangingMl: before.delivery.hangingMl }],
 	'tip.touchOff': () => (before) =>
 		before.delivery.hangingMl > 0

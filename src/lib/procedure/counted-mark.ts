@@ -1,0 +1,93 @@
+import { valueFromMark, type EndMark, type Kit } from '../kits';
+import { eventsOf, lastOf, startsIn, type Of } from './event-queries';
+import type { TimedEvent } from './walk-log';
+
+/** Which mark a value rests on, and from where it was counted. */
+export type CountedMark = {
+	read: Of<'marks.read'>;
+	by: 'seal' | 'line' | 'level' | 'drops';
+	/** From the full mark (or 0), as leaflets have it, or from where the mark really stood. */
+	from: 'full' | 'start';
+	/** What the leaflet makes of it, in the kit's unit, and what 1 mL is worth there. */
+	value: number;
+	valuePerMl: number;
+};
+
+/** Volume of the sample that the walk uses, mL. */
+export function sampleVolumeOf(kit: Kit, events: readonly TimedEvent[]): number {
+	const chosen = lastOf(events, 'sample.chosen')?.event.volumeId;
+	const volume = kit.sample.volumes.find((each) => each.id === chosen) ?? kit.sample.volumes[0];
+	return volume?.volumeMl ?? Number.NaN;
+}
+
+/** Titrant drawn in again on the way, mL; null when that happened and nobody knows how much. */
+function refilledMlIn(events: readonly TimedEvent[]): number | null {
+	const firstDrop = events.findIndex(({ event }) => event.type === 'titrant.fell');
+	const refills = firstDrop < 0 ? [] : eventsOf(events.slice(firstDrop), 'titrant.drawn');
+	return refills.reduce<number | null>(
+		(sum, { event }) => (sum === null || event.drawnMl === undefined ? null : sum + event.drawnMl),
+		0
+	);
+}
+
+/** Every way in which the marks read could have been turned into a value. */
+function waysToCount(kit: Kit, events: readonly TimedEvent[]): CountedMark[] {
+	const read = lastOf(events, 'marks.read');
+	const refilledMl = refilledMlIn(events);
+	if (!read || refilledMl === null) return [];
+	const { marks } = read.event;
+	const sampleVolumeMl = sampleVolumeOf(kit, events);
+	const start = startsIn(events)[0]?.drawn.event;
+	const ways: Omit<CountedMark, 'value' | 'valuePerMl' | 'read'>[] = [];
+	const ends: EndMark[] = [];
+	for (const by of ['seal', 'line', 'level'] as const) {
+		const markMl = marks[`${by}Ml`];
+		const startMarkMl = start?.[`${by}Ml`];
+		if (markMl === undefined) continue;
+		ways.push({ by, from: 'full' });
+		ends.push({ markMl, refilledMl, sampleVolumeMl });
+		if (startMarkMl === undefined) continue;
+		ways.push({ by, from: 'start' });
+		ends.push({ markMl, startMarkMl, refilledMl, sampleVolumeMl });
+	}
+	if (kit.delivery.by === 'dropper' && marks.drops !== undefined) {
+		ways.push({ by: 'drops', from: 'full' });
+		ends.push({ drops: marks.drops, sampleVolumeMl });
+	}
+	return ways.flatMap((way, i): CountedMark[] => {
+		try {
+			const { value, valuePerMl } = valueFromMark(kit, ends[i] ?? {});
+			return [{ ...way, read, value, valuePerMl }];
+		} catch {
+			// Off the scale or its table: nobody can have counted so.
+			return [];
+		}
+	});
+}
+
+/** A reported value belongs to a way of counting when it is this near, in the kit's unit. */
+export function rowTolerance(kit: Kit, { valuePerMl }: Pick<CountedMark, 'valuePerMl'>): number {
+	const { delivery } = kit;
+	const stepMl = delivery.by === 'dropper' ? delivery.dropMl / 2 : delivery.graduationMl;
+	return Math.max(0.15, stepMl * valuePerMl);
+}
+
+/**
+ * Which mark was made into the value: of all ways to count, the one that comes nearest to what was
+ * reported. Before a value is reported only a single mark says it; with two read it is open, and
+ * null. A value that no way explains was looked up wrong, from the full mark as leaflets have it.
+ */
+export function countedMark(kit: Kit, events: readonly TimedEvent[]): CountedMark | null {
+	const ways = waysToCount(kit, events);
+	const plain = ways.filter(({ from }) => from === 'full');
+	const reported = lastOf(events, 'value.reported')?.event.value;
+	if (reported === undefined) return plain.length === 1 ? (plain[0] ?? null) : null;
+	const off = ({ value }: CountedMark) => Math.abs(value - reported);
+	const nearestOf = (some: readonly CountedMark[]) =>
+		some.reduce<CountedMark | null>(
+			(best, way) => (best === null || off(way) < off(best) - 1e-9 ? way : best),
+			null
+		);
+	const nearest = nearestOf(ways);
+	return nearest && off(nearest) <= rowTolerance(kit, nearest) ? nearest : nearestOf(plain);
+}
