@@ -1,0 +1,48 @@
+import type { Kit } from '$lib/kits';
+import type { Marks } from '$lib/observation';
+import { typedNumber } from './numeral';
+
+/** Numerals that can be read off this kit at all. */
+export function markRange(kit: Kit): { low: number; high: number; why: string } {
+	const { delivery } = kit;
+	if (delivery.by === 'dropper') return { low: 0, high: 400, why: 'A count goes from 0 to 400' };
+	if (delivery.by === 'burette')
+		return {
+			low: 0,
+			high: delivery.capacityMl,
+			why: `The scale runs from 0 to ${delivery.capacityMl}`
+		};
+	const over = delivery.barrelEndMl - delivery.capacityMl;
+	return {
+		low: delivery.scale === 'down' ? 0 : -over,
+		high: delivery.scale === 'down' ? delivery.barrelEndMl : delivery.capacityMl,
+		why: `The scale runs from 0 to ${delivery.capacityMl}`
+	};
+}
+
+/**
+ * The marks that somebody typed. A syringe needs one of its two; an empty field is not read.
+ *
+ * @returns `marks` when all that was typed can stand, otherwise what is wrong at which field
+ */
+export function typedMarks(
+	kit: Kit,
+	fields: readonly { key: keyof Marks; text: string }[]
+): { marks: Marks | null; problems: Partial<Record<keyof Marks, string>> } {
+	const problems: Partial<Record<keyof Marks, string>> = {};
+	const marks: Marks = {};
+	const filled = fields.filter(({ text }) => text.trim() !== '');
+	const asked = filled.length > 0 ? filled : fields.slice(0, 1);
+	for (const { key, text } of asked) {
+		const typed = typedNumber(
+			text,
+			key === 'drops' ? 'the number of drops' : 'the numeral you read',
+			markRange(kit)
+		);
+		if ('problem' in typed) problems[key] = typed.problem;
+		else if (key === 'drops' && !Number.isInteger(typed.value))
+			problems[key] = `Count whole drops; found ${text.trim()}.`;
+		else marks[key] = typed.value;
+	}
+	return { marks: Object.keys(problems).length === 0 ? marks : null, problems };
+}

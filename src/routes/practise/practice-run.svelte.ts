@@ -1,0 +1,188 @@
+import type { BenchAction, Scenario } from '$lib/bench';
+import type { Kit } from '$lib/kits';
+import type { CheckId, Conclusion, WalkEvent } from '$lib/observation';
+import {
+	lastDeclaration,
+	replayRun,
+	setAside,
+	startRun,
+	stepRun,
+	takeBack,
+	wouldTake,
+	type CoachingWay,
+	type InquiryEvent,
+	type RunEntry,
+	type RunEvent,
+	type RunLog,
+	type RunState,
+	type TitrationRun
+} from '$lib/procedure';
+import type { Kept, RunRecords } from '$lib/records';
+import { placeOf } from '$lib/ui/bench';
+import { BenchClock } from '$lib/ui/state';
+
+/** Where the run is kept: in this browser, in memory only, or another window has gone on with it. */
+export type Storage = 'kept' | 'memory' | 'elsewhere';
+
+/**
+ * One practice run, wired together: the log is the truth, the state is its replay, the clock stands
+ * still while nobody looks, and each entry goes to the records as it is made. No rule of the trade
+ * stands here.
+ */
+export class PracticeRun {
+	log: RunLog = $state.raw() as RunLog;
+	state: RunState = $state.raw() as RunState;
+	storage: Storage = $state('kept');
+	readonly kit: Kit;
+	readonly #clock: BenchClock;
+	#writes: Promise<unknown>;
+	#isBegun: boolean;
+
+	constructor(
+		log: RunLog,
+		readonly scenario: Scenario,
+		private readonly records: RunRecords,
+		isStored: boolean
+	) {
+		this.kit = log.kit;
+		this.log = log;
+		this.state = replayRun(log, scenario);
+		this.storage = records.isLasting ? 'kept' : 'memory';
+		this.#isBegun = isStored;
+		this.#writes = Promise.resolve();
+		this.#clock = new BenchClock(this.state.at, () => performance.now());
+		const { refused } = this.state;
+		if (refused) {
+			const before = log.entries.length;
+			this.log = setAside(log, refused.id, this.state.at, () => this.#newId());
+			this.#storeFrom(before);
+			this.state = replayRun(this.log, scenario);
+		}
+	}
+
+	get titrationNumber(): number {
+		return this.state.titrations.length - 1;
+	}
+	/** The titration on the bench now: the latest that was begun. */
+	get titration(): TitrationRun {
+		return this.state.titrations[this.titrationNumber] ?? startRunsFirst(this.log, this.scenario);
+	}
+	get coaching(): CoachingWay {
+		return this.log.coaching;
+	}
+	/** Only while nothing has happened: a run is of one way of coaching. */
+	set coaching(coaching: CoachingWay) {
+		if (this.log.entries.length === 0) this.log = { ...this.log, coaching };
+	}
+	get isUntouched(): boolean {
+		return this.log.entries.length === 0;
+	}
+
+	now(): number {
+		return Math.max(this.state.at, this.#clock.now());
+	}
+	watch(isVisible: boolean): void {
+		if (isVisible) this.#clock.resume();
+		else this.#clock.pause();
+	}
+
+	act(action: BenchAction): void {
+		this.#append({ in: 'bench', titration: this.titrationNumber, action });
+	}
+	say(event: WalkEvent): void {
+		this.#append({ in: 'walk', titration: this.titrationNumber, event });
+		this.#followUp();
+	}
+	inquire(event: InquiryEvent): void {
+		this.#append({ in: 'inquiry', event });
+	}
+
+	/** A check that is a titration begins on a fresh bench; another gives its result at once. */
+	check(check: CheckId): void {
+		const begun: InquiryEvent = {
+			type: 'check.begun',
+			check,
+			titration: this.state.titrations.length
+		};
+		if (wouldTake(this.state, this.now(), { in: 'inquiry', event: begun })) this.inquire(begun);
+		else this.inquire({ type: 'result.asked', check });
+	}
+	conclude(given: { conclusion: Conclusion; sure: number }): void {
+		this.inquire({ type: 'conclusion.given', ...given });
+	}
+
+	undo(): void {
+		if (!lastDeclaration(this.log)) return;
+		const before = this.log.entries.length;
+		this.log = takeBack(this.log, this.now(), () => this.#newId());
+		this.state = replayRun(this.log, this.scenario);
+		this.#storeFrom(before);
+	}
+
+	/** When a titration is over, its reading is given, its check is done, or a drill has ended. */
+	#followUp(): void {
+		if (this.titration.walk.status !== 'done') return;
+		const { inquiry, scenario } = this.state;
+		if (inquiry.matches('testing'))
+			this.inquire({ type: 'check.done', titration: this.titrationNumber });
+		else if (inquiry.matches('working'))
+			this.inquire({
+				type:
+					scenario.checks.length > 0 && this.titration.walk.matches('valued')
+						? 'reading.given'
+						: 'drill.ended'
+			});
+	}
+
+	#counter = 0;
+	#newId(): string {
+		return `${this.log.entries.length.toString(36)}-${(this.#counter++).toString(36)}`;
+	}
+
+	#append(event: RunEvent): void {
+		const entry = { id: this.#newId(), at: this.now(), event };
+		if (!wouldTake(this.state, entry.at, event)) return;
+		this.state = stepRun(this.state, entry);
+		this.log = { ...this.log, entries: [...this.log.entries, entry] };
+		this.#storeFrom(this.log.entries.length - 1);
+	}
+
+	#storeFrom(first: number): void {
+		const entries = this.log.entries.slice(first);
+		for (const [i, entry] of entries.entries()) this.#store(first + i, entry);
+	}
+	#store(seq: number, entry: RunEntry): void {
+		const { entries: _entries, ...head } = this.log;
+		const header = {
+			id: head.id,
+			scenarioId: head.scenarioId,
+			startedAtEpochMs: head.startedAtEpochMs,
+			changedAtEpochMs: Date.now(),
+			state: this.state.inquiry.matches('concluded')
+				? ('finished' as const)
+				: ('unfinished' as const),
+			where: this.#whereNow(),
+			head
+		};
+		const isFirst = !this.#isBegun;
+		this.#isBegun = true;
+		this.#writes = this.#writes.then(async () => {
+			if (this.storage === 'elsewhere') return;
+			if (isFirst) this.#note(await this.records.begin(header));
+			this.#note(await this.records.append(head.id, seq, entry, header));
+		});
+	}
+	#note(kept: Kept): void {
+		if (!kept.kept) this.storage = kept.because === 'elsewhere' ? 'elsewhere' : 'memory';
+	}
+	#whereNow(): string {
+		const { inquiry } = this.state;
+		return inquiry.matches('checking') ? 'the check' : placeOf(this.titration);
+	}
+}
+
+function startRunsFirst(log: RunLog, scenario: Scenario): TitrationRun {
+	const [first] = startRun(log, scenario).titrations;
+	if (!first) throw new RangeError('a run begins with one titration; found none');
+	return first;
+}
