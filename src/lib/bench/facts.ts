@@ -1,5 +1,5 @@
 import { lineMl } from '../glassware';
-import type { BenchState } from './state';
+import { titrantMolPerL, type BenchState } from './state';
 
 /**
  * The bench without its secrets about the water: what hands did to glass, complete and exact, for
@@ -31,8 +31,7 @@ export type Facts = {
 export function factsOf(state: BenchState): Facts {
 	const { delivery } = state;
 	const lastDrop = state.drops[state.drops.length - 1];
-	const dropMol =
-		(state.kit.delivery.dropMl / 1000) * (state.kit.contents?.titrant.molPerL ?? 0) || 1;
+	const dropMol = (state.kit.delivery.dropMl / 1000) * titrantMolPerL(state) || 1;
 	const syringe = delivery.by === 'syringe' ? delivery.syringe : null;
 	const burette = delivery.by === 'burette' ? delivery.burette : null;
 	return {

@@ -3,7 +3,7 @@ import { lineMl, PLUME_SHARE, tipFilling } from '../glassware';
 import type { Lamp } from './action';
 import { advance } from './advance';
 import type { Seen, SeenBurette, SeenDropper, SeenSyringe, Srgb } from './seen';
-import type { BenchState } from './state';
+import { titrantMolPerL, type BenchState } from './state';
 
 /** Mean way of the light through a kit's vial, cm. */
 export const VIAL_PATH_CM = 2;
@@ -34,8 +34,8 @@ function lampColour(lamp: Lamp): Srgb {
 
 function seenVial(state: BenchState): Seen['vial'] {
 	const { vessel, lamp, unmixedMol } = state;
-	const dropMol =
-		(state.kit.delivery.dropMl / 1000) * (state.kit.contents?.titrant.molPerL ?? 0) || 1;
+	// Against the acid's own strength: how much is unmixed is a matter of volume, its colour of acid.
+	const dropMol = (state.kit.delivery.dropMl / 1000) * titrantMolPerL(state) || 1;
 	const blank = lampColour(lamp);
 	const massKg = vessel?.massKg ?? 1;
 	return {

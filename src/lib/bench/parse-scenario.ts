@@ -43,7 +43,9 @@ function expectedOf(issue: Issue): string {
 		case 'invalid_format':
 			return 'lower-case letters, digits and hyphens';
 		case 'invalid_union':
-			return 'one of the known kinds';
+			return 'options' in issue && Array.isArray(issue.options)
+				? oneOf(issue.options)
+				: 'one of the known kinds';
 		default:
 			return 'something else';
 	}

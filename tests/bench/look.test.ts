@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest';
+import {
+	benchReadyFor,
+	cleanPlan,
+	colourDistance,
+	colourPathOf,
+	lookWords,
+	NOTICEABLE,
+	observe,
+	reduce,
+	shownColour,
+	type BenchState,
+	type Seen
+} from '../../src/lib/bench';
+import { addAcid } from '../../src/lib/chemistry';
+import { benchWith, dropperKit, syringeKit, truthOf, worked } from './house';
+
+/** The same vial with its bulk in another colour, and nothing unmixed. */
+const inColour = (seen: Seen, bulk: Seen['vial']['bulk']): Seen => ({
+	...seen,
+	vial: { ...seen.vial, bulk, plume: bulk, plumeShare: 0 }
+});
+const seenOf = (state: BenchState) => observe(state, state.at);
+const start = () => benchReadyFor(benchWith(syringeKit), 'titrate', cleanPlan);
+
+/** What a clean titration looks like after each of its drops. */
+function wayToTheEnd(): Seen[] {
+	const vessel = start().vessel;
+	if (!vessel) throw new Error('there is nothing in the vial');
+	const seen = seenOf(start());
+	return Array.from({ length: 30 }, (_, drop) =>
+		inColour(
+			seen,
+			shownColour(addAcid(vessel, { volumeMl: 0.021 * drop, molPerL: 0.034 }), 'white')
+		)
+	);
+}
+
+describe('a look in words', () => {
+	it('names a colour at first, then only the difference', () => {
+		const seen = seenOf(start());
+		expect(lookWords(seen, null, 1)).toBe('teal');
+		expect(lookWords(seen, seen, 1)).toBe('same as before');
+	});
+
+	it('says clearly redder across the end, and clearly bluer the other way', () => {
+		const way = wayToTheEnd();
+		const [early, late] = [way[20], way[28]] as [Seen, Seen];
+		expect(lookWords(late, early, 1)).toContain('clearly redder than before');
+		expect(lookWords(early, late, 1)).toContain('clearly bluer than before');
+	});
+
+	it('does not tell what no eye would notice', () => {
+		const seen = seenOf(start());
+		const { r, g, b } = seen.vial.bulk;
+		const near = inColour(seen, { r: r + 0.002, g, b });
+		expect(colourDistance(near.vial.bulk, seen.vial.bulk)).toBeLessThan(NOTICEABLE / 4);
+		expect(lookWords(near, inColour(seen, seen.vial.bulk), 1)).toBe('same as before');
+	});
+
+	it('gives the same answer however often it is asked, so asking cannot average it away', () => {
+		const way = wayToTheEnd();
+		const [one, other] = [way[24], way[25]] as [Seen, Seen];
+		const asked = new Set(Array.from({ length: 50 }, () => lookWords(other, one, 4)));
+		expect(asked.size).toBe(1);
+	});
+
+	it('wavers from run to run where a difference is barely to be seen', () => {
+		const seen = seenOf(start());
+		const { r, g, b } = seen.vial.bulk;
+		let step = 0;
+		while (colourDistance({ r: r + step, g, b }, seen.vial.bulk) < NOTICEABLE) step += 0.001;
+		const barely = inColour(seen, { r: r + step, g, b });
+		const said = new Set(
+			Array.from({ length: 40 }, (_, seed) =>
+				lookWords(barely, inColour(seen, seen.vial.bulk), seed)
+			)
+		);
+		expect(said.size).toBe(2);
+	});
+
+	it('tells the comparison vial, and a vial past it, apart', () => {
+		const made = reduce(start(), { type: 'comparison.make' }, start().at + 100);
+		expect(lookWords(seenOf(made), null, 1)).toContain('clearly bluer than the comparison vial');
+		const seen = seenOf(made);
+		const alike = inColour(seen, seen.comparison ?? seen.vial.bulk);
+		expect(lookWords(alike, null, 1)).toContain('like the comparison vial');
+	});
+
+	it('under the red lamp speaks of light and dark only', () => {
+		const { state } = worked(syringeKit);
+		const red = (bench: BenchState) =>
+			seenOf(reduce(bench, { type: 'lamp.set', lamp: 'red' }, bench.at));
+		const words = lookWords(red(state), red(start()), 1);
+		expect(words).toContain('brighter than before');
+		expect(words).not.toMatch(/redder|bluer|rose|teal/);
+	});
+
+	it('speaks of a streak, of haze and of grains when they are there', () => {
+		const hazy = truthOf({ water: { haze: 0.5, carbonateGrainsMg: 2 } });
+		const bench = benchReadyFor(benchWith(syringeKit, hazy), 'titrate', cleanPlan);
+		const words = lookWords(seenOf(bench), null, 1);
+		expect(words).toContain('cloudy');
+		expect(words).toContain('grains at the bottom');
+		const dripping = reduce(start(), { type: 'flow.give', size: 'stream' }, start().at + 100);
+		expect(lookWords(observe(dripping, dripping.at + 1300), null, 1)).toMatch(/a streak/);
+	});
+});
+
+describe('the way of the colours', () => {
+	it.each([syringeKit, dropperKit])(
+		'$name: only grows from drop to drop, by some 60 in all',
+		(kit) => {
+			const bench = benchReadyFor(benchWith(kit), 'titrate', cleanPlan);
+			const vessel = bench.vessel;
+			if (!vessel) throw new Error('there is nothing in the vial');
+			const pathAt = colourPathOf(kit, 'white');
+			const acidMol = vessel.alkalinityMol * 1.06;
+			const places = Array.from({ length: 40 }, (_, i) =>
+				pathAt(
+					shownColour(
+						addAcid(vessel, { volumeMl: (acidMol * 1000 * i) / 39 / 0.1, molPerL: 0.1 }),
+						'white'
+					)
+				)
+			);
+			for (const [i, place] of places.entries())
+				expect(place).toBeGreaterThanOrEqual((places[i - 1] ?? 0) - 0.3);
+			expect(places[0]).toBeLessThan(2);
+			expect(places[39]).toBeGreaterThan(50);
+			expect(places[39]).toBeLessThan(80);
+		}
+	);
+
+	it('under the red lamp is a way from dark to bright', () => {
+		const { state } = worked(syringeKit);
+		const pathAt = colourPathOf(syringeKit, 'red');
+		const early = start().vessel;
+		if (!state.vessel || !early) throw new Error('there is nothing in the vial');
+		expect(pathAt(shownColour(state.vessel, 'red'))).toBeGreaterThan(
+			pathAt(shownColour(early, 'red')) + 10
+		);
+	});
+});
