@@ -132,12 +132,12 @@ export class PlayedRun {
 		}
 		const after = Math.max(this.run.at, done.state.at);
 		this.#goOnTo('titrate', number, after);
-		walk(after + 2000, { type: 'colour.stayed' });
-		walk(after + 2100, { type: 'step.done', stepId: 'titrate' });
-		walk(after + 5000, { type: 'marks.read', marks: done.marks });
+		walk(after + 30_000, { type: 'colour.stayed' });
+		walk(after + 30_100, { type: 'step.done', stepId: 'titrate' });
+		walk(after + 40_000, { type: 'marks.read', marks: done.marks });
 		const { sealMl, lineMl, levelMl, drops } = done.marks;
 		const { value } = valueFromMark(this.run.kit, { markMl: sealMl ?? lineMl ?? levelMl, drops });
-		walk(after + 8000, {
+		walk(after + 60_000, {
 			type: 'value.reported',
 			value: Number(value.toFixed(1)),
 			unit: 'dKH'

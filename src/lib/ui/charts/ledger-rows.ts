@@ -28,6 +28,7 @@ export type LedgerRows = {
 };
 
 const STEP = 0.1;
+const LEAST_WIDTH_DKH = 1;
 
 const worldLabels = {
 	titrantStrength: 'Titrant not as strong as its label says',
@@ -88,8 +89,10 @@ export function ledgerRows(
 		);
 	const low = Math.min(0, ...shown.map(({ printedDkh }) => printedDkh));
 	const high = Math.max(0, ...shown.map(({ printedDkh }) => printedDkh));
-	const width = high - low || 1;
-	const zero = shown.length > 0 ? -low / width : 0.5;
+	// At least so wide: a tenth of a degree must not fill the page.
+	const spare = Math.max(0, LEAST_WIDTH_DKH - (high - low));
+	const width = high - low + spare;
+	const zero = (spare / 2 - low) / width;
 	return {
 		rows: shown.map(({ line, printedDkh }) => ({
 			id: line.id,

@@ -1,0 +1,68 @@
+import { describe, expect, test } from 'vitest';
+import type { Curve } from '../../../src/lib/bench';
+import { curveAt, curveMarks, curvePicture } from '../../../src/lib/ui/charts/titration-curve';
+
+const grey = { r: 0.5, g: 0.5, b: 0.5 };
+const rose = { r: 0.9, g: 0.6, b: 0.6 };
+const curve: Curve = {
+	points: [
+		{ addedMl: 0, ph: 8, rgb: grey },
+		{ addedMl: 0.5, ph: 6, rgb: grey },
+		{ addedMl: 1, ph: 3, rgb: rose }
+	],
+	endMl: 0.8,
+	stoppedMl: 0.7
+};
+
+describe('curvePicture', () => {
+	const picture = curvePicture(curve, { width: 330, height: 200, left: 20, right: 10 });
+
+	test('runs from the left end to the right end of the plot', () => {
+		expect(picture.xOf(0)).toBe(20);
+		expect(picture.xOf(1)).toBe(320);
+		expect(picture.path.startsWith('M20,')).toBe(true);
+	});
+
+	test('the ribbon covers the plot without gaps', () => {
+		const [first, second] = picture.ribbon;
+		expect(first?.x).toBe(20);
+		expect((first?.x ?? 0) + (first?.width ?? 0)).toBeCloseTo(second?.x ?? Number.NaN, 9);
+		expect((second?.x ?? 0) + (second?.width ?? 0)).toBeCloseTo(320, 9);
+	});
+
+	test('an empty curve gives a picture without a path', () => {
+		const empty = curvePicture(
+			{ points: [], endMl: null, stoppedMl: 0 },
+			{ width: 330, height: 200, left: 20, right: 10 }
+		);
+		expect(empty.path).toBe('');
+		expect(empty.ribbon).toEqual([]);
+	});
+});
+
+describe('curveAt', () => {
+	test('draws pH straight between points and takes the colour of the nearer one', () => {
+		expect(curveAt(curve.points, 0.6)).toEqual({ addedMl: 0.6, ph: 5.4, rgb: grey });
+		expect(curveAt(curve.points, 0.9)?.rgb).toEqual(rose);
+	});
+	test('stays at the ends', () => {
+		expect(curveAt(curve.points, -1)?.ph).toBe(8);
+		expect(curveAt(curve.points, 2)?.ph).toBe(3);
+		expect(curveAt([], 1)).toBeNull();
+	});
+});
+
+describe('curveMarks', () => {
+	test('on the right half words stand left, the farthest mark in the top row', () => {
+		expect(curveMarks([{ x: 200 }, { x: 220 }], 330)).toEqual([
+			{ x: 220, row: 0, isLeft: true },
+			{ x: 200, row: 1, isLeft: true }
+		]);
+	});
+	test('on the left half words stand right, the leftmost mark in the top row', () => {
+		expect(curveMarks([{ x: 60 }, { x: 40 }], 330)).toEqual([
+			{ x: 40, row: 0, isLeft: false },
+			{ x: 60, row: 1, isLeft: false }
+		]);
+	});
+});
