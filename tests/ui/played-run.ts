@@ -132,6 +132,11 @@ export class PlayedRun {
 		}
 		const after = Math.max(this.run.at, done.state.at);
 		this.#goOnTo('titrate', number, after);
+		// What was touched off last is swirled in before the wait.
+		const bench = (at: number, type: 'swirl.start' | 'swirl.stop') =>
+			this.add(at, { in: 'bench', titration: number, action: { type } });
+		bench(after + 1000, 'swirl.start');
+		bench(after + 3000, 'swirl.stop');
 		walk(after + 30_000, { type: 'colour.stayed' });
 		walk(after + 30_100, { type: 'step.done', stepId: 'titrate' });
 		walk(after + 40_000, { type: 'marks.read', marks: done.marks });

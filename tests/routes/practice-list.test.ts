@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import type { RunHeader } from '../../src/lib/records';
+import { triedOf } from '../../src/routes/kept-runs';
+import { itemOf, practiceItems } from '../../src/routes/practice-list.server';
+import { madeUpScenario } from '../ui/played-run';
+
+describe('itemOf', () => {
+	test('lets only title, minutes and kit through', () => {
+		expect(itemOf(madeUpScenario())).toEqual({
+			id: 'made-up',
+			kind: 'case',
+			title: 'Made up',
+			minutes: 10,
+			kitName: 'House syringe kit'
+		});
+	});
+	test('a file that is no scenario is refused', () => {
+		expect(() => itemOf({ id: 'x' })).toThrow();
+	});
+});
+
+test('drills come before cases, each from short to long', () => {
+	const items = practiceItems();
+	const keys = items.map((item) => (item.kind === 'drill' ? 0 : 1000) + item.minutes);
+	expect(keys).toEqual([...keys].sort((a, b) => a - b));
+	expect(items.length).toBeGreaterThan(0);
+});
+
+describe('triedOf', () => {
+	const run = (more: Partial<RunHeader>): RunHeader => ({
+		id: 'r',
+		scenarioId: 'a',
+		startedAtEpochMs: 0,
+		changedAtEpochMs: 0,
+		state: 'finished',
+		where: '',
+		head: null,
+		...more
+	});
+	test('no run: not tried', () => {
+		expect(triedOf([run({ scenarioId: 'b' })], 'a')).toEqual({ state: 'not tried' });
+	});
+	test('the newest run decides', () => {
+		expect(
+			triedOf(
+				[
+					run({ changedAtEpochMs: 1 }),
+					run({ changedAtEpochMs: 2, state: 'unfinished', where: 'step 5, drop' })
+				],
+				'a'
+			)
+		).toEqual({ state: 'begun', where: 'step 5, drop' });
+	});
+	test('a finished run is remembered by its date', () => {
+		const noon = new Date(2026, 10, 24, 12).getTime();
+		expect(triedOf([run({ changedAtEpochMs: noon })], 'a')).toEqual({
+			state: 'done',
+			on: '24 November 2026'
+		});
+	});
+});
