@@ -21,6 +21,8 @@ export const WalkEventSchema = z.discriminatedUnion('type', [
 		volumeMl: volume,
 		/** Water of another kind that was in the ware and went along, mL. */
 		strayWaterMl: volume,
+		/** Of it, what took room inside the measure; the rest came on top, from the vial. */
+		strayInMeasureMl: volume,
 		/** Air that took the place of sample in the sample syringe, mL. */
 		airMl: volume
 	}),

@@ -8,22 +8,39 @@ const STRAY_SHARE = 0.005;
 
 const firm = { provisional: false };
 
+/**
+ * Water of another kind in the sample. What was in the measuring ware took the place of sample. What
+ * was in the vial comes on top of a measured sample: purified water is harmless there, any other
+ * brings alkalinity of its own.
+ */
 const wareNotRinsed: Detector = ({ kit, events }) => {
 	const measured = lastOf(events, 'sample.measured');
-	const volumeMl = measured?.event.volumeMl ?? kit.sample.volumes[0]?.volumeMl ?? 1;
-	const strayMl = measured?.event.strayWaterMl;
-	// Known amounts decide; without them, a rinse with other water just before is what to say.
-	if (measured && strayMl !== undefined)
-		return strayMl / volumeMl > STRAY_SHARE
-			? [{ ...firm, entryId: measured.id, sizeMl: strayMl }]
+	if (!measured) return [];
+	const before = events.slice(
+		0,
+		events.findIndex(({ id }) => id === measured.id)
+	);
+	const lastRinse = (ware: 'vial' | 'sampler') =>
+		eventsOf(before, 'vial.rinsed').findLast(({ event }) => (event.ware ?? 'vial') === ware);
+	const inMeasure = lastRinse(kit.sample.measuredIn === 'syringe' ? 'sampler' : 'vial');
+	const onTop = kit.sample.measuredIn === 'syringe' ? lastRinse('vial') : undefined;
+	const { strayWaterMl: strayMl, strayInMeasureMl, volumeMl } = measured.event;
+	if (strayMl !== undefined && strayInMeasureMl !== undefined) {
+		const countedMl = onTop?.event.with === 'purified' ? strayInMeasureMl : strayMl;
+		const nominalMl = volumeMl ?? kit.sample.volumes[0]?.volumeMl ?? 1;
+		return countedMl / nominalMl > STRAY_SHARE
+			? [{ ...firm, entryId: measured.id, sizeMl: countedMl }]
 			: [];
-	const ware = kit.sample.measuredIn === 'syringe' ? 'sampler' : 'vial';
-	const lastRinse = eventsOf(events, 'vial.rinsed')
-		.filter(({ event }) => (event.ware ?? 'vial') === ware)
-		.at(-1);
-	return measured && lastRinse && lastRinse.event.with && lastRinse.event.with !== 'sample'
-		? [{ ...firm, entryId: lastRinse.id, variant: lastRinse.event.with }]
-		: [];
+	}
+	// Nobody knows how much: a rinse with other water just before is all that can be said.
+	const isOther = (rinse: typeof inMeasure, harmless: string[]) =>
+		rinse?.event.with !== undefined && !harmless.includes(rinse.event.with);
+	const rinse = isOther(inMeasure, ['sample'])
+		? inMeasure
+		: isOther(onTop, ['sample', 'purified'])
+			? onTop
+			: undefined;
+	return rinse ? [{ ...firm, entryId: rinse.id, variant: rinse.event.with }] : [];
 };
 
 const sampleOff: Detector = ({ kit, events }) => {

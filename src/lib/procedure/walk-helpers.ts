@@ -28,6 +28,11 @@ export function nextKindIs(context: WalkContext, kind: string): boolean {
 	return stepOf(context)?.kind === kind;
 }
 
+/** Neither given up nor through. */
+export function isGoingOn(context: WalkContext): boolean {
+	return stepOf(context) !== null && context.happened.at(-1)?.type !== 'walk.abandoned';
+}
+
 /** An end of a step counts for the step it names and for no other: a late tap does no harm. */
 export function isStepDone(context: WalkContext, event: TimedWalkEvent): boolean {
 	return 'stepId' in event && event.stepId === stepOf(context)?.id;

@@ -1,6 +1,7 @@
 import { setup, type SnapshotFrom } from 'xstate';
 import {
 	beginWalk,
+	isGoingOn,
 	isStepDone,
 	nextKindIs,
 	noteEvent,
@@ -29,6 +30,8 @@ export const walkMachine = setup({
 	},
 	guards: {
 		nextKindIs: ({ context }, { kind }: { kind: string }) => nextKindIs(context, kind),
+		// What the whole walk takes, its ends would take as well.
+		isGoingOn: ({ context }) => isGoingOn(context),
 		isThisStep: ({ context, event }) => isStepDone(context, event)
 	},
 	actions: {
@@ -40,8 +43,8 @@ export const walkMachine = setup({
 	context: ({ input }) => beginWalk(input),
 	initial: 'next',
 	on: {
-		'walk.abandoned': { target: '.abandoned', actions: 'noteEvent' },
-		'lamp.changed': { actions: 'noteEvent' }
+		'walk.abandoned': { guard: 'isGoingOn', target: '.abandoned', actions: 'noteEvent' },
+		'lamp.changed': { guard: 'isGoingOn', actions: 'noteEvent' }
 	},
 	states: {
 		next: {

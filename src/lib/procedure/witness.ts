@@ -99,6 +99,7 @@ function measured(before: BenchState, after: BenchState): WalkEvent[] {
 			type: 'sample.measured',
 			volumeMl: sample.markMl,
 			strayWaterMl: sample.displacing.volumeMl + sample.adding.volumeMl,
+			strayInMeasureMl: sample.displacing.volumeMl,
 			airMl: sample.airMl
 		}
 	];
