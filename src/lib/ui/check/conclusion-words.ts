@@ -41,7 +41,7 @@ export const conclusionWords = {
 export const sureness = [
 	{ sure: 20, words: 'A guess', odds: '2 in 10' },
 	{ sure: 40, words: 'Rather unsure', odds: '4 in 10' },
-	{ sure: 60, words: 'More yes than no', odds: '6 in 10' },
+	{ sure: 60, words: 'Leaning yes', odds: '6 in 10' },
 	{ sure: 80, words: 'Fairly sure', odds: '8 in 10' },
 	{ sure: 95, words: 'Very sure', odds: '19 in 20' }
 ] as const;
