@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { ledgerOf, type Ledger, type Plan } from '../../src/lib/bench';
+import { accountOf, ledgerOf, type Account, type Ledger, type Plan } from '../../src/lib/bench';
+import { mends, scatterKinds } from '../../src/lib/bench/mend';
+import { endOf, reportedOf } from '../../src/lib/bench/reported';
 import { shapleyShares } from '../../src/lib/bench/shapley';
 import { slipKinds, type Slip } from '../../src/lib/observation';
 import type { Kit } from '../../src/lib/kits';
@@ -31,6 +33,13 @@ const halfGraduation = new Map([
 	[buretteKit, 0.025 * 2.3],
 	[dropperKit, 0.3]
 ]);
+
+function permutations(items: readonly number[]): number[][] {
+	if (items.length === 0) return [[]];
+	return items.flatMap((item) =>
+		permutations(items.filter((other) => other !== item)).map((rest) => [item, ...rest])
+	);
+}
 
 describe('Shapley shares', () => {
 	it('of two proportional faults are a + ab/2 and b + ab/2', () => {
@@ -120,6 +129,39 @@ describe('a line of the ledger', () => {
 	it('is not there for a slip that was noticed and put right', () => {
 		const ledger = ledgerFor(syringeKit, {}, [slipOf('mixedMarks', { provisional: true })]);
 		expect(ledger.lines.map((line) => line.id)).toEqual(['resolution', 'method', 'unnamed']);
+	});
+
+	it('is the mean over all orders of mending, each world worked out anew', () => {
+		const kinds = ['mixedMarks', 'sampleOff', 'overshot'] as const;
+		const slips = kinds.map((kind) => slipOf(kind));
+		const run = worked(syringeKit, { fillBy: 'line', sampleOffMl: -0.5, dropsPastEnd: 2 });
+		const declared = { marks: run.marks, value: run.value };
+		const ledger = ledgerOf(run.state, declared, slips);
+		// The fourth player, scatter, is mended in its turn like the rest.
+		const players = [
+			...kinds.map((kind) => mends[kind]),
+			(each: Account): Account => ({
+				...scatterKinds
+					.filter((kind) => kind !== 'sampleOff' && kind !== 'mixedMarks')
+					.reduce((world, kind) => mends[kind](world), each),
+				readOff: { ...each.readOff, rounding: 0 },
+				dropFactors: { ...each.dropFactors, chance: 1 }
+			})
+		];
+		const account = accountOf(run.state, declared, slips);
+		const valueOf = (mended: readonly number[]) => {
+			const world = mended.reduce((each, i) => players[i]?.(each) ?? each, account);
+			return reportedOf(world, endOf(world));
+		};
+		const orders = permutations([0, 1, 2, 3]);
+		for (const [i, kind] of kinds.entries()) {
+			const mean =
+				orders.reduce((sum, order) => {
+					const before = order.slice(0, order.indexOf(i));
+					return sum + valueOf(before) - valueOf([...before, i]);
+				}, 0) / orders.length;
+			expect(lineOf(ledger, `slip-${kind}`)).toBeCloseTo(mean, 6);
+		}
 	});
 
 	it('does not depend on the order in which slips were made', () => {

@@ -26,6 +26,12 @@ function detach(state: BenchState, dropMl: number): BenchState {
 }
 
 /**
+ * What has already been worked out to follow from a state, in order: each frame of a stream would
+ * otherwise begin again at the first drop. It holds nothing that could not be found anew.
+ */
+const following = new WeakMap<BenchState, BenchState[]>();
+
+/**
  * The bench at a later moment, when nobody does anything new. It steps from one drop to the next,
  * never from frame to frame: looking often or seldom gives the same state.
  *
@@ -35,14 +41,17 @@ function detach(state: BenchState, dropMl: number): BenchState {
 export function advance(state: BenchState, at: number): BenchState {
 	if (!(at >= state.at))
 		throw new RangeError(`at must not be before the bench's own time ${state.at}; found ${at}`);
-	let now = state.from ?? state;
+	const origin = state.from ?? state;
+	const known = following.get(origin) ?? [];
+	following.set(origin, known);
+	let now = known.findLast((each) => each.at <= at) ?? origin;
 	for (;;) {
 		const giveEnds = now.flow ? giveEndsAt(now, now.flow) : Number.POSITIVE_INFINITY;
 		const landsAt = now.falling[0]?.landsAt ?? Number.POSITIVE_INFINITY;
 		const horizon = Math.min(at, giveEnds, landsAt);
 		const dropAt = nextDropAt(now, horizon);
 		const next = dropAt ?? horizon;
-		const then = settle({ ...flowTo(now, next), at: now.at }, next);
+		const then = settle({ ...now, ...flowTo(now, next) }, next);
 		if (dropAt !== null) {
 			now = detach(then, nextDropMl(then));
 		} else if (landsAt <= at && next === landsAt) {
@@ -53,5 +62,6 @@ export function advance(state: BenchState, at: number): BenchState {
 		} else {
 			return { ...then, from: now };
 		}
+		known.push(now);
 	}
 }

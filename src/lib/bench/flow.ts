@@ -70,8 +70,10 @@ function leakMlPerS(state: BenchState): number {
 		: 0;
 }
 
+type Moved = Pick<BenchState, 'flow' | 'stuckMl' | 'delivery' | 'leakedMl' | 'airPushedMl'>;
+
 /** Delivery at a later time, with nothing yet fallen: what came out hangs at the tip. */
-export function flowTo(state: BenchState, at: number): BenchState {
+export function flowTo(state: BenchState, at: number): Moved {
 	let { delivery, flow, stuckMl } = state;
 	let liquidMl = 0;
 	let airMl = 0;
@@ -96,7 +98,6 @@ export function flowTo(state: BenchState, at: number): BenchState {
 		delivery = { ...delivery, syringe: leaked.syringe };
 	}
 	return {
-		...state,
 		flow,
 		stuckMl,
 		delivery: { ...delivery, hangingMl: delivery.hangingMl + liquidMl + leakedMl },
@@ -116,11 +117,9 @@ export function nextDropAt(state: BenchState, until: number): number | null {
 	if (!state.flow && leakMlPerS(state) === 0) return null;
 	const size = nextDropMl(state);
 	const hasGrown = (at: number) => flowTo(state, at).delivery.hangingMl >= size;
+	if (!hasGrown(until)) return null;
 	let span = FIRST_SPAN_MS;
-	while (!hasGrown(state.at + span)) {
-		if (state.at + span >= until) return null;
-		span *= 2;
-	}
+	while (!hasGrown(state.at + span)) span *= 2;
 	let early = state.at;
 	let late = state.at + span;
 	for (;;) {
@@ -129,5 +128,5 @@ export function nextDropAt(state: BenchState, until: number): number | null {
 		if (hasGrown(middle)) late = middle;
 		else early = middle;
 	}
-	return late <= until ? late : null;
+	return Math.min(late, until);
 }

@@ -1,6 +1,7 @@
 import type { Slip, SlipKind } from '../observation';
-import { accountOf, endOf, reportedOf, valuePerMlOf, type Account, type Declared } from './account';
+import { accountOf, type Account, type Declared } from './account';
 import { familyOf, mends, scatterKinds, worldFaults, type Mend, type WorldFault } from './mend';
+import { endOf, reportedOf, valuePerMlOf } from './reported';
 import { shapleyShares } from './shapley';
 import type { BenchState } from './state';
 
