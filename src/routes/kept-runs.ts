@@ -13,7 +13,7 @@ export type Tried =
 
 const dateWords = new Intl.DateTimeFormat('en-GB', {
 	day: 'numeric',
-	month: 'long',
+	month: 'short',
 	year: 'numeric'
 });
 

@@ -20,14 +20,16 @@ export function itemOf(scenario: unknown): PracticeItem {
 	return { id, kind, title, minutes, kitName };
 }
 
-/** All scenarios as list items: drills, then cases, each from short to long. */
+/** Where somebody who has never seen a drop fall begins; on top of the list when it is there. */
+const FIRST_ID = 'first-drop';
+
+/** The place of an item in the list: the first drill, drills, cases; each kind from short to long. */
+export function inListOrder(a: PracticeItem, b: PracticeItem): number {
+	const rank = ({ id, kind }: PracticeItem) => (id === FIRST_ID ? 0 : kind === 'drill' ? 1 : 2);
+	return rank(a) - rank(b) || a.minutes - b.minutes || a.title.localeCompare(b.title, 'en');
+}
+
+/** All scenarios as list items, in the order of the list. */
 export function practiceItems(): PracticeItem[] {
-	return Object.values(files)
-		.map(itemOf)
-		.sort(
-			(a, b) =>
-				(a.kind === b.kind ? 0 : a.kind === 'drill' ? -1 : 1) ||
-				a.minutes - b.minutes ||
-				a.title.localeCompare(b.title, 'en')
-		);
+	return Object.values(files).map(itemOf).sort(inListOrder);
 }

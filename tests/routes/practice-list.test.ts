@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RunHeader } from '../../src/lib/records';
 import { triedOf } from '../../src/routes/kept-runs';
-import { itemOf, practiceItems } from '../../src/routes/practice-list.server';
+import { inListOrder, itemOf, practiceItems } from '../../src/routes/practice-list.server';
 import { madeUpScenario } from '../ui/played-run';
 
 describe('itemOf', () => {
@@ -19,11 +19,28 @@ describe('itemOf', () => {
 	});
 });
 
-test('drills come before cases, each from short to long', () => {
-	const items = practiceItems();
-	const keys = items.map((item) => (item.kind === 'drill' ? 0 : 1000) + item.minutes);
-	expect(keys).toEqual([...keys].sort((a, b) => a - b));
-	expect(items.length).toBeGreaterThan(0);
+test('the first drop comes first, then drills, then cases, each from short to long', () => {
+	const item = (id: string, kind: 'drill' | 'case', minutes: number, title = id) => ({
+		id,
+		kind,
+		minutes,
+		title,
+		kitName: 'House syringe kit'
+	});
+	const sorted = [
+		item('c', 'case', 2),
+		item('b', 'drill', 4),
+		item('z', 'drill', 3),
+		item('y', 'drill', 3),
+		item('first-drop', 'drill', 9)
+	].sort(inListOrder);
+	expect(sorted.map(({ id }) => id)).toEqual(['first-drop', 'y', 'z', 'b', 'c']);
+});
+
+test('every scenario of the project is in the list once', () => {
+	const ids = practiceItems().map(({ id }) => id);
+	expect(ids.length).toBeGreaterThan(0);
+	expect(new Set(ids).size).toBe(ids.length);
 });
 
 describe('triedOf', () => {
@@ -55,7 +72,7 @@ describe('triedOf', () => {
 		const noon = new Date(2026, 10, 24, 12).getTime();
 		expect(triedOf([run({ changedAtEpochMs: noon })], 'a')).toEqual({
 			state: 'done',
-			on: '24 November 2026'
+			on: '24 Nov 2026'
 		});
 	});
 });
