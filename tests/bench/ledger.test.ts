@@ -1,11 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { accountOf, ledgerOf, type Account, type Ledger, type Plan } from '../../src/lib/bench';
-import { mends, scatterKinds } from '../../src/lib/bench/mend';
+import {
+	accountOf,
+	benchReadyFor,
+	cleanPlan,
+	hueOnTheWay,
+	ledgerOf,
+	reduce,
+	type Account,
+	type BenchAction,
+	type BenchState,
+	type Ledger,
+	type Plan
+} from '../../src/lib/bench';
+import { mends, scatter } from '../../src/lib/bench/mend';
 import { endOf, reportedOf } from '../../src/lib/bench/reported';
 import { shapleyShares } from '../../src/lib/bench/shapley';
 import { slipKinds, type Slip } from '../../src/lib/observation';
-import type { Kit } from '../../src/lib/kits';
+import { valueFromMark, type Kit } from '../../src/lib/kits';
 import {
+	benchWith,
 	buretteKit,
 	dropperKit,
 	lineOf,
@@ -140,13 +153,10 @@ describe('a line of the ledger', () => {
 		// The fourth player, scatter, is mended in its turn like the rest.
 		const players = [
 			...kinds.map((kind) => mends[kind]),
-			(each: Account): Account => ({
-				...scatterKinds
-					.filter((kind) => kind !== 'sampleOff' && kind !== 'mixedMarks')
-					.reduce((world, kind) => mends[kind](world), each),
-				readOff: { ...each.readOff, rounding: 0 },
-				dropFactors: { ...each.dropFactors, chance: 1 }
-			})
+			(each: Account): Account =>
+				scatter
+					.filter(({ kind }) => kind !== 'sampleOff' && kind !== 'mixedMarks')
+					.reduce((world, { mend }) => mend(world), each)
 		];
 		const account = accountOf(run.state, declared, slips);
 		const valueOf = (mended: readonly number[]) => {
@@ -221,6 +231,62 @@ describe('a line of the ledger', () => {
 		expect(lineOf(ledger, 'method')).toBeLessThan(-0.1);
 		expect(lineOf(ledger, 'method')).toBeGreaterThan(-0.3);
 	});
+});
+
+describe('a titration that ran out and was filled again', () => {
+	/** Hands that empty the syringe, fill it again, and go on to the end. */
+	function refilled(toMl: number) {
+		const truth = truthOf({ water: { alkalinityDkh: 19 } });
+		let { state } = worked(syringeKit, {}, truth);
+		const give = (action: BenchAction, waitMs: number) => {
+			state = reduce(state, action, state.at + waitMs);
+		};
+		give({ type: 'titrant.draw', sealMl: toMl, end: 'inTitrant' }, 500);
+		give({ type: 'tip.wipe' }, 500);
+		const hueDegrees = syringeKit.endPoint.hueDegrees ?? 0;
+		while (state.vessel && hueOnTheWay(state.vessel) < hueDegrees) {
+			give({ type: 'flow.give', size: 'drop' }, 800);
+			give({ type: 'swirl.start' }, 800);
+			give({ type: 'swirl.stop' }, 1500);
+		}
+		const { sealMl } = standing(state);
+		const value = valueFromMark(syringeKit, { markMl: 0 }).value + 16 * (toMl - sealMl);
+		return { state, truth, declared: { marks: { sealMl }, value } };
+	}
+	const standing = (state: BenchState) => {
+		if (state.delivery.by !== 'syringe') throw new Error('a syringe was expected');
+		return { sealMl: Number(state.delivery.syringe.sealMl.toFixed(2)) };
+	};
+
+	it.each([1, 0.95])('to %s reads the same water, and leaves nothing unnamed', (toMl) => {
+		const { state, declared } = refilled(toMl);
+		expect(state.refilledMl).toBeCloseTo(toMl, 6);
+		const ledger = ledgerOf(state, declared, []);
+		expect(sumOf(ledger)).toBeCloseTo(declared.value - 19, 9);
+		expect(Math.abs(declared.value - 19)).toBeLessThan(0.5);
+		expect(Math.abs(lineOf(ledger, 'unnamed'))).toBeLessThan(0.16);
+		expect(Math.abs(lineOf(ledger, 'resolution'))).toBeLessThan(0.4);
+	});
+});
+
+it('half a drop wiped off on the way is scatter, and many of them are not', () => {
+	const wiped = (halves: number) => {
+		let state = benchReadyFor(benchWith(syringeKit), 'titrate', cleanPlan);
+		for (let i = 0; i < halves; i++) {
+			state = reduce(state, { type: 'flow.give', size: 'half' }, state.at + 1000);
+			state = reduce(state, { type: 'tip.wipe' }, state.at + 1000);
+		}
+		while (state.vessel && hueOnTheWay(state.vessel) < 340)
+			state = reduce(state, { type: 'flow.give', size: 'drop' }, state.at + 1200);
+		state = reduce(state, { type: 'vial.look' }, state.at + 1200);
+		if (state.delivery.by !== 'syringe') throw new Error('a syringe was expected');
+		const sealMl = Number(state.delivery.syringe.sealMl.toFixed(2));
+		const { value } = valueFromMark(syringeKit, { markMl: sealMl });
+		return ledgerOf(state, { marks: { sealMl }, value }, [slipOf('swirledOddly')]);
+	};
+	expect(Math.abs(lineOf(wiped(1), 'unnamed'))).toBeLessThan(0.01);
+	// Eight halves are 0.084 mL, 1.3 dKH.
+	expect(lineOf(wiped(8), 'unnamed')).toBeCloseTo(8 * 0.0105 * 16, 1);
 });
 
 it('any set of slips, made or not, gives a ledger that adds up', () => {

@@ -37,6 +37,8 @@ export type Account = {
 	hungAtStartMl: number;
 	leakedMl: number;
 	hangingAtEndMl: number;
+	/** Titrant that was pushed out and wiped off. */
+	wipedMl: number;
 	/** Full mark of the seal, and air between line and seal, when filled; null without a syringe. */
 	filledTo: { sealMl: number; cushionMl: number } | null;
 	/** Numeral of a burette when filled. */
@@ -107,6 +109,7 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		hungAtStartMl: state.hungAtStartMl,
 		leakedMl: state.leakedMl,
 		hangingAtEndMl: delivery.hangingMl,
+		wipedMl: state.wipedMl,
 		filledTo: state.filledTo,
 		startLevelMl: 0,
 		refilledMl: state.refilledMl,

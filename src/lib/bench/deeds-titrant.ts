@@ -49,18 +49,31 @@ function fillingOf({ delivery }: BenchState): BenchState['filledTo'] {
 }
 
 /** A filling is over: counting starts anew, and a drop may hang at the tip as it leaves the bottle. */
-function afterFilling(state: BenchState): BenchState {
+function outOfTheBottle(state: BenchState): BenchState {
 	const { seed, titration, dropIndex } = state;
 	const hangs = uniformAt(seed, titration, 'hangs', dropIndex) < 0.5;
 	const share = 0.35 + 0.5 * uniformAt(seed, titration, 'hanging', dropIndex);
 	const hangingMl = hangs ? share * state.kit.delivery.dropMl : 0;
 	return {
 		...state,
-		filledTo: fillingOf(state),
+		stuckMl: 0,
 		delivery: { ...state.delivery, hangingMl },
 		dropsSinceFill: 0,
 		overVial: false
 	};
+}
+
+/**
+ * The seal was moved, but not to give drops: before the first drop that is where counting starts;
+ * later it is set off against the travel.
+ */
+function notCounted(before: SyringeBench, after: BenchState): BenchState {
+	if (before.drops.length === 0) return { ...after, filledTo: fillingOf(after) };
+	const movedMl =
+		after.delivery.by === 'syringe'
+			? after.delivery.syringe.sealMl - before.delivery.syringe.sealMl
+			: 0;
+	return { ...after, refilledMl: before.refilledMl + movedMl };
 }
 
 /** The plunger moved with the end of the syringe in the bottle, or out of it. */
@@ -71,28 +84,16 @@ export function drawTitrant(
 ): BenchState {
 	const bench = withGlass(state, 'syringe', 'titrant.draw');
 	const { syringe } = bench.delivery;
-	if (sealMl < syringe.sealMl) {
-		const pushed = withSyringe(bench, push(syringe, sealMl).syringe);
-		return { ...pushed, filledTo: fillingOf(pushed) };
-	}
-	const drawn = withSyringe(bench, draw(syringe, sealMl, end));
-	if (end === 'inAir') return { ...drawn, filledTo: fillingOf(drawn) };
-	const isRefill = state.drops.length > 0;
-	const moreMl = drawn.delivery.syringe.liquidMl - syringe.liquidMl;
-	return {
-		...afterFilling({ ...drawn, stuckMl: 0 }),
-		refilledMl: state.refilledMl + (isRefill ? moreMl : 0)
-	};
+	if (sealMl < syringe.sealMl)
+		return notCounted(bench, withSyringe(bench, push(syringe, sealMl).syringe));
+	const drawn = notCounted(bench, withSyringe(bench, draw(syringe, sealMl, end)));
+	return end === 'inAir' ? drawn : outOfTheBottle(drawn);
 }
 
 export function purgeAir(state: BenchState, sealMl: number): BenchState {
 	const bench = withGlass(state, 'syringe', 'titrant.purge');
-	const purged = withSyringe(bench, purge(bench.delivery.syringe, sealMl).syringe);
-	return {
-		...purged,
-		delivery: { ...purged.delivery, hangingMl: 0 },
-		filledTo: fillingOf(purged)
-	};
+	const purged = wipeTip(withSyringe(bench, purge(bench.delivery.syringe, sealMl).syringe));
+	return notCounted(bench, purged);
 }
 
 export function pourIntoBurette(state: BenchState, levelMl: number): BenchState {
@@ -111,9 +112,14 @@ export function runOut(state: BenchState, volumeMl: number): BenchState {
 	return { ...bench, delivery: { ...bench.delivery, burette: run.burette, hangingMl: 0 } };
 }
 
-/** Wiped off: what hung is gone. */
+/** Wiped off: what hung is gone. Over the vial that was titrant already counted by its travel. */
 export function wipeTip(state: BenchState): BenchState {
-	return { ...state, delivery: { ...state.delivery, hangingMl: 0 } };
+	const { hangingMl } = state.delivery;
+	return {
+		...state,
+		wipedMl: state.wipedMl + (state.overVial ? hangingMl : 0),
+		delivery: { ...state.delivery, hangingMl: 0 }
+	};
 }
 
 /** Touched to the wall of the vial: what hung goes in, a part of a drop. */

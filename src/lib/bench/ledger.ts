@@ -1,6 +1,6 @@
-import type { Slip, SlipKind } from '../observation';
+import type { Slip } from '../observation';
 import { accountOf, type Account, type Declared } from './account';
-import { familyOf, mends, scatterKinds, worldFaults, type Mend, type WorldFault } from './mend';
+import { familyOf, mends, scatter, worldFaults, type Mend, type WorldFault } from './mend';
 import { endOf, reportedOf, valuePerMlOf } from './reported';
 import { shapleyShares } from './shapley';
 import type { BenchState } from './state';
@@ -35,8 +35,8 @@ type Player = { line: (amountDkh: number) => LedgerLine; mend: Mend };
  */
 export function ledgerOf(state: BenchState, declared: Declared, slips: readonly Slip[]): Ledger {
 	const held = heldSlips(slips);
-	const { account, scatter } = explained(accountOf(state, declared, held), held);
-	const players = playersOf(account, held, scatter);
+	const { account, small } = explained(accountOf(state, declared, held), held);
+	const players = playersOf(account, held, small);
 	const value = valueOfWorlds(account, players);
 	const all = (1 << players.length) - 1;
 	const trueDkh = state.truth.water.alkalinityDkh;
@@ -68,34 +68,29 @@ function heldSlips(slips: readonly Slip[]): Slip[] {
  * Parts the deviations that no slip names: what is below a graduation or a drop is scatter; anything
  * larger is taken out of the account and so comes to stand as unnamed.
  */
-function explained(
-	account: Account,
-	held: readonly Slip[]
-): { account: Account; scatter: SlipKind[] } {
+function explained(account: Account, held: readonly Slip[]): { account: Account; small: Mend[] } {
 	const owned = new Set(held.flatMap((slip) => familyOf(slip.kind)));
 	const { delivery } = account.kit;
 	const fineMl = Math.max(delivery.dropMl, delivery.by === 'dropper' ? 0 : delivery.graduationMl);
 	const limitDkh = fineMl * valuePerMlOf(account);
-	const end = endOf(account);
-	const scatter: SlipKind[] = [];
+	const small: Mend[] = [];
 	let named = account;
-	for (const kind of scatterKinds) {
-		const isWorld = worldFaults.some((fault) => fault.ownedBy === kind && fault.isThere(account));
-		if (owned.has(kind) || isWorld) continue;
-		const mended = mends[kind](named);
+	for (const { kind, mend } of scatter) {
+		const isWorld = worldFaults.some(
+			(fault) => kind !== undefined && fault.ownedBy === kind && fault.isThere(account)
+		);
+		if (isWorld || (kind !== undefined && owned.has(kind))) continue;
+		const mended = mend(named);
+		const end = endOf(named);
 		const mendedEnd = mended.chemistry === named.chemistry ? end : endOf(mended);
-		const effect = reportedOf(mended, mendedEnd) - reportedOf(named, endOf(named));
-		if (Math.abs(effect) <= limitDkh) scatter.push(kind);
+		const effect = reportedOf(mended, mendedEnd) - reportedOf(named, end);
+		if (Math.abs(effect) <= limitDkh) small.push(mend);
 		else named = mended;
 	}
-	return { account: named, scatter };
+	return { account: named, small };
 }
 
-function playersOf(
-	account: Account,
-	slips: readonly Slip[],
-	scatter: readonly SlipKind[]
-): Player[] {
+function playersOf(account: Account, slips: readonly Slip[], small: readonly Mend[]): Player[] {
 	const kinds = new Set(slips.map((slip) => slip.kind));
 	const { dropMl } = account.kit.delivery;
 	const faults = worldFaults.filter(
@@ -118,16 +113,10 @@ function playersOf(
 			line: (amountDkh) => ({ id: 'eye', kind: 'resolution', amountDkh }),
 			mend: mends.overshot
 		});
-	const fineKinds: readonly SlipKind[] =
-		stopIsOwned || isFarOff ? scatter : [...scatter, 'overshot'];
+	const fine = stopIsOwned || isFarOff ? small : [...small, mends.overshot];
 	players.push({
 		line: (amountDkh) => ({ id: 'resolution', kind: 'resolution', amountDkh }),
-		mend: (each) =>
-			fineKinds.reduce((world, kind) => mends[kind](world), {
-				...each,
-				readOff: { ...each.readOff, rounding: 0 },
-				dropFactors: { ...each.dropFactors, chance: 1 }
-			})
+		mend: (each) => fine.reduce((world, mend) => mend(world), each)
 	});
 	return players;
 }

@@ -89,20 +89,28 @@ export const familyOf = (kind: SlipKind): readonly SlipKind[] =>
 	families.find((family) => family.includes(kind)) ?? [kind];
 
 /**
- * Deviations too small to be called a slip are scatter: a fill a hair past the mark, a film of
- * water. Those in which the water itself has a say (its CO2) are not among them.
+ * Deviations that are scatter when they are too small to be called anything: a fill a hair past the
+ * mark, a film of water, half a drop wiped off. Those in which the water itself has a say (its CO2)
+ * are not among them. `kind` is the slip that owns the line when it was made.
  */
-export const scatterKinds = [
-	'wareNotRinsed',
-	'sampleOff',
-	'airExpelled',
-	'hangingAtStart',
-	'hangingAtEnd',
-	'mixedMarks',
-	'dropperTilted',
-	'dropperSqueezed',
-	'wrongRow'
-] as const satisfies readonly SlipKind[];
+export const scatter: readonly { kind?: SlipKind; mend: Mend }[] = [
+	...(
+		[
+			'wareNotRinsed',
+			'sampleOff',
+			'airExpelled',
+			'hangingAtStart',
+			'hangingAtEnd',
+			'mixedMarks',
+			'dropperTilted',
+			'dropperSqueezed',
+			'wrongRow'
+		] as const
+	).map((kind) => ({ kind, mend: mends[kind] })),
+	{ mend: (account) => ({ ...account, wipedMl: 0 }) },
+	{ mend: (account) => ({ ...account, readOff: { ...account.readOff, rounding: 0 } }) },
+	{ mend: (account) => ({ ...account, dropFactors: { ...account.dropFactors, chance: 1 } }) }
+];
 
 export type WorldFault =
 	| 'titrantStrength'

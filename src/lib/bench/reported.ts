@@ -48,6 +48,7 @@ export function travelOf(account: Account, endMl: number | null = null): number 
 	return (
 		inVialMl +
 		account.hangingAtEndMl +
+		account.wipedMl +
 		account.airPushedMl -
 		account.hungAtStartMl -
 		account.leakedMl

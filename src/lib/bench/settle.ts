@@ -67,7 +67,10 @@ export function land(state: BenchState, volumeMl: number): BenchState {
 	};
 }
 
+/** Less than this is a trace that no eye finds at a tip, mL. */
+const TRACE_ML = 1e-6;
+
 /** Whatever is at the tip goes in, or is put in, at once. */
 export function landNow(state: BenchState, volumeMl: number): BenchState {
-	return volumeMl > 0 ? land(state, volumeMl) : state;
+	return volumeMl > TRACE_ML ? land(state, volumeMl) : state;
 }

@@ -77,9 +77,9 @@ export type BenchState = {
 	lamp: Lamp;
 	eyeDegrees: number;
 	comparison: Vessel | null;
-	/** Seal and line as they stood when titrant was last drawn or purged, mL from the nozzle end. */
+	/** Seal, and air below it, as they stood before the first drop, mL. */
 	filledTo: { sealMl: number; cushionMl: number } | null;
-	/** Titrant drawn in again after the first drop, mL. */
+	/** How far the seal was drawn back since the first drop, to fill it again, mL. */
 	refilledMl: number;
 	drops: DropRecord[];
 	/** Index of drops for the address of chance; never goes back. */
@@ -91,6 +91,8 @@ export type BenchState = {
 	/** Of it, what came by itself from a loose tip, and what hung at the tip at the start, mL. */
 	leakedMl: number;
 	hungAtStartMl: number;
+	/** Titrant that hung at the tip over the vial and was wiped off, mL. */
+	wipedMl: number;
 	/** Air that left the end of the tip when drops were wanted, mL of travel without liquid. */
 	airPushedMl: number;
 	/** The tip has been over the vial since it was filled. */
@@ -191,6 +193,7 @@ export function createBench(input: {
 		inVialMl: 0,
 		leakedMl: 0,
 		hungAtStartMl: 0,
+		wipedMl: 0,
 		airPushedMl: 0,
 		overVial: false,
 		stuckMl: 0,
