@@ -44,8 +44,8 @@ export const WalkEventSchema = z.discriminatedUnion('type', [
 		/** Air drawn into the tip that will leave before any liquid does, mL. */
 		tipAirMl: volume,
 		hangingMl: volume,
-		/** Titrant that came in, mL: what counts when it is drawn in again on the way. */
-		drawnMl: volume
+		/** By how much the seal went back to draw in more after the first drop, mL. */
+		drawnAgainMl: volume
 	}),
 	/** The person says the filling is done. */
 	z.strictObject({ type: z.literal('filling.done') }),

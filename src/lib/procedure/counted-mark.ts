@@ -1,5 +1,5 @@
 import { valueFromMark, type EndMark, type Kit } from '../kits';
-import { eventsOf, lastOf, startsIn, type Of } from './event-queries';
+import { additionsIn, after, eventsOf, lastOf, startsIn, type Of } from './event-queries';
 import type { TimedEvent } from './walk-log';
 
 /** Which mark a value rests on, and from where it was counted. */
@@ -20,12 +20,13 @@ export function sampleVolumeOf(kit: Kit, events: readonly TimedEvent[]): number 
 	return volume?.volumeMl ?? Number.NaN;
 }
 
-/** Titrant drawn in again on the way, mL; null when that happened and nobody knows how much. */
+/** Titrant drawn in again on the way, mL; null when that happened and nobody noted how much. */
 function refilledMlIn(events: readonly TimedEvent[]): number | null {
-	const firstDrop = events.findIndex(({ event }) => event.type === 'titrant.fell');
-	const refills = firstDrop < 0 ? [] : eventsOf(events.slice(firstDrop), 'titrant.drawn');
+	const [first] = additionsIn(events);
+	const refills = first ? eventsOf(after(events, first), 'titrant.drawn') : [];
 	return refills.reduce<number | null>(
-		(sum, { event }) => (sum === null || event.drawnMl === undefined ? null : sum + event.drawnMl),
+		(sum, { event }) =>
+			sum === null || event.drawnAgainMl === undefined ? null : sum + event.drawnAgainMl,
 		0
 	);
 }

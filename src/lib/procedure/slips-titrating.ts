@@ -1,5 +1,14 @@
-import { additionsIn, after, eventsOf, lastOf, stepOver, type Of } from './event-queries';
+import {
+	additionsIn,
+	after,
+	eventsOf,
+	lastOf,
+	stepOver,
+	type Addition,
+	type Of
+} from './event-queries';
 import type { Detector, Seen } from './slips';
+import type { TimedEvent } from './walk-log';
 
 const firm = { provisional: false };
 const TILT_DEGREES = 15;
@@ -51,11 +60,15 @@ const stoppedAtFlash: Detector = (seen) => {
 /** Several drops, or a stream, in one go just before the end: the last of them were too many. */
 const overshot: Detector = (seen) => {
 	const end = declaredEnd(seen);
-	const last = end && additionsIn(upTo(seen, end)).at(-1);
-	// What is touched off is a part of a drop: the finest there is.
-	if (!last || last.event.type === 'drop.touchedOff') return [];
+	const portion = end ? lastPortion(upTo(seen, end)) : [];
+	const last = portion.at(-1);
+	// What is touched off alone is a part of a drop: the finest there is.
+	if (!last || portion.every(({ event }) => event.type === 'drop.touchedOff')) return [];
 	const { dropMl } = seen.kit.delivery;
-	const drops = last.event.drops ?? (last.event.volumeMl ?? dropMl) / dropMl;
+	const drops = portion.reduce((sum, { event }) => {
+		if (event.volumeMl !== undefined) return sum + event.volumeMl / dropMl;
+		return sum + (event.type === 'titrant.fell' ? (event.drops ?? 1) : 0.5);
+	}, 0);
 	if (drops >= 1.6)
 		return [
 			{
@@ -65,10 +78,25 @@ const overshot: Detector = (seen) => {
 				variant: 'severalAtOnce'
 			}
 		];
-	return last.event.intoPlume
+	return last.event.type === 'titrant.fell' && last.event.intoPlume
 		? [{ ...firm, entryId: last.id, drops: 1, variant: 'intoTheFlash' }]
 		: [];
 };
+
+/** What was added since the vial was last swirled before; where no swirl was noted, the last addition. */
+function lastPortion(events: readonly TimedEvent[]): Addition[] {
+	const additions = additionsIn(events);
+	const last = additions.at(-1);
+	if (!last) return [];
+	const before = events.slice(
+		0,
+		events.findIndex(({ id }) => id === last.id)
+	);
+	const swirl = lastOf(before, 'vial.swirled');
+	const first = additions[0];
+	const isNoted = swirl && first && after(events, first).some(({ id }) => id === swirl.id);
+	return isNoted ? additionsIn(after(events, swirl)) : [last];
+}
 
 const upTo = ({ events }: Seen, one: { id: string }) =>
 	events.slice(
@@ -85,7 +113,8 @@ const chasedColour: Detector = (seen) => {
 		(stayed) =>
 			!prematureBy(seen, stayed) &&
 			!isSoonAfterDrop(seen, stayed) &&
-			additionsIn(after(before, stayed)).length > 0
+			// What hung at the tip and was touched off was on its way already.
+			eventsOf(after(before, stayed), 'titrant.fell').length > 0
 	);
 	return chased[0] ? [{ ...firm, entryId: chased[0].id, drops: chased.length }] : [];
 };

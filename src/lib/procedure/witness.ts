@@ -29,15 +29,9 @@ const drawn = (before: BenchState, after: BenchState): WalkEvent => {
 		...(facts.tip ? { tip: facts.tip } : {}),
 		tipAirMl: facts.endAirMl,
 		hangingMl: facts.hangingMl,
-		drawnMl: titrantHeldMl(after) - titrantHeldMl(before)
+		drawnAgainMl: after.refilledMl - before.refilledMl
 	};
 };
-
-function titrantHeldMl({ delivery, kit }: BenchState): number {
-	if (delivery.by === 'syringe') return delivery.syringe.liquidMl;
-	if (delivery.by !== 'burette' || kit.delivery.by !== 'burette') return 0;
-	return kit.delivery.capacityMl - (delivery.burette.levelMl ?? kit.delivery.capacityMl);
-}
 
 /** Titrant that reached the vial between two moments, if any did. */
 function fallen(before: BenchState, after: BenchState): WalkEvent[] {
@@ -84,8 +78,8 @@ const saw: {
 	'burette.fill': () => (before, after) => [drawn(before, after)],
 	'burette.runOut': () => (before, after) => [drawn(before, after)],
 	'tip.wipe': () => (before) => [{ type: 'tip.wiped', hangingMl: before.delivery.hangingMl }],
-	'tip.touchOff': () => (before) =>
-		before.delivery.hangingMl > 0
+	'tip.touchOff': () => (before, after) =>
+		after.inVialMl > before.inVialMl
 			? [{ type: 'drop.touchedOff', volumeMl: before.delivery.hangingMl }]
 			: [],
 	'lamp.set': (action) => () => [{ type: 'lamp.changed', lamp: action.lamp }]
