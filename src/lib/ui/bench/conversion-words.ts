@@ -41,7 +41,7 @@ export function conversionWords(kit: Kit, volumeId: string | null): ConversionWo
 						columnName: { mark: 'seal at', usedMl: 'used, mL', drops: 'drops' }[conversion.column],
 						cells: conversion.rows.map((row) => ({
 							at: plain(row.at),
-							value: row.value.toFixed(1)
+							value: row.value.toFixed(1).replace('-', '−')
 						}))
 					}
 				: null

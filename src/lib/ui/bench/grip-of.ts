@@ -3,6 +3,7 @@ import type { Kit, Step } from '$lib/kits';
 import type { BenchHands } from './bench-hands.svelte';
 import type Grip from './Grip.svelte';
 import type { BenchView, StageLayout } from './layout';
+import { samplerPxPerMl } from './drawing/syringe-shape';
 import { depthOf } from './drawing/vial-shape';
 
 type Glass = ComponentProps<typeof Grip>['glass'];
@@ -26,7 +27,7 @@ export function gripOf(at: {
 			label: 'Plunger of the sample syringe: drag it, or use the arrow keys',
 			x: side(layout.sampler.x),
 			width: 96,
-			pxPerMl: layout.sampler.height / highMl,
+			pxPerMl: samplerPxPerMl(layout.sampler.height, highMl),
 			outward: 1,
 			lowMl: 0,
 			highMl,

@@ -87,3 +87,8 @@ export function tipPath(from = 0, to = 1): string {
 		`H${n(half(from))}L${n(half(to))} ${n(y(to))}Z`
 	);
 }
+
+/** Scale of a sample syringe whose barrel is so long: its last line stands a little below its end. */
+export function samplerPxPerMl(height: number, capacityMl: number): number {
+	return (height - 14) / capacityMl;
+}

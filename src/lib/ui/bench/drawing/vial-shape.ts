@@ -60,7 +60,7 @@ export function swirlPose(swirlMs: number, width: number): { degrees: number; sl
 }
 
 /** Where the parts of a plume lie, for a vial of this width and liquid of this depth. */
-export type Blob = { x: number; y: number; radius: number; opacity: number };
+export type Blob = { x: number; y: number; radius: number; stretch: number; opacity: number };
 
 /**
  * Three soft clouds where the last drop fell. They sink and widen as they mix; what is left unmixed
@@ -76,11 +76,13 @@ export function plumeBlobs(share: number, width: number, depth: number, swirlMs:
 		x: x * width + sway * (1 + x),
 		y: depth * down,
 		radius: Math.max(6, width * radius),
+		// A fresh streak hangs down; mixing makes it round.
+		stretch: 1 + 0.5 * share,
 		opacity: Math.min(1, share * opacity)
 	});
 	return [
-		cloud(0, 0.16 + 0.3 * gone, 0.2 + 0.22 * gone, 1.15),
-		cloud(0.07, 0.36 + 0.4 * gone, 0.13 + 0.22 * gone, 1),
-		cloud(-0.06, 0.5 + 0.45 * gone, 0.1 + 0.26 * gone, 0.8)
+		cloud(0, 0.14 + 0.32 * gone, 0.15 + 0.25 * gone, 1.15),
+		cloud(0.045, 0.3 + 0.4 * gone, 0.11 + 0.22 * gone, 1),
+		cloud(-0.04, 0.44 + 0.45 * gone, 0.085 + 0.26 * gone, 0.85)
 	];
 }
