@@ -8,6 +8,8 @@ export type CountedMark = {
 	by: 'seal' | 'line' | 'level' | 'drops';
 	/** From the full mark (or 0), as leaflets have it, or from where the mark really stood. */
 	from: 'full' | 'start';
+	/** Titrant used by this count, mL. */
+	usedMl: number;
 	/** What the leaflet makes of it, in the kit's unit, and what 1 mL is worth there. */
 	value: number;
 	valuePerMl: number;
@@ -39,7 +41,7 @@ function waysToCount(kit: Kit, events: readonly TimedEvent[]): CountedMark[] {
 	const { marks } = read.event;
 	const sampleVolumeMl = sampleVolumeOf(kit, events);
 	const start = startsIn(events)[0]?.drawn.event;
-	const ways: Omit<CountedMark, 'value' | 'valuePerMl' | 'read'>[] = [];
+	const ways: Pick<CountedMark, 'by' | 'from'>[] = [];
 	const ends: EndMark[] = [];
 	for (const by of ['seal', 'line', 'level'] as const) {
 		const markMl = marks[`${by}Ml`];
@@ -57,8 +59,7 @@ function waysToCount(kit: Kit, events: readonly TimedEvent[]): CountedMark[] {
 	}
 	return ways.flatMap((way, i): CountedMark[] => {
 		try {
-			const { value, valuePerMl } = valueFromMark(kit, ends[i] ?? {});
-			return [{ ...way, read, value, valuePerMl }];
+			return [{ ...way, read, ...valueFromMark(kit, ends[i] ?? {}) }];
 		} catch {
 			// Off the scale or its table: nobody can have counted so.
 			return [];

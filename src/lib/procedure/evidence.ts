@@ -48,6 +48,7 @@ export function readingOfValue(
 		label,
 		value,
 		expandedUncertainty: budget.expandedUncertainty,
+		repeatabilitySd: budget.repeatabilitySd,
 		unit: 'dKH',
 		marks
 	};

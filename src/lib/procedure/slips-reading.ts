@@ -1,6 +1,6 @@
 import { ONE_ML_SYRINGE_DEPTH_MM, ONE_ML_SYRINGE_ML_PER_MM, parallaxMl } from '../glassware';
 import { SEAL_RIM_ML } from '../bench';
-import { usedMlOf, type Kit } from '../kits';
+import type { Kit } from '../kits';
 import { countedMark, rowTolerance } from './counted-mark';
 import { additionsIn, eventsOf, lastOf, type Of } from './event-queries';
 import type { Detector, Seen } from './slips';
@@ -75,17 +75,15 @@ function causeFromDrops({ kit, events }: Seen): Cause | null {
 	const { delivery } = kit;
 	const counted = countedMark(kit, events);
 	if (delivery.by !== 'syringe' || !counted || counted.by === 'drops') return null;
-	const { read } = counted;
+	const { read, usedMl } = counted;
 	const told = eventsOf(additionsIn(events), 'titrant.fell').map(({ event }) => event.drops);
 	const tallied = told.every((drops) => drops !== undefined)
 		? told.reduce((sum: number, drops) => sum + (drops ?? 0), 0)
 		: undefined;
 	const drops = read.event.marks.drops ?? tallied;
-	const markMl = read.event.marks[`${counted.by}Ml`];
-	if (!drops || markMl === undefined) return null;
+	if (!drops) return null;
 	const dropsMl = drops * delivery.dropMl;
 	const limitMl = Math.max(COUNT_SHARE * dropsMl, COUNT_DROPS * delivery.dropMl);
-	const usedMl = usedMlOf(kit, { markMl });
 	const usedOtherWayMl = delivery.capacityMl - usedMl;
 	if (Math.abs(usedMl - dropsMl) <= limitMl) return null;
 	return {

@@ -70,7 +70,11 @@ const saw: {
 		{
 			type: 'tip.fitted',
 			firm: action.firm,
-			liquidInside: before.delivery.by === 'syringe' && before.delivery.syringe.liquidMl > 0
+			// A tip that is on already is only seated anew: it is full.
+			liquidInside:
+				before.delivery.by === 'syringe' &&
+				before.delivery.syringe.tip === 'off' &&
+				before.delivery.syringe.liquidMl > 0
 		}
 	],
 	'titrant.draw': () => (before, after) => [drawn(before, after)],
