@@ -1,9 +1,4 @@
-function requireData(values: readonly number[], least: number, what: string): void {
-	if (values.length < least)
-		throw new RangeError(`${what} requires at least ${least} values; found ${values.length}`);
-	if (!values.every(Number.isFinite))
-		throw new RangeError(`${what} requires finite values; found ${values.join(', ')}`);
-}
+import { requireData } from './require-data';
 
 /** Arithmetic mean. */
 export function mean(values: readonly number[]): number {
@@ -41,6 +36,8 @@ const criticalRangeFactors = [2.8, 3.3, 3.6, 3.9, 4.0, 4.2, 4.3, 4.4, 4.5];
 
 /** Largest minus smallest of n results is above this only once in twenty times. */
 export function criticalRange(n: number, repeatabilitySd: number): number {
+	if (!(repeatabilitySd >= 0))
+		throw new RangeError(`repeatabilitySd must be 0 or above; found ${repeatabilitySd}`);
 	const factor = criticalRangeFactors[n - 2];
 	if (factor === undefined || !Number.isInteger(n))
 		throw new RangeError(`n must be a whole number from 2 to 10; found ${n}`);

@@ -7,6 +7,11 @@ export type Reading = {
 	label: string;
 	value: number;
 	expandedUncertainty: number;
+	/**
+	 * Standard deviation between repeats of the same hands with the same ware and bottles: the part of
+	 * the uncertainty that falls anew each time. Absent where nobody knows it.
+	 */
+	repeatabilitySd?: number;
 	unit: 'dKH';
 	marks?: Marks;
 };

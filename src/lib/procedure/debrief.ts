@@ -113,7 +113,8 @@ export function debriefOf(run: RunState): Debrief | null {
 					reading: inQuestion,
 					evidence: evidence.filter((each) => each.reading.id !== inQuestion.id),
 					conclusion: given.conclusion,
-					matrixEffect: MATRIX_EFFECT
+					matrixEffect: MATRIX_EFFECT,
+					offered: run.scenario.checks.map(({ check }) => check)
 				})
 			: null;
 	return {
