@@ -148,7 +148,7 @@ describe('when storage fails', () => {
 		const fail = () => {
 			throw new DOMException('The disk does not answer.', 'UnknownError');
 		};
-		vi.spyOn(IDBIndex.prototype, 'openCursor').mockImplementation(fail);
+		vi.spyOn(IDBIndex.prototype, 'getAll').mockImplementation(fail);
 		vi.spyOn(IDBObjectStore.prototype, 'get').mockImplementation(fail);
 		expect(await records.list()).toEqual([]);
 		expect(await records.load('a')).toBeNull();
