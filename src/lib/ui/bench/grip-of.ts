@@ -2,7 +2,7 @@ import type { ComponentProps } from 'svelte';
 import type { Kit, Step } from '$lib/kits';
 import type { BenchHands } from './bench-hands.svelte';
 import type Grip from './Grip.svelte';
-import type { BenchView, StageLayout } from './layout';
+import { turnedX, type BenchView, type StageLayout } from './layout';
 import { samplerPxPerMl } from './drawing/syringe-shape';
 import { depthOf } from './drawing/vial-shape';
 
@@ -71,7 +71,7 @@ export function gripOf(at: {
 	if (kit.delivery.by !== 'syringe') return null;
 	return {
 		label: 'Plunger: drag it, or use the arrow keys',
-		x: side(layout.delivery.x),
+		x: side(hands.hold === 'tipUp' ? turnedX(layout) : layout.delivery.x),
 		width: 96,
 		pxPerMl: layout.delivery.pxPerMl,
 		outward: hands.hold === 'tipUp' ? -1 : 1,

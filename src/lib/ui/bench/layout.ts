@@ -16,12 +16,15 @@ export type StageLayout = {
 	/** Nose of the sample syringe when it is out of the water, and the length of its barrel. */
 	sampler: { x: number; y: number; height: number };
 	magnifier: { x: number; y: number; size: number };
+	/** The slider for the height of the eye. */
+	eye: { x: number; y: number; height: number };
 };
 
 const clamp = (low: number, value: number, high: number) => Math.max(low, Math.min(high, value));
 const MARGIN = 12;
 /** From the tip to the rim of the vial: small, so that no drop is lost beside it. */
 const TIP_GAP = 18;
+export const EYE_WIDTH = 44;
 /** The titrant bottle below its mouth, and how deep the tip dips. */
 export const BOTTLE_HEIGHT = 72;
 export const DIP = 34;
@@ -48,16 +51,42 @@ export function layOutStage(
 	const centre = isWide ? width * 0.36 : MARGIN + vialWidth * 0.74;
 	const vialX = view === 'sample' ? width * (isWide ? 0.62 : 0.72) : centre;
 	const vial = { x: vialX, y: height - MARGIN - 4, width: vialWidth, height: vialHeight };
-	const beside = width - centre - vialWidth * 0.3 - 2 * MARGIN;
-	const size = clamp(96, Math.min(beside, height * (view === 'drop' ? 0.36 : 0.46)), 210);
+	const magnifier = magnifierPlace(view, centre + vialWidth * 0.3, isWide, width, height);
 	return {
 		vial,
 		comparison: { x: centre + vialWidth * 1.2, y: vial.y },
 		delivery: { x: centre, ...deliveryPlace(view, delivery, vial.y - vialHeight, height) },
 		bottle: { x: centre, y: height - BOTTLE_HEIGHT },
 		sampler: samplerPlace(width * (isWide ? 0.3 : 0.27), height),
-		magnifier: { x: width - MARGIN - size, y: MARGIN, size }
+		magnifier,
+		eye: isWide
+			? { x: magnifier.x + magnifier.size + MARGIN, y: magnifier.y, height: magnifier.size }
+			: {
+					x: width - MARGIN - EYE_WIDTH,
+					y: magnifier.y + magnifier.size + MARGIN,
+					height: clamp(100, height - magnifier.y - magnifier.size - 2 * MARGIN, 176)
+				}
 	};
+}
+
+/** Beside the glass; in the corner where that is all the room there is. */
+function magnifierPlace(
+	view: BenchView,
+	from: number,
+	isWide: boolean,
+	width: number,
+	height: number
+): StageLayout['magnifier'] {
+	const share = view === 'drop' ? 0.36 : isWide ? 0.4 : 0.46;
+	const eye = isWide ? EYE_WIDTH + MARGIN : 0;
+	const size = clamp(
+		96,
+		Math.min(width - from - 2 * MARGIN - eye, height * share),
+		isWide ? 260 : 210
+	);
+	const x = isWide ? Math.min(from + 40, width - MARGIN - size - eye) : width - MARGIN - size;
+	const y = isWide ? clamp(MARGIN, height * 0.12, 96) : MARGIN;
+	return { x, y, size };
 }
 
 function deliveryPlace(
@@ -81,7 +110,11 @@ function deliveryPlace(
 		view === 'fill'
 			? (nozzleY - plunger) / (delivery.barrelEndMl * (1 + DRAWN))
 			: (nozzleY - plunger) / delivery.barrelEndMl;
-	return { y: nozzleY, pxPerMl: clamp(60, room, LIFE_SIZE_PX_PER_ML) };
+	const pxPerMl = clamp(60, room, LIFE_SIZE_PX_PER_ML);
+	// With room to spare a syringe that is only read stands in the middle.
+	const spare =
+		view === 'read' ? Math.max(0, nozzleY - plunger - 1.5 * delivery.barrelEndMl * pxPerMl) : 0;
+	return { y: nozzleY - spare / 2, pxPerMl };
 }
 
 function samplerPlace(x: number, height: number): StageLayout['sampler'] {
@@ -95,3 +128,6 @@ export const beakerAt = (layout: StageLayout) => ({
 	x: layout.sampler.x,
 	y: layout.sampler.y + 24
 });
+
+/** Turned tip-up the syringe is held beside the bottle. */
+export const turnedX = (layout: StageLayout) => Math.max(40, layout.delivery.x - 54);
