@@ -1,5 +1,6 @@
 import { MEQ_PER_L_PER_DKH } from '../chemistry';
-import type { Conversion, Kit } from './kit';
+import type { BuretteDelivery, Conversion, Kit, SyringeDelivery } from './kit';
+import { numeralAt } from './steps';
 
 /** What was read at the end, as numerals of the scale or as drops. */
 export type EndMark = {
@@ -56,13 +57,19 @@ export function usedMlOf(kit: Kit, end: EndMark): number {
 	const mark = end.markMl;
 	if (mark === undefined || !Number.isFinite(mark))
 		throw new RangeError(`markMl must be a numeral of the scale; found ${mark}`);
-	const highest = delivery.by === 'syringe' ? delivery.barrelEndMl : delivery.capacityMl;
-	const lowest = delivery.by === 'syringe' ? delivery.capacityMl - delivery.barrelEndMl : 0;
+	const [lowest, highest] = endsOfScale(delivery);
 	if (mark < lowest - 1e-9 || mark > highest + 1e-9)
 		throw new RangeError(
-			`markMl must lie on the scale, ${lowest.toFixed(2)} to ${highest}; found ${mark}`
+			`markMl must lie on the scale, ${Number(lowest.toFixed(4))} to ${highest}; found ${mark}`
 		);
 	return (isDown ? start - mark : mark - start) + (end.refilledMl ?? 0);
+}
+
+/** Numerals between which anything can stand: a syringe's seal may be drawn past its full mark. */
+function endsOfScale(delivery: SyringeDelivery | BuretteDelivery): [number, number] {
+	if (delivery.by === 'burette') return [0, delivery.capacityMl];
+	const ends = [numeralAt(delivery, 0), numeralAt(delivery, delivery.barrelEndMl)];
+	return [Math.min(...ends), Math.max(...ends)];
 }
 
 /** First column of the leaflet's table, or the factor's own quantity, for titrant used. */

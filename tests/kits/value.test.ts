@@ -1,0 +1,159 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+	houseKitOf,
+	impliedTitrantStrength,
+	usedMlOf,
+	valueFromMark,
+	type Kit
+} from '../../src/lib/kits';
+import { plainKit } from './house';
+
+const syringeKit = houseKitOf('house-syringe');
+const dropperKit = houseKitOf('house-dropper');
+const buretteKit = houseKitOf('house-burette');
+
+/** A made-up table that bends, in whatever column and order. */
+const tableKit = (rows: { at: number; value: number }[], scale: 'down' | 'up' = 'down'): Kit => ({
+	...plainKit(5, 1, scale),
+	conversion: { kind: 'rows', column: 'mark', rows }
+});
+const bent = [
+	{ at: 1, value: 0 },
+	{ at: 0.5, value: 6 },
+	{ at: 0, value: 16 }
+];
+
+describe('titrant used', () => {
+	it('on a scale that runs down is start less end; on one that runs up, end less start', () => {
+		expect(usedMlOf(plainKit(5, 1, 'down'), { markMl: 0.38 })).toBeCloseTo(0.62, 12);
+		expect(usedMlOf(plainKit(5, 1, 'up'), { markMl: 0.62 })).toBeCloseTo(0.62, 12);
+		const fromAbove = { startMarkMl: 1.17, markMl: 0.55 };
+		expect(usedMlOf(plainKit(5, 1, 'down'), fromAbove)).toBeCloseTo(0.62, 12);
+		const fromBelow = { startMarkMl: -0.17, markMl: 0.45 };
+		expect(usedMlOf(plainKit(5, 1, 'up'), fromBelow)).toBeCloseTo(0.62, 12);
+	});
+	it('counts what was drawn in again on the way', () => {
+		expect(usedMlOf(plainKit(5, 1), { markMl: 0.7, refilledMl: 0.8 })).toBeCloseTo(1.1, 12);
+	});
+	it('of a dropper is drops times its drop', () => {
+		expect(usedMlOf(dropperKit, { drops: 14 })).toBeCloseTo(14 * 0.043, 12);
+	});
+	it('of a burette is level less start', () => {
+		expect(usedMlOf(buretteKit, { startMarkMl: 0.35, markMl: 4.1 })).toBeCloseTo(3.75, 12);
+	});
+});
+
+describe('the value of a mark', () => {
+	it('at a row of the table is that row', () => {
+		for (const { at, value } of bent)
+			expect(valueFromMark(tableKit(bent), { markMl: at }).value).toBeCloseTo(value, 12);
+	});
+	it('between two rows goes the same share of the way, by hand', () => {
+		// A fifth of the way from 0.5 to 0: 6 + 10/5.
+		expect(valueFromMark(tableKit(bent), { markMl: 0.4 }).value).toBeCloseTo(8, 12);
+		// Three tenths of the way from 1 to 0.5.
+		expect(valueFromMark(tableKit(bent), { markMl: 0.85 }).value).toBeCloseTo(1.8, 12);
+	});
+	it('tells what one mL is worth on either side of a bend', () => {
+		expect(valueFromMark(tableKit(bent), { markMl: 0.8 }).valuePerMl).toBeCloseTo(12, 4);
+		expect(valueFromMark(tableKit(bent), { markMl: 0.1 }).valuePerMl).toBeCloseTo(20, 4);
+		expect(valueFromMark(tableKit(bent), { markMl: 0 }).valuePerMl).toBeCloseTo(20, 4);
+	});
+	it('does not depend on the order in which the rows stand', () => {
+		const mark = fc.integer({ min: 0, max: 100 }).map((n) => n / 100);
+		fc.assert(
+			fc.property(mark, fc.shuffledSubarray(bent, { minLength: 3 }), (markMl, rows) => {
+				expect(valueFromMark(tableKit(rows), { markMl }).value).toBe(
+					valueFromMark(tableKit(bent), { markMl }).value
+				);
+			})
+		);
+	});
+	it('never falls as more titrant is used', () => {
+		const mark = fc.integer({ min: 0, max: 1000 }).map((n) => n / 1000);
+		fc.assert(
+			fc.property(mark, mark, (a, b) => {
+				const value = (markMl: number) => valueFromMark(syringeKit, { markMl }).value;
+				expect(value(Math.min(a, b))).toBeGreaterThanOrEqual(value(Math.max(a, b)));
+			})
+		);
+	});
+	it('is the same for the same travel on a scale printed the other way round', () => {
+		const mirrored = tableKit(
+			bent.map(({ at, value }) => ({ at: 1 - at, value })),
+			'up'
+		);
+		for (const usedMl of [0, 0.13, 0.5, 0.77, 1])
+			expect(valueFromMark(mirrored, { markMl: usedMl }).value).toBeCloseTo(
+				valueFromMark(tableKit(bent), { markMl: 1 - usedMl }).value,
+				12
+			);
+	});
+	it('of another sample volume is scaled by nominal over taken, and so is one mL', () => {
+		const normal = valueFromMark(syringeKit, { markMl: 0.42 });
+		const fine = valueFromMark(syringeKit, { markMl: 0.42, sampleVolumeMl: 10 });
+		expect(fine.value).toBeCloseTo(normal.value * 0.6, 12);
+		expect(fine.valuePerMl).toBeCloseTo(normal.valuePerMl * 0.6, 12);
+	});
+	it('by drops is so much a drop, with what the leaflet takes off once', () => {
+		// 14 × 0.6 − 0.45 by hand.
+		expect(valueFromMark(dropperKit, { drops: 14 }).value).toBeCloseTo(7.95, 12);
+	});
+});
+
+describe('a mark that cannot be is named', () => {
+	it.each([
+		['none', () => valueFromMark(syringeKit, {}), 'markMl must be a numeral of the scale'],
+		[
+			'past the barrel',
+			() => valueFromMark(syringeKit, { markMl: 1.3 }),
+			'markMl must lie on the scale, 0 to 1.24; found 1.3'
+		],
+		[
+			'below the nozzle',
+			() => valueFromMark(syringeKit, { markMl: -0.05 }),
+			'markMl must lie on the scale, 0 to 1.24; found -0.05'
+		],
+		[
+			'past the end of a scale that runs up',
+			() => valueFromMark(plainKit(5, 1, 'up'), { markMl: 1.1 }),
+			'markMl must lie on the scale, -0.2 to 1; found 1.1'
+		],
+		[
+			'off a table though on the scale',
+			() => valueFromMark(syringeKit, { markMl: 1.1 }),
+			"the mark must lie in the leaflet's table, 0 to 1; found 1.1"
+		],
+		[
+			'used up and more, off the table',
+			() => valueFromMark(buretteKit, { markMl: 6, refilledMl: 5 }),
+			"the mark must lie in the leaflet's table, 0 to 10; found 11"
+		],
+		['no drops', () => valueFromMark(dropperKit, {}), 'drops must be a count of 0 or more'],
+		[
+			'fewer than none',
+			() => valueFromMark(dropperKit, { drops: -1 }),
+			'drops must be a count of 0 or more; found -1'
+		],
+		[
+			'no sample',
+			() => valueFromMark(syringeKit, { markMl: 0.5, sampleVolumeMl: 0 }),
+			'sampleVolumeMl must be above 0; found 0'
+		]
+	])('%s', (_name, value, message) => {
+		expect(value).toThrow(RangeError);
+		expect(value).toThrow(message);
+	});
+});
+
+it('the strength that a conversion implies is the same whatever the syringe is printed like', () => {
+	expect(impliedTitrantStrength(plainKit(5, 14, 'up'))).toBeCloseTo(
+		impliedTitrantStrength(plainKit(5, 14, 'down')),
+		12
+	);
+	expect(impliedTitrantStrength(plainKit(10, 14))).toBeCloseTo(
+		2 * impliedTitrantStrength(plainKit(5, 14)),
+		12
+	);
+});

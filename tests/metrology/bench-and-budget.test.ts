@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { valueFromMark } from '../../src/lib/kits';
+import { readingBudget, standardDeviation } from '../../src/lib/metrology';
+import { buretteKit, dropperKit, syringeKit, truthOf, worked } from '../bench/house';
+
+/**
+ * Bench and budget know nothing of each other; here they are held side by side. The bench's hands
+ * judge the colour without error, so they may scatter less than the budget allows, not more.
+ */
+describe.each([
+	{ kit: syringeKit, middle: { markMl: 0.5 } },
+	{ kit: dropperKit, middle: { drops: 14 } },
+	{ kit: buretteKit, middle: { markMl: 3.6 } }
+])('$kit.name', ({ kit, middle }) => {
+	const tests = 80;
+	// Alkalinities that fall anywhere between two drops, as a tank's does.
+	const errors = Array.from({ length: tests }, (_, i) => {
+		const alkalinityDkh = 7 + (2 * i) / tests;
+		const { value } = worked(kit, {}, truthOf({ water: { alkalinityDkh } }), i + 1);
+		return value - alkalinityDkh;
+	});
+	const budget = readingBudget(kit, valueFromMark(kit, middle));
+	const scatter = standardDeviation(errors);
+
+	it(`clean hands scatter by no more than the budget's repeatability, and by half of it at least`, () => {
+		// 80 tests tell a standard deviation to 8 %: two of those on top.
+		expect(scatter).toBeLessThan(budget.repeatabilitySd * 1.16);
+		expect(scatter).toBeGreaterThan(budget.repeatabilitySd * 0.5);
+	});
+
+	it('and with ware and bottles as the leaflet has them stay within the expanded uncertainty', () => {
+		const outside = errors.filter((error) => Math.abs(error) > budget.expandedUncertainty);
+		expect(outside).toEqual([]);
+	});
+});
