@@ -1,0 +1,231 @@
+import { describe, expect, it } from 'vitest';
+import { supportOf, type SupportInput } from '../../src/lib/judgement';
+import {
+	conclusions,
+	type Conclusion,
+	type Evidence,
+	type Reading
+} from '../../src/lib/observation';
+
+/** Readings of a made-up syringe kit: ± 0.4, repeats within 0.15 of each other as a rule. */
+const reading = (value: number, id = `r${value}`): Reading => ({
+	id,
+	label: 'Test',
+	value,
+	expandedUncertainty: 0.4,
+	repeatabilitySd: 0.14,
+	unit: 'dKH'
+});
+const own = reading(8, 'own');
+const test = (from: Extract<Evidence, { kind: 'test' }>['from'], value: number): Evidence => ({
+	kind: 'test',
+	from,
+	reading: reading(value)
+});
+const second = (value: number, expandedUncertainty = 0.5): Evidence => ({
+	kind: 'secondMethod',
+	reading: { ...reading(value), expandedUncertainty, repeatabilitySd: undefined }
+});
+const known = (
+	found: number,
+	nominal = 8,
+	matrix: Extract<Evidence, { kind: 'reference' }>['matrix'] = 'sodiumChloride'
+): Evidence => ({
+	kind: 'reference',
+	reading: reading(found, 'known'),
+	nominal,
+	nominalExpandedUncertainty: 0.1,
+	matrix
+});
+const earlier = (value: number): Evidence => ({
+	kind: 'earlier',
+	daysAgo: 7,
+	reading: reading(value, 'earlier')
+});
+
+const judge = (
+	conclusion: Conclusion,
+	evidence: Evidence[],
+	more: Partial<SupportInput> = {}
+): string => supportOf({ reading: own, evidence, conclusion, ...more }).verdict;
+
+/** What each conclusion is worth on the same evidence, in the order of every screen. */
+const judgeAll = (evidence: Evidence[]) =>
+	Object.fromEntries(conclusions.map((each) => [each, judge(each, evidence)]));
+
+describe('with nothing but the reading', () => {
+	it('nothing is earned but not to know yet', () => {
+		expect(judgeAll([])).toEqual({
+			stands: 'notYet',
+			technique: 'notYet',
+			reagent: 'notYet',
+			secondMethod: 'notYet',
+			waterChanged: 'notYet',
+			cantTellYet: 'earned'
+		});
+	});
+	it('the reading itself, handed in among the evidence, proves nothing', () => {
+		expect(judgeAll([{ kind: 'test', from: 'first', reading: own }])).toEqual(judgeAll([]));
+	});
+});
+
+describe('that the reading stands', () => {
+	it('is not earned by repeats, however many agree: they share every bias', () => {
+		const repeats = [8, 8.1, 8, 7.9].map((value) => test('repeatFull', value));
+		expect(judge('stands', repeats)).toBe('notYet');
+		expect(judge('cantTellYet', repeats)).toBe('earned');
+	});
+	it('is earned by a known solution that reads right, or a second method that agrees', () => {
+		expect(judge('stands', [known(8.1)])).toBe('earned');
+		expect(judge('stands', [second(8.4)])).toBe('earned');
+	});
+	it('is not earned by a second method that differs: one of two is off', () => {
+		expect(judge('stands', [second(9)])).toBe('notYet');
+		expect(judge('stands', [second(9), known(8.1)])).toBe('earned');
+	});
+	it('falls with a repeat that came out elsewhere, whatever else agrees', () => {
+		expect(judge('stands', [second(8.1), known(8), test('repeatFull', 8.6)])).toBe('against');
+	});
+	it('falls with a known solution that reads off', () => {
+		expect(judge('stands', [known(7.2)])).toBe('against');
+	});
+	it('is not shaken by a plain-water solution that reads as low as such solutions do', () => {
+		const evidence = [known(7.5, 8, 'purified')];
+		expect(judge('stands', evidence)).toBe('against');
+		expect(judge('stands', evidence, { matrixEffect: { purified: -0.2 } })).toBe('earned');
+		// The correction is for its own matrix alone.
+		expect(judge('stands', evidence, { matrixEffect: { sodiumChloride: -0.2 } })).toBe('against');
+	});
+	it('is not shaken by a solution so wrong that a second method could not agree', () => {
+		const evidence = [known(2.7), second(8.1)];
+		expect(judge('stands', evidence)).toBe('earned');
+		expect(judge('reagent', [...evidence, test('repeatFull', 8)])).toBe('against');
+	});
+	it('is shaken by one that a second method leaves room for', () => {
+		// Ten in a hundred low: the tank would hold 8.9, and 8.5 ± 0.5 allows both.
+		expect(judge('stands', [known(7.2), second(8.5)])).toBe('against');
+	});
+});
+
+describe('that it was technique', () => {
+	it('is earned by a careful repeat that differs by more than scatter', () => {
+		expect(judge('technique', [test('repeatFull', 8.6)])).toBe('earned');
+		expect(judge('technique', [test('repeatFull', 8.3)])).toBe('notYet');
+	});
+	it('holds a repeat against the scatter, not against what the kit claims', () => {
+		// 0.5 apart: E_n of two readings ± 0.4 is 0.88, yet 2.8 · 0.14 = 0.39.
+		expect(judge('technique', [test('repeatFull', 8.5)])).toBe('earned');
+		const unknown = { ...own, repeatabilitySd: undefined };
+		const evidence = [test('repeatFull', 8.5)];
+		expect(judge('technique', evidence, { reading: unknown })).toBe('notYet');
+	});
+	it('counts an own first test as a repeat where an earlier reading is in question', () => {
+		expect(judge('technique', [test('first', 8.9)])).toBe('earned');
+	});
+	it('is spoken against by repeats that agree while a known solution reads right', () => {
+		expect(judge('technique', [test('repeatFull', 8), known(8)])).toBe('against');
+	});
+	it('is not ruled out by repeats alone: a habit repeats too', () => {
+		expect(judge('technique', [test('repeatFull', 8)])).toBe('notYet');
+		const habit = [test('repeatFull', 8), known(5.4), test('freshLot', 8)];
+		expect(judge('technique', habit)).toBe('earned');
+	});
+	it('is earned by fresh water that reads otherwise: so was the sample', () => {
+		expect(judge('technique', [test('freshSample', 7)])).toBe('earned');
+		expect(judge('waterChanged', [earlier(7), test('freshSample', 7)])).toBe('against');
+	});
+});
+
+describe('that it was the reagent', () => {
+	const off = known(7.1);
+	it('needs repeats that agree, and a known solution or a fresh bottle that is off', () => {
+		expect(judge('reagent', [off])).toBe('notYet');
+		expect(judge('reagent', [test('freshLot', 9)])).toBe('notYet');
+		expect(judge('reagent', [test('repeatFull', 8)])).toBe('notYet');
+		expect(judge('reagent', [test('repeatFull', 8), off])).toBe('earned');
+		expect(judge('reagent', [test('repeatQuick', 8), test('freshLot', 9)])).toBe('earned');
+	});
+	it('or both of those without a repeat', () => {
+		expect(judge('reagent', [off, test('freshLot', 9)])).toBe('earned');
+	});
+	it('is spoken against by a known solution that reads right, or a fresh bottle that reads the same', () => {
+		expect(judge('reagent', [test('repeatFull', 8), known(8)])).toBe('against');
+		expect(judge('reagent', [test('repeatFull', 8), test('freshLot', 8.1)])).toBe('against');
+	});
+	it('waits while tests with that bottle differ among themselves', () => {
+		expect(judge('reagent', [test('repeatFull', 9), off])).toBe('notYet');
+	});
+});
+
+describe('that it was the second method', () => {
+	it('needs a known solution that the own kit reads right', () => {
+		expect(judge('secondMethod', [second(9.5)])).toBe('notYet');
+		expect(judge('secondMethod', [second(9.5), known(8)])).toBe('earned');
+		expect(judge('secondMethod', [second(9.5), known(7)])).toBe('against');
+	});
+	it('falls when the two agree within what both claim', () => {
+		expect(judge('secondMethod', [second(8.6), known(8)])).toBe('against');
+	});
+	it('falls when it sides with the own repeat', () => {
+		expect(judge('secondMethod', [second(9.5), test('repeatFull', 9.4), known(8)])).toBe('against');
+	});
+});
+
+describe('that the water changed', () => {
+	it('needs the reading confirmed and the kit checked', () => {
+		expect(judge('waterChanged', [earlier(9.5)])).toBe('notYet');
+		expect(judge('waterChanged', [earlier(9.5), known(8)])).toBe('notYet');
+		expect(judge('waterChanged', [earlier(9.5), test('repeatFull', 8)])).toBe('notYet');
+		const checked = [earlier(9.5), test('repeatFull', 8), known(8)];
+		expect(judge('waterChanged', checked)).toBe('earned');
+	});
+	it('or a second method that finds the new value as well', () => {
+		expect(judge('waterChanged', [earlier(9.5), second(8.2)])).toBe('earned');
+	});
+	it('cannot be said of a change within what both readings allow', () => {
+		const checked = [test('repeatFull', 8), known(8)];
+		expect(judge('waterChanged', [earlier(8.5), ...checked])).toBe('against');
+		expect(judge('waterChanged', [earlier(8.6), ...checked])).toBe('earned');
+	});
+	it('cannot be said without anything from before', () => {
+		expect(judge('waterChanged', [test('repeatFull', 8), known(8)])).toBe('notYet');
+	});
+});
+
+describe('that it cannot be told yet', () => {
+	it('is no longer right once anything else is earned', () => {
+		expect(judge('cantTellYet', [second(9.2)])).toBe('earned');
+		for (const decisive of [known(8), second(8.1), test('repeatFull', 9)])
+			expect(judge('cantTellYet', [decisive])).toBe('notYet');
+	});
+});
+
+describe('the check that would have told more', () => {
+	const more = (conclusion: Conclusion, evidence: Evidence[], offered?: SupportInput['offered']) =>
+		supportOf({ reading: own, evidence, conclusion, offered }).wouldTellMore;
+	it('is one that was to be had', () => {
+		expect(more('stands', [])).toBe('reference');
+		expect(more('stands', [], ['repeatFull', 'secondMethod'])).toBe('secondMethod');
+		expect(more('stands', [], ['repeatFull'])).toBeNull();
+	});
+	it('is none where nothing is missing', () => {
+		expect(more('stands', [known(8)])).toBeNull();
+	});
+	it('is told even where not to know was right', () => {
+		expect(more('cantTellYet', [])).toBe('reference');
+		expect(more('cantTellYet', [second(9.2)], ['repeatFull', 'secondMethod'])).toBeNull();
+	});
+});
+
+it('the order in which evidence came changes nothing', () => {
+	const evidence = [
+		earlier(9.5),
+		test('repeatFull', 8.1),
+		second(7.2),
+		known(8, 8, 'purified'),
+		test('freshLot', 8)
+	];
+	const forth = judgeAll(evidence);
+	expect(judgeAll([...evidence].reverse())).toEqual(forth);
+	expect(Object.values(forth)).toContain('earned');
+});

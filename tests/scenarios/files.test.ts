@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import type { Scenario } from '../../src/lib/bench';
+import { slipCues } from '../../src/lib/judgement';
+import { houseKits } from '../../src/lib/kits';
+import { slipKinds } from '../../src/lib/observation';
+import { cases, drills, scenarios } from './house';
+
+const sentences = (text: string) =>
+	text.split(/[.?!](?:\s|$)/).filter((part) => part.trim()).length;
+
+describe.each(scenarios)('$file', ({ file, scenario }) => {
+	it('is named as it calls itself, and is for a kit that there is', () => {
+		expect(file).toBe(`${scenario.id}.json`);
+		expect(houseKits.map((kit) => kit.id)).toContain(scenario.kitId);
+	});
+	it('tells its situation in two to four sentences', () => {
+		expect(sentences(scenario.opening)).toBeGreaterThanOrEqual(2);
+		expect(sentences(scenario.opening)).toBeLessThanOrEqual(4);
+	});
+});
+
+describe('drills', () => {
+	it('are at least six, and each practises slips that are known', () => {
+		expect(drills.length).toBeGreaterThanOrEqual(6);
+		for (const { scenario } of drills) {
+			expect(scenario.skills.length).toBeGreaterThan(0);
+			for (const skill of scenario.skills) expect(slipKinds).toContain(skill);
+		}
+	});
+	it('practise between them every slip that a remedy sends somebody to, in the drill it names', () => {
+		for (const kind of slipKinds) {
+			const drill = drills.find(({ scenario }) => scenario.id === slipCues[kind].drillId);
+			expect(drill?.scenario.skills, kind).toContain(kind);
+		}
+	});
+	it('ask for no verdict', () => {
+		for (const { scenario } of drills) {
+			expect(scenario.verdict).toBeUndefined();
+			expect(scenario.checks).toEqual([]);
+		}
+	});
+	it('that end before a value are short', () => {
+		for (const { scenario } of drills)
+			if ((scenario.until ?? 'read') !== 'read') expect(scenario.minutes).toBeLessThanOrEqual(3);
+	});
+});
+
+/** Words from which a cause could be guessed before anything was checked. */
+const telling =
+	/\b(acid|cushion|liquid|seal|tip|bubbles?|flash|unmixed|swirl\w*|evaporat\w*|strong|weak|hydrate|soda|borate|sludge|outlet|grains?|sand|film|fingerprint|empty|reversed|other end|line|wrong\w*|faults?|mistakes?|slips?|technique|errors?|reagents?|matrix|titrant|off)\b/i;
+
+describe('cases', () => {
+	it('are at least twelve, each with a verdict, what was the matter, and two checks or more', () => {
+		expect(cases.length).toBeGreaterThanOrEqual(12);
+		for (const { file, scenario } of cases) {
+			expect(scenario.verdict, file).toBeDefined();
+			expect(scenario.reveal?.length ?? 0, file).toBeGreaterThan(80);
+			expect(new Set(scenario.checks.map((offer) => offer.check)).size, file).toBe(
+				scenario.checks.length
+			);
+			expect(scenario.checks.length, file).toBeGreaterThanOrEqual(2);
+		}
+	});
+	it.each(cases)('$file does not give its cause away before the conclusion', ({ scenario }) => {
+		const offers = scenario.checks.flatMap((offer) =>
+			'label' in offer ? [offer.label, offer.note ?? ''] : []
+		);
+		// The packet of one solution may say what is in it: whoever reads it has found something out.
+		const shown = offers.map((words) => words.replace('The packet says soda', ''));
+		const ordinary = scenario.opening.replace('the top-off', '');
+		for (const words of [scenario.id, scenario.title, ordinary, ...shown])
+			expect(words).not.toMatch(telling);
+	});
+	it('the list of telling words does catch a title that tells', () => {
+		for (const title of ['The evaporated bottle', 'Filled by the line', 'A flash in the vial'])
+			expect(title).toMatch(telling);
+	});
+
+	it('have nothing wrong in about one of four', () => {
+		const sound = cases.filter(({ scenario }) => isSound(scenario));
+		expect(sound.length / cases.length).toBeGreaterThanOrEqual(0.2);
+		expect(sound.length / cases.length).toBeLessThanOrEqual(0.3);
+		for (const { file, scenario } of sound) expect(scenario.verdict, file).toBe('stands');
+	});
+	it('come to every conclusion there is', () => {
+		expect(new Set(cases.map(({ scenario }) => scenario.verdict))).toEqual(
+			new Set(['stands', 'technique', 'reagent', 'secondMethod', 'waterChanged', 'cantTellYet'])
+		);
+	});
+	it('say nothing that nobody can promise', () => {
+		for (const { file, scenario } of scenarios)
+			for (const words of [scenario.opening, scenario.reveal ?? ''])
+				expect(words, file).not.toMatch(
+					/your reading is correct|safe dose|guaranteed|always right|certain(ly)?\b|100 %|(good|bad) kit/i
+				);
+	});
+});
+
+/** Nothing in this world is off: water as before, bottles, ware, hands and methods as they should be. */
+function isSound({ truth, checks, earlier, verdict }: Scenario): boolean {
+	const ordinaryWater =
+		truth.water.matrix === 'seawater' &&
+		truth.water.carbonateGrainsMg === 0 &&
+		truth.water.haze === 0 &&
+		earlier.every(
+			({ water }) => !water || Math.abs(water.alkalinityDkh - truth.water.alkalinityDkh) < 0.5
+		);
+	const ordinaryHands = earlier.every(({ hands: { fillBy, readBy, ...hands } }) => {
+		const isEven = fillBy === readBy;
+		return (
+			isEven && !hands.scaleReversed && hands.tipFitted === 'before' && hands.dropsPastEnd === 0
+		);
+	});
+	const methods = checks.every((offer) =>
+		offer.check === 'secondMethod'
+			? Math.abs(offer.offsetDkh) <= offer.expandedUncertaintyDkh
+			: offer.check !== 'reference' ||
+				Math.abs(offer.water.alkalinityDkh - offer.nominalDkh) <=
+					offer.nominalExpandedUncertaintyDkh
+	);
+	const bottles = !truth.titrant && !truth.indicator && !truth.ware;
+	return verdict !== undefined && ordinaryWater && ordinaryHands && methods && bottles;
+}
