@@ -48,7 +48,9 @@ export function everyEvent(steps: readonly Step[]): TimedWalkEvent[] {
 		{ type: 'colour.faded' },
 		{ type: 'colour.stayed' },
 		{ type: 'titrant.spent' },
-		{ type: 'marks.read', marks: { sealMl: 0.48 } },
+		{ type: 'marks.read', marks: { sealMl: 0.48, levelMl: 3.6, drops: 14 } },
+		// No kit is read by nothing at all.
+		{ type: 'marks.read', marks: {} },
 		{ type: 'value.reported', value: 8.2, unit: 'dKH' },
 		{ type: 'walk.abandoned' }
 	];

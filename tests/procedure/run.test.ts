@@ -8,6 +8,7 @@ import {
 	startRun,
 	stepRun,
 	takeBack,
+	whatFollows,
 	wouldTake,
 	type RunEvent,
 	type RunLog
@@ -229,6 +230,49 @@ describe('checks of a run', () => {
 		]
 	])('%s are refused', (_how, event) => {
 		expect(wouldTake(played.run, played.run.at, event)).toBe(false);
+	});
+});
+
+describe('what follows by itself when a titration is over', () => {
+	const upTo = (run: PlayedRun, type: string) => {
+		const end = run.log.entries.findIndex(
+			(entry) => 'event' in entry && entry.event.in === 'walk' && entry.event.event.type === type
+		);
+		return replayRun({ ...run.log, entries: run.log.entries.slice(0, end + 1) }, run.run.scenario);
+	};
+
+	it('is its reading, once there is a value', () => {
+		expect(whatFollows(upTo(played, 'marks.read'))).toBeNull();
+		expect(whatFollows(upTo(played, 'value.reported'))).toEqual({ type: 'reading.given' });
+		expect(whatFollows(played.run)).toBeNull();
+	});
+
+	it('is the end, where it was given up or came to no value', () => {
+		const given = stepRun(startRun(played.log, scenario), {
+			id: 'x',
+			at: 5,
+			event: walkEvent({ type: 'walk.abandoned' })
+		});
+		expect(whatFollows(given)).toEqual({ type: 'drill.ended' });
+		const read = upTo(played, 'marks.read');
+		const skipped = walkEvent({ type: 'step.skipped', stepId: 'read' });
+		expect(whatFollows(stepRun(read, { id: 'x', at: read.at, event: skipped }))).toEqual({
+			type: 'drill.ended'
+		});
+	});
+
+	it('is the end of a drill that has nothing to check', () => {
+		const drill = new PlayedRun(madeUpScenario({ kind: 'drill', checks: [] })).titrate();
+		expect(whatFollows(upTo(drill, 'value.reported'))).toEqual({ type: 'drill.ended' });
+	});
+
+	it('is that the check is done, when it was one', () => {
+		const checking = new PlayedRun(scenario)
+			.titrate()
+			.inquire({ type: 'check.begun', check: 'repeatFull', titration: 1 });
+		expect(whatFollows(checking.run)).toBeNull();
+		checking.titrate(planOf(), 1);
+		expect(whatFollows(checking.run)).toEqual({ type: 'check.done', titration: 1 });
 	});
 });
 

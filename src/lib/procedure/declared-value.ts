@@ -14,8 +14,8 @@ export function declaredOf({ bench, events }: TitrationRun): Declared | null {
 	const { marks } = read.event;
 	const by = countedMark(bench.kit, events)?.by;
 	const counted =
-		by === undefined || by === 'drops'
-			? marks
-			: { ...marks, sealMl: undefined, lineMl: undefined, [`${by}Ml`]: marks[`${by}Ml`] };
+		by === 'seal' || by === 'line'
+			? { ...marks, sealMl: undefined, lineMl: undefined, [`${by}Ml`]: marks[`${by}Ml`] }
+			: marks;
 	return { marks: counted, value: reported.event.value };
 }

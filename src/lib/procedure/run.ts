@@ -1,6 +1,7 @@
 import type { Scenario } from '../bench';
 import type { Kit } from '../kits';
 import { liveEntries, type CheckId } from '../observation';
+import { declaredOf } from './declared-value';
 import { startInquiry, stepInquiry, type InquiryEvent, type InquirySnapshot } from './inquiry';
 import type { RunEntry, RunEvent, RunLog } from './run-log';
 import { afterAction, beginTitration, declared, type TitrationRun } from './titration-run';
@@ -35,7 +36,7 @@ const asked: ReadonlySet<CheckId> = new Set(['repeatQuick', 'secondMethod']);
 
 const isOver = (titration: TitrationRun | undefined) => titration?.walk.status === 'done';
 const hasValue = (titration: TitrationRun | undefined) =>
-	titration?.events.some(({ event }) => event.type === 'value.reported') ?? false;
+	titration !== undefined && declaredOf(titration) !== null;
 
 /** What an inquiry event needs of the run around it. */
 function isTimely({ scenario, titrations }: RunState, event: InquiryEvent): boolean {
@@ -91,6 +92,19 @@ function stepEvent(run: RunState, id: string, at: number, event: RunEvent): RunS
 			titrations: run.titrations.map((each) => (each === titration ? next : each))
 		}
 	);
+}
+
+/**
+ * What follows by itself when the titration on the bench is over: its check is done, its reading is
+ * given, or, where there is no reading to check, the run has ended. Null while nothing follows.
+ */
+export function whatFollows(run: RunState): InquiryEvent | null {
+	const last = run.titrations.at(-1);
+	if (!last || !isOver(last)) return null;
+	if (run.inquiry.matches('testing')) return { type: 'check.done', titration: last.number };
+	if (!run.inquiry.matches('working')) return null;
+	const given: InquiryEvent = { type: 'reading.given' };
+	return run.scenario.checks.length > 0 && isTimely(run, given) ? given : { type: 'drill.ended' };
 }
 
 /** The run after one plain entry, without playing the log again. */

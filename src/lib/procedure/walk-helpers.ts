@@ -38,6 +38,15 @@ export function isStepDone(context: WalkContext, event: TimedWalkEvent): boolean
 	return 'stepId' in event && event.stepId === stepOf(context)?.id;
 }
 
+/** Do the marks hold what this kit is read by? Others say nothing and are not taken. */
+export function holdsMark({ kit }: WalkContext, event: TimedWalkEvent): boolean {
+	if (event.type !== 'marks.read') return false;
+	const { sealMl, lineMl, levelMl, drops } = event.marks;
+	if (kit.delivery.by === 'dropper') return drops !== undefined;
+	if (kit.delivery.by === 'burette') return levelMl !== undefined;
+	return sealMl !== undefined || lineMl !== undefined;
+}
+
 type Assigned = { context: WalkContext; event: TimedWalkEvent };
 
 const withEvent = ({ context, event }: Assigned) => [...context.happened, event];

@@ -1,6 +1,7 @@
 import { setup, type SnapshotFrom } from 'xstate';
 import {
 	beginWalk,
+	holdsMark,
 	isGoingOn,
 	isStepDone,
 	nextKindIs,
@@ -32,6 +33,7 @@ export const walkMachine = setup({
 		nextKindIs: ({ context }, { kind }: { kind: string }) => nextKindIs(context, kind),
 		// What the whole walk takes, its ends would take as well.
 		isGoingOn: ({ context }) => isGoingOn(context),
+		holdsMark: ({ context, event }) => holdsMark(context, event),
 		isThisStep: ({ context, event }) => isStepDone(context, event)
 	},
 	actions: {
@@ -148,7 +150,7 @@ export const walkMachine = setup({
 		reading: {
 			initial: 'unread',
 			on: {
-				'marks.read': { target: '.read', actions: 'noteEvent' },
+				'marks.read': { guard: 'holdsMark', target: '.read', actions: 'noteEvent' },
 				'step.skipped': { guard: 'isThisStep', target: 'next', actions: 'noteStepOver' }
 			},
 			states: {
