@@ -1,6 +1,8 @@
-import { lookWords, observe, reduce, type BenchAction, type Seen } from '$lib/bench';
+import { observe, reduce, type BenchAction, type Seen } from '$lib/bench';
 import { fallSeconds } from '$lib/glassware';
 import type { Hold } from './BenchDrawing.svelte';
+import { toldAtLook } from './look-told';
+import { fillingInWords, placeInWords, sampleInWords } from './place-in-words';
 import type { BenchRun } from './run';
 
 /** How long a drop of reagent falls, ms. */
@@ -131,9 +133,19 @@ export class BenchHands {
 	look(): void {
 		this.run.act({ type: 'vial.look' });
 		const now = this.seen();
-		const { seed } = this.run.titration.bench;
-		this.words = sentence(lookWords(now, this.#lastLook, seed));
+		const { kit, seed } = this.run.titration.bench;
+		this.words = toldAtLook(kit, now, this.#lastLook, seed);
 		this.#lastLook = now;
+	}
+
+	/** Where things stand, for whoever does not see it: asked for, never announced. */
+	tell(what: 'sample' | 'filling' | 'mark'): void {
+		const { kit, volumeId } = this.run.titration.bench;
+		const volumeMl = kit.sample.volumes.find(({ id }) => id === volumeId)?.volumeMl ?? 1;
+		const seen = this.seen();
+		if (what === 'sample') this.words = sampleInWords(kit, seen, volumeMl);
+		else if (what === 'filling') this.words = fillingInWords(kit, seen);
+		else this.words = placeInWords(kit, seen, this.magnify);
 	}
 
 	/** For a new titration, or another step, everything is put down. */
@@ -149,5 +161,3 @@ export class BenchHands {
 		this.#lastLook = null;
 	}
 }
-
-const sentence = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

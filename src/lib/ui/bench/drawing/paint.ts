@@ -23,7 +23,7 @@ const encode = (linear: number) =>
  * through the liquid is there, as a share of the mean way that the colour was worked out for. In the
  * middle it is held at that mean, so that the flat part shows the colour exactly.
  */
-export const vialShades: readonly { across: number; way: number }[] = [0, 0.025, 0.08, 0.19].map(
+export const vialShades: readonly { across: number; way: number }[] = [0, 0.025, 0.08, 0.2].map(
 	(across) => {
 		const chord = Math.sqrt(1 - (2 * across - 1) ** 2) / (Math.PI / 4);
 		return { across, way: Math.min(1, Math.max(0.22, chord)) };
