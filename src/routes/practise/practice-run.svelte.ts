@@ -8,6 +8,7 @@ import {
 	startRun,
 	stepRun,
 	takeBack,
+	whatFollows,
 	wouldTake,
 	type CoachingWay,
 	type InquiryEvent,
@@ -121,17 +122,8 @@ export class PracticeRun {
 
 	/** When a titration is over, its reading is given, its check is done, or a drill has ended. */
 	#followUp(): void {
-		if (this.titration.walk.status !== 'done') return;
-		const { inquiry, scenario } = this.state;
-		if (inquiry.matches('testing'))
-			this.inquire({ type: 'check.done', titration: this.titrationNumber });
-		else if (inquiry.matches('working'))
-			this.inquire({
-				type:
-					scenario.checks.length > 0 && this.titration.walk.matches('valued')
-						? 'reading.given'
-						: 'drill.ended'
-			});
+		const next = whatFollows(this.state);
+		if (next) this.inquire(next);
 	}
 
 	#counter = 0;
