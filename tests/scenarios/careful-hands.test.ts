@@ -1,10 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { conclusions, type Conclusion } from '../../src/lib/observation';
-import { debriefOf, evidenceOf, readingInQuestion } from '../../src/lib/procedure';
+import { supportOf } from '../../src/lib/judgement';
+import { conclusions, type CheckId, type Conclusion } from '../../src/lib/observation';
+import { evidenceOf, readingInQuestion } from '../../src/lib/procedure';
+import type { Scenario } from '../../src/lib/bench';
 import { cases, workedCase } from './house';
 
 /** Chance of the drops, of the second method, of the eye: every case is worked under each of these. */
 const seeds = [1, 2, 3];
+
+/** A plain-water solution reads so much low with a sound kit at 8 dKH: tests of the bench show it. */
+const matrixEffect = { purified: -0.2 };
+
+/** Dozens of titrations, drop by drop, on a machine that may be busy. */
+const SLOW_MS = 30_000;
 
 /**
  * Conclusions that are true beside the verdict: a reading that shows a change, or shows the other
@@ -15,55 +23,56 @@ const trueBeside: Partial<Record<Conclusion, Conclusion[]>> = {
 	secondMethod: ['stands']
 };
 
-/** What a run says of each conclusion, were it the one given. */
-const judgedIn = (run: ReturnType<typeof workedCase>['run']) =>
-	conclusions.map((conclusion) => {
-		const inquiry = {
-			...run.inquiry,
-			context: { ...run.inquiry.context, conclusion: { conclusion, sure: 80 } }
-		};
-		const judged = debriefOf({ ...run, inquiry } as typeof run)?.conclusion;
-		if (!judged) throw new Error(`no debrief of ${conclusion}`);
-		return { conclusion, ...judged };
-	});
+/** The reading in question, the evidence, and the conclusions that it earns. */
+function carried(scenario: Scenario, seed: number, checks?: readonly CheckId[]) {
+	const { run } = workedCase(scenario, seed, checks);
+	const reading = readingInQuestion(run);
+	if (!reading) throw new Error('there is no reading in question');
+	const evidence = evidenceOf(run);
+	const earned = conclusions.filter(
+		(conclusion) => supportOf({ reading, evidence, conclusion, matrixEffect }).verdict === 'earned'
+	);
+	return { reading, evidence, earned };
+}
 
 describe.each(cases)('$file', ({ scenario }) => {
-	it('worked by careful hands through all its checks, earns its verdict and no other', () => {
-		for (const seed of seeds) {
-			const earned = judgedIn(workedCase(scenario, seed).run)
-				.filter(({ support }) => support.verdict === 'earned')
-				.map(({ conclusion }) => conclusion);
-			const { verdict = 'stands' } = scenario;
-			expect(earned, `seed ${seed}`).toContain(verdict);
-			for (const each of earned)
-				expect([verdict, ...(trueBeside[verdict] ?? [])], `seed ${seed}`).toContain(each);
-		}
-	});
+	const { verdict = 'stands' } = scenario;
 
-	it('is not decided before anything was checked', () => {
-		const { run } = workedCase(scenario, 1, []);
-		const earned = judgedIn(run).filter(({ support }) => support.verdict === 'earned');
-		expect(earned.map((each) => each.conclusion)).toEqual(['cantTellYet']);
-	});
+	it(
+		'worked by careful hands through all its checks, earns its verdict and no other',
+		() => {
+			for (const seed of seeds) {
+				const { earned } = carried(scenario, seed);
+				expect(earned, `seed ${seed}`).toContain(verdict);
+				for (const each of earned)
+					expect([verdict, ...(trueBeside[verdict] ?? [])], `seed ${seed}`).toContain(each);
+			}
+		},
+		SLOW_MS
+	);
 
-	it('is seen alike in its evidence under the same chance', () => {
-		const check = scenario.checks.map((offer) => offer.check).slice(0, 2);
-		expect(evidenceOf(workedCase(scenario, 7, check).run)).toEqual(
-			evidenceOf(workedCase(scenario, 7, check).run)
-		);
-	});
+	it(
+		'is not decided before anything was checked, and its reading lies where its story says',
+		() => {
+			const { reading, earned } = carried(scenario, 1, []);
+			expect(earned).toEqual(['cantTellYet']);
+			const { alkalinityDkh } = scenario.truth.water;
+			const isOff = Math.abs(reading.value - alkalinityDkh) > reading.expandedUncertainty;
+			// A sample that was not the tank is read rightly, or with its grains.
+			const isOtherWater = scenario.checks.some(({ check }) => check === 'freshSample');
+			if (verdict === 'technique' || verdict === 'reagent')
+				expect(isOff || isOtherWater).toBe(true);
+			else expect(isOff).toBe(false);
+		},
+		SLOW_MS
+	);
 
-	it('has a reading in question that lies where its story says', () => {
-		const reading = readingInQuestion(workedCase(scenario, 1, []).run);
-		const { alkalinityDkh } = scenario.truth.water;
-		const off = (reading?.value ?? Number.NaN) - alkalinityDkh;
-		const claimed = reading?.expandedUncertainty ?? Number.NaN;
-		if (scenario.verdict === 'technique' || scenario.verdict === 'reagent')
-			expect(isOffBy(off, claimed) || scenario.checks.some(isOtherWater)).toBe(true);
-		else expect(Math.abs(off)).toBeLessThanOrEqual(claimed);
-	});
+	it(
+		'gives the same evidence under the same chance',
+		() => {
+			const checks = scenario.checks.map((offer) => offer.check).slice(0, 2);
+			expect(carried(scenario, 7, checks)).toEqual(carried(scenario, 7, checks));
+		},
+		SLOW_MS
+	);
 });
-
-const isOffBy = (off: number, claimed: number) => Math.abs(off) > claimed;
-/** The reading told the truth about a cup that was not the tank. */
-const isOtherWater = ({ check }: { check: string }) => check === 'freshSample';
