@@ -1,7 +1,8 @@
 import { curveOf, ledgerOf, type Curve, type Ledger, type LedgerLine } from '../bench';
 import { slipCues, slipWords, supportOf, type Support } from '../judgement';
 import type { CheckId, Conclusion, Evidence, Reading, Slip } from '../observation';
-import { evidenceOf, readingInQuestion, readingOfTitration } from './evidence';
+import { evidenceOf, readingInQuestion } from './evidence';
+import { readingOfTitration } from './readings';
 import { declaredOf } from './declared-value';
 import type { RunState } from './run';
 import type { TitrationRun } from './titration-run';

@@ -13,5 +13,6 @@ export { natureOf, slipsIn } from './slips';
 export * from './coach';
 export * from './debrief';
 export * from './evidence';
+export { earlierReadings, readingOfTitration, readingOfValue } from './readings';
 export * from './instructions';
 export * from './share';
