@@ -34,11 +34,13 @@ export function titrateWithAcid(
 		dicMolPerKg: titration.dicMolPerKg,
 		volumeMl: titration.sampleVolumeMl
 	});
-	let ph = 7;
 	return addedMl.map((volumeMl, i) => {
 		requireWithin(`addedMl[${i}]`, volumeMl, 0, 1e6);
-		ph = phOf(addAcid(sample, { volumeMl, molPerL: titration.acidMolPerL }), ph);
-		return { addedMl: volumeMl, ph };
+		// No start from the point before: a point is then the same to the last digit in any list.
+		return {
+			addedMl: volumeMl,
+			ph: phOf(addAcid(sample, { volumeMl, molPerL: titration.acidMolPerL }))
+		};
 	});
 }
 

@@ -1,7 +1,7 @@
 /**
  * Root of a function that falls from positive to not positive between `low` and `high`: Newton's
- * step where it stays inside the bracket and halves it fast enough, bisection where not. It cannot
- * run away, and it ends when the bracket or the step is below `tolerance`.
+ * step where it stays inside the bracket and is at most half the step before it, bisection where not.
+ * It cannot run away or creep, and it ends when the bracket or the step is below `tolerance`.
  *
  * `slopeAt` is the derivative of `valueAt`; a poor one costs time, never the answer.
  */
@@ -14,14 +14,17 @@ export function fallingRoot(
 ): number {
 	const out = { value: 0, slope: 0 };
 	let x = start > low && start < high ? start : (low + high) / 2;
+	let lastStep = high - low;
 	for (let i = 0; i < 200; i++) {
 		valueAndSlope(x, out);
 		if (out.value === 0) return x;
 		if (out.value > 0) low = x;
 		else high = x;
-		let next = x - out.value / out.slope;
-		if (!(next > low && next < high)) next = (low + high) / 2;
-		if (Math.abs(next - x) < tolerance || high - low < tolerance) return next;
+		const newton = x - out.value / out.slope;
+		const isGood = newton > low && newton < high && Math.abs(newton - x) <= lastStep / 2;
+		const next = isGood ? newton : (low + high) / 2;
+		lastStep = Math.abs(next - x);
+		if (lastStep < tolerance || high - low < tolerance) return next;
 		x = next;
 	}
 	return x;

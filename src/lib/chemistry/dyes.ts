@@ -21,11 +21,11 @@ export type Dye = {
 	molarMassGPerMol: number;
 	/** From the most protonated form to the least; one more than there are constants. */
 	forms: readonly { name: string; bands: readonly Band[] }[];
-	/** In dilute fresh water, activity scale, 25 °C. */
+	/** In fresh water of ionic strength 0.01 and less, activity scale, 25 °C. */
 	pKFresh: readonly number[];
-	/** In sodium chloride of about 0.5 mol/kg, activity scale. */
+	/** In sodium chloride of 0.5 mol/kg and more, activity scale. */
 	pKSodiumChloride: readonly number[];
-	/** In seawater, total scale, 25 °C. */
+	/** In seawater, total scale, 25 °C; salinities far from 29 to 37 are extrapolated. */
 	pKSeawater: (salinity: number) => readonly number[];
 	origin: string;
 };
@@ -104,7 +104,7 @@ const bromophenolBlue: Dye = {
 			]
 		}
 	],
-	pKFresh: [4.0],
+	pKFresh: [4.06],
 	pKSodiumChloride: [3.75],
 	pKSeawater: (salinity) => [3.513 + 0.001746 * (35 - salinity)],
 	origin: 'pK in seawater and ratio of ε: NE18. pK in fresh water: memory. ε: memory, ±10 %.'

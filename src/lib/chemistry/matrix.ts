@@ -1,4 +1,4 @@
-import { seawaterConstants, type Constants } from './constants';
+import { ionicStrength, seawaterConstants, type Constants } from './constants';
 import { plainWaterConstants } from './plain-water';
 import { totalsOf, type Totals } from './totals';
 
@@ -16,11 +16,15 @@ export type Medium = {
 	matrix: Matrix;
 	salinity: number;
 	temperatureC: number;
+	/** mol per kg; that of seawater per kg of water. */
+	ionicStrength: number;
 	constants: Constants;
 	totals: Totals;
-	/** Add to pH to get the scale on which `dyePK` of this medium stands. */
+	/** What to add to pH to get the scale on which the constants of dyes stand in this medium. */
 	dyePhShift: number;
 };
+
+const NACL_G_PER_MOL = 58.44;
 
 const noTotals: Totals = {
 	borateMolPerKg: 0,
@@ -32,7 +36,8 @@ const noTotals: Totals = {
 /**
  * Constants and totals of a water.
  *
- * @param saltMolPerKg ionic strength of purified water, which is its alkalinity; unused elsewhere
+ * @param saltMolPerKg ionic strength without sea salt or NaCl: of purified water, which is its
+ *   alkalinity; it adds to that of sodium chloride and is nothing beside seawater's
  */
 export function mediumOf(
 	matrix: Matrix,
@@ -46,12 +51,19 @@ export function mediumOf(
 			matrix,
 			salinity,
 			temperatureC,
+			ionicStrength: ionicStrength(salinity),
 			totals,
 			constants: seawaterConstants(salinity, temperatureC, totals.sulfateMolPerKg),
 			dyePhShift: 0
 		};
 	}
-	const ionicStrength = saltMolPerKg + salinity / 58.44;
-	const { constants, dyePhShift } = plainWaterConstants(ionicStrength, temperatureC);
-	return { matrix, salinity, temperatureC, totals: noTotals, constants, dyePhShift };
+	const strength = saltMolPerKg + salinity / NACL_G_PER_MOL;
+	return {
+		matrix,
+		salinity,
+		temperatureC,
+		ionicStrength: strength,
+		totals: noTotals,
+		...plainWaterConstants(strength, temperatureC)
+	};
 }

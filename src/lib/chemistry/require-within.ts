@@ -4,7 +4,8 @@
  * @throws RangeError that names the field, its range and what was found
  */
 export function requireWithin(field: string, value: number, low: number, high: number): number {
-	if (!(value >= low && value <= high))
+	// A null or a numeral in a string would pass the comparison alone.
+	if (typeof value !== 'number' || !(value >= low && value <= high))
 		throw new RangeError(`${field} must be between ${low} and ${high}; found ${value}`);
 	return value;
 }

@@ -1,6 +1,7 @@
 import { colourOfDyes, labFromXyz, type Lab, type Rgb, type Xyz } from './colour';
 import { densityKgPerL } from './density';
 import type { LampSpectrum } from './lamps';
+import { requireWithin } from './require-within';
 import { dyeShares, phAtAlkalinity } from './speciation';
 import { compositionOf, type Vessel } from './vessel';
 
@@ -12,6 +13,7 @@ export type SeenColour = { ph: number; xyz: Xyz; rgb: Rgb; lab: Lab };
  * @param pathCm way of the light through it; the mean chord of a round vial is 0.785 of its width
  * @param options.extraAcidMolPerKg acid that has not mixed in yet, for the place where a drop fell
  * @param options.startPh where to look for the pH first
+ * @throws RangeError naming the field that lies outside its range
  */
 export function colourOf(
 	vessel: Vessel,
@@ -19,6 +21,8 @@ export function colourOf(
 	lamp: LampSpectrum,
 	options: { extraAcidMolPerKg?: number; startPh?: number } = {}
 ): SeenColour {
+	requireWithin('pathCm', pathCm, 0, 1000);
+	requireWithin('extraAcidMolPerKg', options.extraAcidMolPerKg ?? 0, -12, 12);
 	const composition = compositionOf(vessel);
 	const alkalinityMolPerKg =
 		vessel.alkalinityMol / vessel.massKg - (options.extraAcidMolPerKg ?? 0);

@@ -18,7 +18,10 @@ import {
  * salinity falls with the sample's share of the mass, and constants and totals are those of that
  * salinity. Titrants of small kits are dilute acid in water, not in a salt solution. The other
  * usual model (acid made up in sodium chloride of the sample's ionic strength, constants fixed on
- * the free scale) gives the same end point at pH 4.5 within 0.005 dKH up to 15 % dilution.
+ * the free scale) gives the same end point at pH 4.5 within 0.006 dKH up to 15 % dilution and 13 dKH,
+ * and 0.02 dKH apart at 7 dKH and a dilution of half.
+ *
+ * Masses come from the density of seawater; a solution of NaCl of the same g/kg is 0.15 % lighter.
  */
 export type Vessel = {
 	matrix: Matrix;
@@ -77,17 +80,23 @@ export function volumeMlOf(vessel: Vessel): number {
 	return (vessel.massKg / densityKgPerL(salinityOf(vessel), vessel.temperatureC)) * 1000;
 }
 
-/** With water of another kind in it: a rest of rinse water, tap water, a trace of base. */
+/**
+ * With water of another kind in it: a rest of rinse water, tap water, a trace of base.
+ *
+ * @throws RangeError naming the field that lies outside its range
+ */
 export function addWater(
 	vessel: Vessel,
 	water: { volumeMl: number; alkalinityMolPerL: number; dicMolPerL?: number }
 ): Vessel {
 	const litres = requireWithin('volumeMl', water.volumeMl, 0, 1e6) / 1000;
+	requireWithin('alkalinityMolPerL', water.alkalinityMolPerL, -20, 20);
+	const dicMolPerL = requireWithin('dicMolPerL', water.dicMolPerL ?? 0, 0, 20);
 	return {
 		...vessel,
 		massKg: vessel.massKg + litres * densityKgPerL(0, vessel.temperatureC),
 		alkalinityMol: vessel.alkalinityMol + litres * water.alkalinityMolPerL,
-		dicMol: vessel.dicMol + litres * (water.dicMolPerL ?? 0)
+		dicMol: vessel.dicMol + litres * dicMolPerL
 	};
 }
 
@@ -97,11 +106,18 @@ export function addAcid(vessel: Vessel, acid: { volumeMl: number; molPerL: numbe
 	return addWater(vessel, { volumeMl: acid.volumeMl, alkalinityMolPerL: -acid.molPerL });
 }
 
-/** With alkalinity and carbon added without volume: a grain of carbonate that dissolves. */
+/**
+ * With alkalinity and carbon added without volume: a grain of carbonate that dissolves brings two
+ * of the first and one of the second; below 0 for one that forms.
+ *
+ * @throws RangeError naming the field, `dicMol` when more carbon would go than there is
+ */
 export function addAlkalinity(
 	vessel: Vessel,
 	added: { alkalinityMol: number; dicMol: number }
 ): Vessel {
+	requireWithin('alkalinityMol', added.alkalinityMol, -100, 100);
+	requireWithin('dicMol', added.dicMol, -vessel.dicMol, 100);
 	return {
 		...vessel,
 		alkalinityMol: vessel.alkalinityMol + added.alkalinityMol,
@@ -112,6 +128,8 @@ export function addAlkalinity(
 /**
  * With a dose of indicator. The form in which a dye is added counts as no alkalinity; so the salt
  * form takes up acid as it turns, and the acid form gives it.
+ *
+ * @throws RangeError naming the field that lies outside its range, or `dyeId` when there is no such dye
  */
 export function addIndicator(
 	vessel: Vessel,
@@ -125,7 +143,7 @@ export function addIndicator(
 	for (const added of dose.dyes) {
 		const steps = dyeOf(added.dyeId).pKFresh.length;
 		const protonsWhenAdded = added.addedAs === 'acid' ? steps : 0;
-		const mol = (added.molPerL * dose.volumeMl) / 1000;
+		const mol = (requireWithin('molPerL', added.molPerL, 0, 10) * dose.volumeMl) / 1000;
 		const same = dyes.find(
 			(dye) => dye.dyeId === added.dyeId && dye.protonsWhenAdded === protonsWhenAdded
 		);
@@ -167,6 +185,7 @@ export function phOf(vessel: Vessel, startPh?: number): number {
 
 /** CO2 in the vessel over what air would hold in it, mol; below 0 when air would give some. */
 export function carbonDioxideExcessMol(vessel: Vessel, airMicroAtm = AIR_CO2_MICROATM): number {
+	requireWithin('airMicroAtm', airMicroAtm, 0, 1e6);
 	const composition = compositionOf(vessel);
 	const ph = phAtAlkalinity(vessel.alkalinityMol / vessel.massKg, composition);
 	const dissolved = carbonDioxideMolPerKg(10 ** -ph, composition);
@@ -174,9 +193,14 @@ export function carbonDioxideExcessMol(vessel: Vessel, airMicroAtm = AIR_CO2_MIC
 }
 
 /**
- * After a share of the CO2 above air has left. Alkalinity stays; the pH rises.
+ * After a share of the CO2 above air has left. Alkalinity stays; the pH rises. Where there is less
+ * than air would give, that share of the lack comes in.
  *
- * @param fraction 0 (closed) to 1 (all of the excess)
+ * What bicarbonate makes anew when the CO2 has gone waits for the next swirl: even a share of 1 ends
+ * a little above air, and some such swirls in a row reach it.
+ *
+ * @param fraction 0 (closed) to 1 (all of the excess that is there now)
+ * @throws RangeError naming the field that lies outside its range
  */
 export function loseCarbonDioxide(
 	vessel: Vessel,
