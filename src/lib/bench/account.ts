@@ -1,14 +1,9 @@
-import { dropperDropFactor } from '../glassware';
 import type { Kit } from '../kits';
-import type { Marks, Slip, SlipKind } from '../observation';
-import { cleanEnd } from './calibrate';
-import { asMeant, endOf, leafletValue, stoodNumeral, travelOf } from './reported';
-import { chosenVolumeMl, type BenchState, type MeasuredSample } from './state';
+import type { MeasuredSample } from './state';
 import type { Water } from './world';
 
 /** Parts of a reading's offset: the eye's height, the wrong edge, a mistake, and mere rounding. */
 export type ReadOff = { parallax: number; rim: number; mistake: number; rounding: number };
-const noReadOff: ReadOff = { parallax: 0, rim: 0, mistake: 0, rounding: 0 };
 
 /**
  * A finished titration as an account: every cause on its own line, the policy of the hands as
@@ -59,116 +54,3 @@ export type Account = {
 	/** A seal that sticks and jumps made the stop coarser than a drop. */
 	sealSticks: boolean;
 };
-
-/** What the learner declared. */
-export type Declared = { marks: Marks; value: number };
-
-/** How the offset of a reading falls to the slips that were found; the rest is rounding. */
-function readOffOf(total: number, slips: readonly Slip[]): ReadOff {
-	const sizeOf = (kind: SlipKind) =>
-		slips.filter((slip) => slip.kind === kind).reduce((sum, slip) => sum + (slip.sizeMl ?? 0), 0);
-	const parallax = sizeOf('parallax');
-	const rim = sizeOf('wrongRim');
-	const rest = total - parallax - rim;
-	const isMistake = slips.some(
-		(slip) => slip.kind === 'misread' || slip.kind === 'dropsMiscounted'
-	);
-	return { parallax, rim, mistake: isMistake ? rest : 0, rounding: isMistake ? 0 : rest };
-}
-
-/**
- * The account of a finished titration.
- *
- * @param slips those found in its log
- * @throws RangeError when the marks do not hold what the kit is read by
- */
-export function accountOf(state: BenchState, declared: Declared, slips: readonly Slip[]): Account {
-	const { kit, delivery, sampleVessel, vessel } = state;
-	const carbonKept =
-		vessel && sampleVessel && sampleVessel.dicMol > 0
-			? Math.min(1.2, vessel.dicMol / sampleVessel.dicMol)
-			: 1;
-	const nominalMl = kit.sample.volumes[0]?.volumeMl ?? 1;
-	const grainsAtStart =
-		(state.truth.water.carbonateGrainsMg / 1000 / 100.0869) * (state.sample.markMl / nominalMl);
-	const draft: Account = {
-		kit,
-		chemistry: {
-			water: state.truth.water,
-			sample: state.sample,
-			doses: state.doses,
-			indicatorFactor: state.truth.indicator?.strengthFactor ?? 1,
-			titrantMolPerL:
-				(kit.contents?.titrant.molPerL ?? 0) * (state.truth.titrant?.strengthFactor ?? 1),
-			carbonKept,
-			grainsMol: Math.max(0, grainsAtStart - state.grainsMol)
-		},
-		lagMl: 0,
-		stoppedAtMl: state.inVialMl,
-		airPushedMl: state.airPushedMl,
-		hungAtStartMl: state.hungAtStartMl,
-		leakedMl: state.leakedMl,
-		hangingAtEndMl: delivery.hangingMl,
-		wipedMl: state.wipedMl,
-		filledTo: state.filledTo,
-		startLevelMl: 0,
-		refilledMl: state.refilledMl,
-		dropFactors: dropFactorsOf(state),
-		readBy: readByOf(declared.marks, delivery.by),
-		readOff: noReadOff,
-		isReversed:
-			kit.delivery.by === 'syringe' && slips.some((slip) => slip.kind === 'scaleReversed'),
-		conversionFactor: 1,
-		nominalSampleMl: chosenVolumeMl(state),
-		cleanCarbonKept: cleanEnd(kit, state.truth.water).carbonKept,
-		sealSticks: (state.truth.ware?.stickyJumpMl ?? 0) > 0
-	};
-	const end = endOf(draft);
-	const withLag = {
-		...draft,
-		lagMl: end === null ? kit.delivery.dropMl / 2 : state.inVialMl - end
-	};
-	const withStart =
-		delivery.by === 'burette'
-			? { ...withLag, startLevelMl: (delivery.burette.levelMl ?? 0) - travelOf(withLag) }
-			: withLag;
-	const typed = typedNumeral(declared.marks, withStart.readBy);
-	const stood = stoodNumeral(withStart);
-	const withRead = {
-		...withStart,
-		readOff: readOffOf(asMeant(withStart, typed) - stood, slips)
-	};
-	const byLeaflet = leafletValue(withRead, typed);
-	return {
-		...withRead,
-		conversionFactor: byLeaflet !== 0 ? declared.value / byLeaflet : 1
-	};
-}
-
-function dropFactorsOf(state: BenchState): Account['dropFactors'] {
-	const own = state.truth.ware?.dropFactor ?? 1;
-	const { delivery } = state;
-	const isDropper = delivery.by === 'dropper';
-	const tilt = isDropper ? dropperDropFactor(delivery.tiltDegrees, false) : 1;
-	const squeeze = isDropper ? dropperDropFactor(0, delivery.squeezedHard) : 1;
-	const meanMl = state.dropsSinceFill > 0 ? state.inVialMl / state.dropsSinceFill : 0;
-	const byCause = state.kit.delivery.dropMl * own * tilt * squeeze;
-	return { own, tilt, squeeze, chance: meanMl > 0 ? meanMl / byCause : 1 };
-}
-
-function readByOf(marks: Marks, by: 'syringe' | 'dropper' | 'burette'): Account['readBy'] {
-	if (by === 'dropper') return 'drops';
-	if (by === 'burette') return 'level';
-	return marks.sealMl === undefined && marks.lineMl !== undefined ? 'line' : 'seal';
-}
-
-function typedNumeral(marks: Marks, readBy: Account['readBy']): number {
-	const typed = {
-		seal: marks.sealMl,
-		line: marks.lineMl,
-		level: marks.levelMl,
-		drops: marks.drops
-	}[readBy];
-	if (typed === undefined) throw new RangeError(`marks must hold the ${readBy} that was read`);
-	return typed;
-}

@@ -1,5 +1,6 @@
 import type { Slip } from '../observation';
-import { accountOf, type Account, type Declared } from './account';
+import type { Account } from './account';
+import { accountOf, type Declared } from './open-account';
 import { familyOf, mends, scatter, worldFaults, type Mend, type WorldFault } from './mend';
 import { endOf, reportedOf, valuePerMlOf } from './reported';
 import { shapleyShares } from './shapley';

@@ -1,6 +1,6 @@
 import type { Marks, Slip, SlipKind } from '../observation';
 import { addAcid, phOf } from '../chemistry';
-import { accountOf } from './account';
+import { accountOf } from './open-account';
 import { NEAR_END_PH } from './calibrate';
 import type { Plan } from './plan';
 import { PlanSchema } from './plan';

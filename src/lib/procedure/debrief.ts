@@ -107,7 +107,11 @@ function rightConclusions(
 	const bySlips = ledger.lines
 		.filter((line) => line.kind === 'slip')
 		.reduce((sum, line) => sum + line.amountDkh, 0);
-	if (Math.abs(bySlips) <= reading.expandedUncertainty) return [verdict];
+	if (Math.abs(bySlips) <= reading.expandedUncertainty)
+		// Where the water changed, or another method is off, the learner's own reading stands as well.
+		return verdict === 'waterChanged' || verdict === 'secondMethod'
+			? [verdict, 'stands']
+			: [verdict];
 	return verdict === 'stands' ? ['technique'] : [verdict, 'technique'];
 }
 

@@ -2,7 +2,7 @@ import type { Slip } from '../observation';
 import { countedMark, sampleVolumeOf } from './counted-mark';
 import { after, additionsIn, eventsOf, startsIn } from './event-queries';
 import { fillingTrapIn, fullNumeral } from './filling-trap';
-import type { Detector, Seen } from './slips';
+import type { Detector, Seen } from './slip-detector';
 
 const firm = { provisional: false };
 

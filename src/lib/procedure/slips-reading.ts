@@ -3,7 +3,7 @@ import { SEAL_RIM_ML } from '../bench';
 import type { Kit } from '../kits';
 import { countedMark, rowTolerance } from './counted-mark';
 import { additionsIn, eventsOf, lastOf, type Of } from './event-queries';
-import type { Detector, Seen } from './slips';
+import type { Detector, Seen } from './slip-detector';
 
 const firm = { provisional: false };
 

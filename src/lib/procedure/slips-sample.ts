@@ -1,4 +1,4 @@
-import type { Detector } from './slips';
+import type { Detector } from './slip-detector';
 import { eventsOf, lastOf, stepOver } from './event-queries';
 
 /** Off the mark by more than this share is a slip and not the eye's limit. */

@@ -7,7 +7,7 @@ import {
 	type Addition,
 	type Of
 } from './event-queries';
-import type { Detector, Seen } from './slips';
+import type { Detector, Seen } from './slip-detector';
 import type { TimedEvent } from './walk-log';
 
 const firm = { provisional: false };

@@ -1,16 +1,11 @@
 import type { Kit, Step } from '../kits';
 import type { Slip, SlipKind, SlipNature } from '../observation';
+import type { Detector } from './slip-detector';
 import { fillingSlips } from './slips-filling';
 import { readingSlips } from './slips-reading';
 import { sampleSlips } from './slips-sample';
 import { titratingSlips } from './slips-titrating';
 import type { TimedEvent } from './walk-log';
-
-/** All that a detector may look at: what happened, and what the leaflet asks. */
-export type Seen = { kit: Kit; steps: readonly Step[]; events: readonly TimedEvent[] };
-
-/** Finds slips of one kind; the events may be complete (the bench) or partial (real hands). */
-export type Detector = (seen: Seen) => Omit<Slip, 'kind' | 'nature'>[];
 
 const detectors = {
 	...sampleSlips,
