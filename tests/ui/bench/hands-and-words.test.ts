@@ -236,7 +236,7 @@ describe('a look', () => {
 		let { bench, at } = ready();
 		const before = observe(bench, at);
 		bench = reduce(bench, { type: 'flow.give', size: 'drop' }, (at += 500));
-		const now = observe(bench, (at += 1500));
+		const now = observe(bench, at + 1500);
 		const told = toldAtLook(syringeKit, now, before, 7);
 		expect(told).toContain('one drop has fallen');
 		expect(toldAtLook(syringeKit, now, before, 7)).toBe(told);
@@ -263,7 +263,7 @@ describe('the ear', () => {
 		bench = reduce(bench, { type: 'flow.start' }, at);
 		bench = reduce(bench, { type: 'flow.stop' }, (at += 9000));
 		bench = reduce(bench, { type: 'swirl.start' }, at);
-		const seen = observe(bench, (at += 6000));
+		const seen = observe(bench, at + 6000);
 		const cents = 1200 * Math.log2(hear(seen).toneHz / first);
 		// The way of the colour, about 67 CIEDE2000 for this indicator by the project's own spectra.
 		expect(cents).toBeGreaterThan(0.7 * 67 * 12);
