@@ -133,6 +133,15 @@ describe('a conclusion', () => {
 		});
 	});
 
+	it.each(['waterChanged', 'secondMethod'] as const)(
+		'that a reading stands is true as well where the right answer is %s',
+		(verdict) => {
+			const run = new PlayedRun({ ...madeUpScenario(), verdict }).titrate(planOf());
+			const { right } = debriefOf(run.conclude('stands', 70).run)!.conclusion!;
+			expect(right).toEqual([verdict, 'stands']);
+		}
+	);
+
 	it('that a reading stands is wrong when own slips moved it by more than it can claim', () => {
 		const slipped = planOf({ fillBy: 'line' });
 		expect(concluded('stands', slipped)).toMatchObject({ isRight: false, right: ['technique'] });
