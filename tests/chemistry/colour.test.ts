@@ -5,6 +5,7 @@ import {
 	colourDifference,
 	colourOf,
 	colourOfDyes,
+	compositionOf,
 	dyeIds,
 	dyeOf,
 	dyeShares,
@@ -12,6 +13,7 @@ import {
 	labFromXyz,
 	mediumOf,
 	spectrumOfBands,
+	volumeMlOf,
 	type LampSpectrum
 } from '../../src/lib/chemistry';
 import { dyeConstants } from '../../src/lib/chemistry/speciation';
@@ -107,6 +109,22 @@ describe('the colour in a vessel', () => {
 		expect(local.ph).toBeLessThan(colourOf(withAcid(1.1), 2, 'white').ph);
 		// Not quite the same: the drop that has mixed in dilutes, the plume does not.
 		expect(colourDifference(local.lab, mixed.lab)).toBeLessThan(1.5);
+	});
+
+	it('is that of its dyes by their amount per volume', () => {
+		const vessel = withAcid(1.2);
+		const litres = volumeMlOf(vessel) / 1000;
+		const { ph, xyz } = colourOf(vessel, 2, 'white');
+		const dyes = compositionOf(vessel).dyes.map((dye, i) => ({
+			dyeId: dye.dyeId,
+			formsMolPerL: dyeShares(10 ** -ph, dye.k).map(
+				(share) => (share * vessel.dyes[i]!.mol) / litres
+			)
+		}));
+		const expected = colourOfDyes(dyes, 2, 'white').xyz;
+		expect(xyz.x).toBeCloseTo(expected.x, 10);
+		expect(xyz.y).toBeCloseTo(expected.y, 10);
+		expect(xyz.z).toBeCloseTo(expected.z, 10);
 	});
 
 	it('does not depend on where the search for the pH starts', () => {

@@ -157,6 +157,7 @@ describe('the root finder', () => {
 			(x) => [10 ** -x - 10 ** -15.5, -Math.LN10 * 10 ** -x],
 			15.5
 		],
+		['a root so flat that Newton alone creeps', (x) => [(4 - x) ** 9, -9 * (4 - x) ** 8], 4],
 		['a slope that is wrong', (x) => [7.3 - x, 1], 7.3],
 		['a slope of nothing', (x) => [-1.9 - x, 0], -1.9],
 		['no slope at all', (x) => [9.1 - x, NaN], 9.1]
