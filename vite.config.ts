@@ -8,6 +8,8 @@ export default defineConfig({
 	worker: { format: 'es' },
 	test: {
 		reporters: ['default', './.ci/count-reporter.ts'],
+		// Property tests play whole runs; a busy machine must not fail them. Nothing is timed here.
+		testTimeout: 60_000,
 		projects: [
 			{
 				extends: true,
