@@ -58,7 +58,7 @@ export class Bench {
 	}
 	async goToBench(): Promise<void> {
 		await this.press('To the bench');
-		await expect(this.page.getByRole('main', { name: 'The bench' })).toBeVisible();
+		await expect(this.page.getByRole('list', { name: 'Steps of the test' })).toBeVisible();
 		await this.standStill();
 	}
 	/** From here on time passes only when it is told to. */

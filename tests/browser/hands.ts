@@ -71,8 +71,16 @@ export class TouchHand implements Hand {
 
 	constructor(private readonly page: Page) {}
 
-	press(target: Locator): Promise<void> {
-		return target.tap();
+	/** The click that a tap becomes comes a moment after the finger has gone. */
+	async press(target: Locator): Promise<void> {
+		const clicked = this.page.evaluate(
+			() =>
+				new Promise<void>((done) => {
+					addEventListener('click', () => done(), { once: true, capture: true });
+				})
+		);
+		await target.tap();
+		await clicked;
 	}
 	async hold(target: Locator, meanwhile: () => Promise<unknown>): Promise<void> {
 		await target.scrollIntoViewIfNeeded();
@@ -83,12 +91,16 @@ export class TouchHand implements Hand {
 		await meanwhile();
 		await this.touch('touchEnd', []);
 	}
-	/** A finger set down at a place, moved by so much, and lifted. */
+	/** A finger set down at a place, moved by so much, kept still there, and lifted. */
 	async drag(from: { x: number; y: number }, byY: number): Promise<void> {
 		await this.touch('touchStart', [from]);
 		for (let part = 1; part <= 8; part++)
 			await this.touch('touchMove', [{ x: from.x, y: from.y + (byY * part) / 8 }]);
-		await this.touch('touchEnd', []);
+		// A finger lifted in full swing would fling, and the browser would swallow the next tap.
+		const at = Date.now() / 1000;
+		for (let i = 1; i <= 4; i++)
+			await this.touch('touchMove', [{ x: from.x + (i % 2), y: from.y + byY }], at + i * 0.1);
+		await this.touch('touchEnd', [], at + 0.5);
 	}
 	async write(target: Locator, text: string): Promise<void> {
 		await target.tap();
@@ -99,10 +111,11 @@ export class TouchHand implements Hand {
 	}
 	private async touch(
 		type: 'touchStart' | 'touchMove' | 'touchEnd',
-		touchPoints: { x: number; y: number }[]
+		touchPoints: { x: number; y: number }[],
+		timestamp?: number
 	): Promise<void> {
 		this.#session ??= this.page.context().newCDPSession(this.page);
-		await (await this.#session).send('Input.dispatchTouchEvent', { type, touchPoints });
+		await (await this.#session).send('Input.dispatchTouchEvent', { type, touchPoints, timestamp });
 	}
 }
 

@@ -6,7 +6,7 @@ test('the end is found from words alone, as near as the kit can claim', async ({
 	await page.addInitScript(() => {
 		addEventListener('DOMContentLoaded', () => {
 			const style = new CSSStyleSheet();
-			style.replaceSync('main > svg { visibility: hidden }');
+			style.replaceSync('.stage > svg { visibility: hidden }');
 			document.adoptedStyleSheets = [style];
 		});
 	});
@@ -14,7 +14,7 @@ test('the end is found from words alone, as near as the kit can claim', async ({
 	const bench = await new Bench(page).open('sunday-evening');
 	await bench.prepareSample();
 	await bench.fillToTheSeal();
-	await expect(page.locator('main > svg')).toBeHidden();
+	await expect(page.locator('.stage > svg')).toBeHidden();
 
 	await bench.findTheEndByWords();
 	await bench.declareTheEnd();
