@@ -53,11 +53,17 @@ export class BenchHands {
 		return this.#underWay;
 	}
 
+	/** What the sample is called: a check may be of other water than the tank's. */
+	get waterName(): string {
+		const { purpose } = this.run.titration;
+		return purpose === 'reference' ? 'the solution' : 'tank water';
+	}
+
 	startFlow(): void {
 		this.run.act({ type: 'flow.start' });
 	}
 	stopFlow(): void {
-		this.run.act({ type: 'flow.stop' });
+		if (this.run.titration.bench.flow?.giveMl === null) this.run.act({ type: 'flow.stop' });
 	}
 
 	startSwirl(): void {
@@ -66,9 +72,14 @@ export class BenchHands {
 		this.run.act({ type: 'swirl.start' });
 	}
 	stopSwirl(): void {
-		if (!this.isSwirling) return;
 		this.isSwirling = false;
-		this.run.act({ type: 'swirl.stop' });
+		if (this.run.titration.bench.swirlStartedAt !== null) this.run.act({ type: 'swirl.stop' });
+	}
+
+	/** Nobody is there any more: what was held is let go. */
+	letGoOfAll(): void {
+		this.stopFlow();
+		this.stopSwirl();
 	}
 
 	/** Level in the vial while it is being filled to its line, mL; null while nobody pours. */
