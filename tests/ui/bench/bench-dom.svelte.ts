@@ -97,6 +97,9 @@ export class TestRun implements BenchRun {
 	say(event: WalkEvent) {
 		this.#append({ in: 'walk', titration: this.titration.number, event });
 	}
+	inquire(event: Extract<RunEvent, { in: 'inquiry' }>['event']) {
+		this.#append({ in: 'inquiry', event });
+	}
 	undo() {
 		if (!lastDeclaration(this.log)) return;
 		this.log = takeBack(this.log, this.time, () => `u${this.#ids++}`);

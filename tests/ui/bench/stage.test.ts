@@ -300,3 +300,61 @@ describe('two truths that look alike', () => {
 		expect(one[1]).toContain('Teal');
 	});
 });
+
+describe('nobody is there any more', () => {
+	test('what was held is let go when the window loses the focus', async () => {
+		const run = new TestRun(caseOf()).upTo('titrate');
+		show(run);
+		await key('Space');
+		await key('KeyS');
+		run.time += 400;
+		await fireEvent.blur(window);
+		expect(run.titration.bench.flow).toBeNull();
+		expect(run.titration.bench.swirlStartedAt).toBeNull();
+	});
+	test('a page that was killed in the middle of a hold comes back with nothing flowing', () => {
+		const run = new TestRun(caseOf()).upTo('titrate');
+		run.act({ type: 'flow.start' });
+		run.act({ type: 'swirl.start' });
+		show(run);
+		expect(run.titration.bench.flow).toBeNull();
+		expect(run.titration.bench.swirlStartedAt).toBeNull();
+	});
+	test('a step that is over hands the focus to the name of the next', async () => {
+		const user = userEvent.setup();
+		const run = new TestRun(caseOf());
+		show(run);
+		button('Next').focus();
+		await user.keyboard('{Enter}');
+		expect(screen.getByRole('heading', { level: 1 })).toHaveFocus();
+	});
+});
+
+describe('a check on another water', () => {
+	test('says what is on the bench', async () => {
+		const run = new TestRun(
+			caseOf({
+				checks: [
+					{
+						check: 'reference',
+						minutes: 12,
+						label: 'bicarbonate in purified water',
+						nominalDkh: 8,
+						nominalExpandedUncertaintyDkh: 0.1,
+						water: { matrix: 'purified', salinity: 0, alkalinityDkh: 8, ph: 8.2 }
+					}
+				]
+			})
+		).upTo('read');
+		run.say({ type: 'marks.read', marks: { sealMl: 0.42 } });
+		run.say({ type: 'value.reported', value: 8.9, unit: 'dKH' });
+		run.say({ type: 'step.done', stepId: 'read' });
+		run.inquire({ type: 'reading.given' });
+		run.inquire({ type: 'check.begun', check: 'reference', titration: 1 });
+		expect(run.titration.number).toBe(1);
+		show(run);
+		expect(screen.getByText(/In place of tank water: bicarbonate/)).toBeInTheDocument();
+		await fireEvent.click(button('Next'));
+		expect(button('the solution')).toBeInTheDocument();
+	});
+});
