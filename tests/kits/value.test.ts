@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
 	houseKitOf,
 	impliedTitrantStrength,
+	leafletEndOf,
 	usedMlOf,
 	valueFromMark,
 	type Kit
@@ -156,4 +157,15 @@ it('the strength that a conversion implies is the same whatever the syringe is p
 		2 * impliedTitrantStrength(plainKit(5, 14)),
 		12
 	);
+});
+
+describe('the highest value that one filling can show', () => {
+	it('is what the whole capacity stands for, scaled to the sample', () => {
+		// 16 dKH per mL less 0.30, by hand; a sample of 10 mL instead of 6 takes six tenths of it.
+		expect(leafletEndOf(syringeKit)).toBeCloseTo(15.7, 6);
+		expect(leafletEndOf(syringeKit, 'fine')).toBeCloseTo(15.7 * 0.6, 6);
+	});
+	it('has no end for a dropper', () => {
+		expect(leafletEndOf(dropperKit)).toBe(Number.POSITIVE_INFINITY);
+	});
 });

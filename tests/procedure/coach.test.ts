@@ -45,6 +45,52 @@ describe('the three ways of coaching', () => {
 	});
 });
 
+describe('a filling beside every mark', () => {
+	const over = (sealMl: number) => say(filled(sealMl), { type: 'filling.done' });
+
+	it('is said when the filling is called done, and not before', () => {
+		expect(warned(filled(1.09))).toEqual([]);
+		expect(warned(over(1.09))).toMatchObject([
+			{ slip: { kind: 'mixedMarks', variant: 'besideFull', provisional: true } }
+		]);
+	});
+
+	it('is not said of a seal that stands at the full mark', () => {
+		expect(warned(over(1))).toEqual([]);
+	});
+});
+
+describe('a syringe that has run empty', () => {
+	const emptied = () => {
+		const run = filled(1);
+		say(run, { type: 'step.done', stepId: 'fill' });
+		run.add(run.run.at + 100, {
+			in: 'bench',
+			titration: 0,
+			action: { type: 'flow.start' }
+		});
+		return run.add(run.run.at + 60000, {
+			in: 'bench',
+			titration: 0,
+			action: { type: 'flow.stop' }
+		});
+	};
+
+	it.each(['prompted', 'corrected', 'silent'] as const)('is said to be empty when %s', (way) => {
+		expect(texts(emptied(), way)[0]).toBe('It is empty. Fill it again and go on, or stop here.');
+	});
+
+	it('is not said to be empty once it was filled again', () => {
+		const run = emptied();
+		run.add(run.run.at + 2000, {
+			in: 'bench',
+			titration: 0,
+			action: { type: 'titrant.draw', sealMl: 1, end: 'inTitrant' }
+		});
+		expect(texts(run, 'silent')).toEqual([]);
+	});
+});
+
 describe('the filling trap', () => {
 	it('is warned of the moment it is set, with picture, cost and both ways out', () => {
 		const [line] = warned(filled(1.17));

@@ -41,7 +41,12 @@ function technique(facts: Facts): Ruling {
 		return earned('The same water and bottles gave another value in the same hands.');
 	if (facts.sampleDiffers) return earned('Fresh water, taken with care, read differently.');
 	if (!facts.repeatsAgree)
-		return notYet('A careful repeat is the cheapest way to catch a slip.', 'repeatFull');
+		return facts.secondsDiffer
+			? notYet(
+					'Another method differs: that may be your hands, your bottle, or that method.',
+					'repeatFull'
+				)
+			: notYet('Nothing that you collected tells a slip from a fault of the bottle.', 'repeatFull');
 	if (facts.referenceGood)
 		return against('Repeats agree, and in these hands a known solution read right.');
 	if (facts.referenceOff && facts.lotAgrees)

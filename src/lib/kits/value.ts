@@ -151,3 +151,15 @@ function middleUse(kit: Kit): number {
 	}
 	return delivery.by === 'dropper' ? 10 * delivery.dropMl : delivery.capacityMl / 2;
 }
+
+/**
+ * The highest value that one filling can show by the leaflet, in the kit's unit, for one of its
+ * sample volumes; infinite for a dropper, which has no end.
+ */
+export function leafletEndOf(kit: Kit, volumeId?: string): number {
+	const { delivery, sample } = kit;
+	if (delivery.by === 'dropper') return Number.POSITIVE_INFINITY;
+	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
+	const sampleVolumeMl = sample.volumes.find((volume) => volume.id === volumeId)?.volumeMl;
+	return valueFromMark(kit, { markMl: isDown ? 0 : delivery.capacityMl, sampleVolumeMl }).value;
+}

@@ -89,12 +89,23 @@ function trapLine({ bench, events, walk }: TitrationRun, slip: Slip): CoachLine 
 	};
 }
 
+/** That nothing more can come is plain to any eye at the barrel, so it is said in every way of coaching. */
+function emptyLine({ events, walk }: TitrationRun): CoachLine[] {
+	const last = events.findLast(
+		({ event }) => event.type === 'titrant.spent' || event.type === 'titrant.drawn'
+	);
+	return last?.event.type === 'titrant.spent' && walk.matches('titrating')
+		? [{ tone: 'say', text: 'It is empty. Fill it again and go on, or stop here.' }]
+		: [];
+}
+
 /**
  * What the coach says now, most pressing first. It looks at what was done and never at the water:
  * nothing here depends on how near the end is.
  */
 export function coachLines(titration: TitrationRun, way: CoachingWay): CoachLine[] {
-	if (way === 'silent') return [];
+	const empty = emptyLine(titration);
+	if (way === 'silent') return empty;
 	const step = stepOf(titration.walk.context);
 	const kit = titration.bench.kit;
 	const said: CoachLine[] = [];
@@ -103,5 +114,5 @@ export function coachLines(titration: TitrationRun, way: CoachingWay): CoachLine
 		said.push({ tone: 'say', text });
 		if (trap) said.push({ tone: 'say', text: trap });
 	}
-	return [...warnings(titration), ...said];
+	return [...empty, ...warnings(titration), ...said];
 }

@@ -69,9 +69,9 @@ function waysToCount(kit: Kit, events: readonly TimedEvent[]): CountedMark[] {
 
 /** A reported value belongs to a way of counting when it is this near, in the kit's unit. */
 export function rowTolerance(kit: Kit, { valuePerMl }: Pick<CountedMark, 'valuePerMl'>): number {
-	const { delivery } = kit;
-	const stepMl = delivery.by === 'dropper' ? delivery.dropMl / 2 : delivery.graduationMl;
-	return Math.max(0.15, stepMl * valuePerMl);
+	// A tenth of a degree of rounding; between two rows, a quarter of a division by eye.
+	const stepMl = kit.delivery.by === 'dropper' ? 0 : kit.delivery.graduationMl / 4;
+	return Math.max(0.11, stepMl * valuePerMl);
 }
 
 /**

@@ -57,7 +57,11 @@ function noteOf(slip: Slip, ledger: Ledger | null): SlipNote {
 }
 
 /** The largest line that hands or eyes can mend leads to what to do next. */
-function nextOf(ledger: Ledger | null, slips: readonly SlipNote[]): Debrief['next'] {
+function nextOf(
+	ledger: Ledger | null,
+	slips: readonly SlipNote[],
+	isCase: boolean
+): Debrief['next'] {
 	const matters = (amountDkh: number) => Math.abs(amountDkh) >= MATTERS_DKH;
 	const worst = [...slips].sort(
 		(a, b) => Math.abs(b.amountDkh ?? 0) - Math.abs(a.amountDkh ?? 0)
@@ -80,7 +84,12 @@ function nextOf(ledger: Ledger | null, slips: readonly SlipNote[]): Debrief['nex
 		};
 	return ledger
 		? { text: 'Only scatter. Nothing to mend. Try it at the tank.', drillId: null }
-		: { text: 'No slip was seen. Try the same within a whole run.', drillId: null };
+		: {
+				text: isCase
+					? 'Make the test yourself as well: your own careful repeat tells most for its cost.'
+					: 'No slip was seen. Try the same within a whole run.',
+				drillId: null
+			};
 }
 
 /** A kit's own lack of truth in ordinary water stays well below this, dKH. */
@@ -142,7 +151,7 @@ export function debriefOf(run: RunState): Debrief | null {
 		trueDkh: first.bench.truth.water.alkalinityDkh,
 		ledger,
 		slips: notes,
-		next: nextOf(ledger, notes),
+		next: nextOf(ledger, notes, run.scenario.kind === 'case'),
 		curve: curveOf(first.bench),
 		conclusion:
 			given && support

@@ -59,7 +59,7 @@ const sayers: Sayers = {
 				},
 	titrate: (step, kit) => ({
 		text: `Add drops and swirl until ${kit.endPoint.endColour} stays ${step.holdsSeconds} seconds.`,
-		trap: 'Single drops once a flash takes 3 seconds to fade.'
+		trap: 'In white light. Single drops once a flash takes 3 s to fade.'
 	}),
 	read: (step) =>
 		({

@@ -1,3 +1,4 @@
+import type { Kit } from '../kits';
 import type { Slip } from '../observation';
 import { countedMark, sampleVolumeOf } from './counted-mark';
 import { after, additionsIn, eventsOf, startsIn } from './event-queries';
@@ -57,6 +58,7 @@ const mixedMarks: Detector = ({ kit, events }) => {
 	if (!start || kit.delivery.by === 'dropper') return [];
 	const trap = fillingTrapIn(kit, start.drawn.event, sampleVolumeOf(kit, events));
 	const counted = countedMark(kit, events);
+	if (!counted && !trap) return isFilled(events) ? beside(kit, start.drawn) : [];
 	if (!counted)
 		return trap
 			? [
@@ -77,6 +79,24 @@ const mixedMarks: Detector = ({ kit, events }) => {
 	if (counted.by === 'line') return readByLine({ kit, start: start.drawn.event, mixed });
 	return besideFull({ kit, start: start.drawn.event, by: counted.by, mixed });
 };
+
+const isFilled = (events: Seen['events']) =>
+	events.some(
+		({ event }) =>
+			event.type === 'filling.done' || (event.type === 'step.done' && event.stepId === 'fill')
+	);
+
+/** Neither seal nor line stands at the full mark: worth a word while it can still be put right. */
+function beside(kit: Kit, { id, event }: { id: string; event: Mixed['start'] }): Found {
+	const { delivery } = kit;
+	if (delivery.by === 'dropper') return [];
+	const full = delivery.by === 'syringe' ? fullNumeral(delivery) : 0;
+	const isLineThere =
+		event.lineMl !== undefined && Math.abs(event.lineMl - full) <= 0.75 * delivery.graduationMl;
+	const mixed = { entryId: id, provisional: true };
+	const by = delivery.by === 'syringe' ? 'seal' : 'level';
+	return isLineThere ? [] : besideFull({ kit, start: event, by, mixed });
+}
 
 type Mixed = {
 	kit: Seen['kit'];

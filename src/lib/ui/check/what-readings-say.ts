@@ -121,7 +121,7 @@ function since(own: Reading, each: Extract<Evidence, { kind: 'earlier' }>): Sayi
 			`${withUncertainty(each.reading.value, each.reading.expandedUncertainty)}. ` +
 			(Math.abs(change) <= limit
 				? `A change below ${plain(limit)} is too small to tell.`
-				: `More than the ${plain(limit)} that both together allow: if the kit is sound, it is likely real.`)
+				: `More than the ${plain(limit)} that both ± together allow: likely real, if neither test had a slip and the kit is sound.`)
 	};
 }
 
