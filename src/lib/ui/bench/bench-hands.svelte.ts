@@ -1,6 +1,6 @@
 import { observe, reduce, type BenchAction, type Seen } from '$lib/bench';
 import { fallSeconds } from '$lib/glassware';
-import type { Hold } from './BenchDrawing.svelte';
+import type { Hold } from './posture';
 import { toldAtLook } from './look-told';
 import { fillingInWords, placeInWords, sampleInWords } from './place-in-words';
 import type { BenchRun } from './run';

@@ -4,7 +4,7 @@ import type { BenchHands } from './bench-hands.svelte';
 import type Grip from './Grip.svelte';
 import { turnedX, type BenchView, type StageLayout } from './layout';
 import { samplerPxPerMl } from './drawing/syringe-shape';
-import { depthOf } from './drawing/vial-shape';
+import { depthOf, FULL_OVER_SAMPLE } from './drawing/vial-shape';
 
 type Glass = ComponentProps<typeof Grip>['glass'];
 
@@ -38,7 +38,7 @@ export function gripOf(at: {
 		};
 	}
 	if (step.kind === 'measure') {
-		const size = { ...layout.vial, fullMl: sampleVolumeMl * 1.55 };
+		const size = { ...layout.vial, fullMl: sampleVolumeMl * FULL_OVER_SAMPLE };
 		return {
 			label: 'Water in the vial: drag it up to pour, or use the arrow keys',
 			x: side(layout.vial.x),

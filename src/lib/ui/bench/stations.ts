@@ -27,6 +27,9 @@ export function viewOf(kind: StepKind, isRefilling: boolean): BenchView {
 	return kind === 'titrate' && isRefilling ? 'fill' : views[kind];
 }
 
+/** Where a step lies on the rail. */
+export const stationOf = (kind: StepKind): BenchView => views[kind];
+
 /** Stations of these steps, each once and in order. */
 export function stationsOf(steps: readonly Step[]): BenchView[] {
 	return [...new Set(steps.map((step) => views[step.kind]))];

@@ -2,6 +2,8 @@
 export type VialSize = { width: number; height: number; fullMl: number };
 export const WALL = 4;
 export const BASE = 9;
+/** A vial is drawn as one that is full at so many samples: room for titrant, and colour to look at. */
+export const FULL_OVER_SAMPLE = 1.55;
 
 /** Height of the liquid for a volume, px above the inner floor. */
 export function depthOf(size: VialSize, levelMl: number): number {
