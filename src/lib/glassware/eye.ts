@@ -5,7 +5,8 @@
  * @param eyeDegrees eye above (+) or below (−) the level of the mark
  * @param depthMm how far behind the scale the mark is
  * @param mlPerMm of the scale; about 1/57 for a 1 mL syringe (common practice, no source)
- * @returns by how much the mark seems shifted away from the eye's side, mL: positive is downward
+ * @returns by how much the mark seems shifted along the scale towards the eye's side, mL: seen from
+ *   above it lines up with a higher line, so positive is upward
  */
 export function parallaxMl(eyeDegrees: number, depthMm: number, mlPerMm: number): number {
 	return Math.tan((Math.min(60, Math.max(-60, eyeDegrees)) * Math.PI) / 180) * depthMm * mlPerMm;

@@ -15,8 +15,9 @@ export function placeInWords(kit: Kit, seen: Seen, what: 'seal' | 'line'): strin
 	const { delivery } = kit;
 	if (delivery.by === 'burette' && seen.delivery.by === 'burette') {
 		if (seen.delivery.levelMl === null) return 'The burette is empty.';
-		const shiftMl = apparentShiftMl(seen.eyeDegrees) * 1.7;
-		return `The level stands ${scaleInWords(seen.delivery.levelMl - shiftMl, { ...delivery, highestMl: delivery.capacityMl })}.`;
+		// Numerals grow downward here: what seems higher has a smaller one.
+		const numeralMl = seen.delivery.levelMl - apparentShiftMl(seen.eyeDegrees);
+		return `The level stands ${scaleInWords(numeralMl, { ...delivery, highestMl: delivery.capacityMl })}.`;
 	}
 	if (delivery.by !== 'syringe' || seen.delivery.by !== 'syringe')
 		return 'There is no scale to read.';
