@@ -10,7 +10,10 @@ export function evidenceLine(
 		const { id, label, value, expandedUncertainty } = each.reading;
 		return {
 			id,
-			label: each.kind === 'earlier' ? `${label}, ${each.daysAgo} d ago` : label,
+			label:
+				each.kind === 'earlier'
+					? `${label}, ${each.daysAgo === 0 ? 'today' : `${each.daysAgo} d ago`}`
+					: label,
 			value,
 			expandedUncertainty,
 			shape: each.kind === 'secondMethod' ? 'square' : 'circle',
