@@ -1,4 +1,4 @@
-import { ScenarioSchema } from '$lib/bench';
+import { parseScenario, type Scenario } from '$lib/bench';
 import { houseKits } from '$lib/kits';
 
 /** What a list shows of a scenario: nothing from which its hidden cause could be read. */
@@ -11,25 +11,32 @@ export type PracticeItem = {
 };
 
 /** This file stays on the server: the truth of the scenarios must not reach a page that lists them. */
-const files = import.meta.glob<unknown>('/scenarios/*.json', { eager: true, import: 'default' });
+const files = import.meta.glob<string>('/scenarios/*.json', {
+	eager: true,
+	query: '?raw',
+	import: 'default'
+});
 
 /** A scenario without its truth. */
-export function itemOf(scenario: unknown): PracticeItem {
-	const { id, kind, title, minutes, kitId } = ScenarioSchema.parse(scenario);
+export function itemOf({ id, kind, title, minutes, kitId }: Scenario): PracticeItem {
 	const kitName = houseKits.find((kit) => kit.id === kitId)?.name ?? kitId;
 	return { id, kind, title, minutes, kitName };
 }
 
-/** Where somebody who has never seen a drop fall begins; on top of the list when it is there. */
-const FIRST_ID = 'first-drop';
-
-/** The place of an item in the list: the first drill, drills, cases; each kind from short to long. */
+/** The place of an item in the list: drills, then cases, each from short to long. */
 export function inListOrder(a: PracticeItem, b: PracticeItem): number {
-	const rank = ({ id, kind }: PracticeItem) => (id === FIRST_ID ? 0 : kind === 'drill' ? 1 : 2);
+	const rank = ({ kind }: PracticeItem) => (kind === 'drill' ? 0 : 1);
 	return rank(a) - rank(b) || a.minutes - b.minutes || a.title.localeCompare(b.title, 'en');
 }
 
-/** All scenarios as list items, in the order of the list. */
-export function practiceItems(): PracticeItem[] {
-	return Object.values(files).map(itemOf).sort(inListOrder);
+/**
+ * Scenario files as list items, in the order of the list.
+ *
+ * @throws RangeError naming file, field and what was expected, for a file that is no scenario: the
+ *   site is then not built
+ */
+export function practiceItems(texts: Record<string, string> = files): PracticeItem[] {
+	return Object.entries(texts)
+		.map(([file, text]) => itemOf(parseScenario(text, file.replace(/^\//, ''))))
+		.sort(inListOrder);
 }

@@ -84,16 +84,3 @@ export function instructionFor(step: Step, kit: Kit, sampleVolumeMl?: number): I
 	const say = sayers[step.kind] as (each: Step, of: Kit, volumeMl: number) => Instruction;
 	return say(step, kit, sampleVolumeMl ?? kit.sample.volumes[0]?.volumeMl ?? 0);
 }
-
-/** Short names for the rail of steps. */
-export const stepNames: Record<Step['kind'], string> = {
-	choose: 'Sample size',
-	rinse: 'Rinse',
-	measure: 'Sample',
-	dose: 'Indicator',
-	mix: 'Mix',
-	wait: 'Wait',
-	fill: 'Fill',
-	titrate: 'Drop',
-	read: 'Read'
-};
