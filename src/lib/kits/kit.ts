@@ -13,6 +13,13 @@ export const AnalyteSchema = z.enum(['alkalinity']);
 /** What a kit measures. */
 export type Analyte = z.infer<typeof AnalyteSchema>;
 
+export const UnitSchema = z.enum(['dKH', 'meq/L', 'ppm CaCO3', 'mmol/L']);
+/**
+ * A unit in which a leaflet may give its value. For alkalinity, mmol/L is that of acid taken up,
+ * the same number as meq/L.
+ */
+export type Unit = z.infer<typeof UnitSchema>;
+
 export const ReagentSchema = z.strictObject({
 	id: words,
 	name: words,
@@ -84,7 +91,7 @@ export const ConversionSchema = z.discriminatedUnion('kind', [
 	z.strictObject({
 		kind: z.literal('rows'),
 		/** What the first column of the leaflet's table counts. */
-		column: z.enum(['mark', 'usedMl', 'drops']),
+		column: z.enum(['mark', 'usedMl', 'leftMl', 'drops']),
 		rows: z.array(z.strictObject({ at: z.number(), value: z.number() })).check(z.minLength(2))
 	})
 ]);
@@ -101,6 +108,29 @@ export const ContentsSchema = z.strictObject({
 });
 export type Contents = z.infer<typeof ContentsSchema>;
 
+const share = z.number().check(z.nonnegative(), z.maximum(0.5));
+
+/**
+ * What its owner knows better than the project's defaults about ware and bottles: shares of the
+ * value, but for the two that say otherwise. What is left out is taken for granted (see
+ * metrology/reading-budget).
+ */
+export const AssumedSchema = z.strictObject({
+	/** Half-width of an even distribution. */
+	sampleHalfWidth: z.optional(share),
+	/** Half-width of an even distribution: the scale of the syringe or burette. */
+	deliveryHalfWidth: z.optional(share),
+	/** Standard uncertainty of the size of a dropper's drop. */
+	dropSd: z.optional(share),
+	/** Standard uncertainty of the titrant's strength. */
+	titrantSd: z.optional(share),
+	/** How finely the colour is judged, in drops (standard uncertainty). */
+	colourDrops: z.optional(notNegative),
+	/** Standard uncertainty of the volume of tip and nozzle, mL. */
+	tipSdMl: z.optional(notNegative)
+});
+export type Assumed = z.infer<typeof AssumedSchema>;
+
 export const KitSchema = z.strictObject({
 	format: z.literal(1),
 	id: words,
@@ -108,7 +138,8 @@ export const KitSchema = z.strictObject({
 	/** True for the kits that come with the project: made up, like no kit on sale. */
 	invented: z.boolean(),
 	analyte: AnalyteSchema,
-	unit: z.literal('dKH'),
+	/** The unit of the leaflet's values. */
+	unit: UnitSchema,
 	sample: z.strictObject({
 		/** The first is the nominal one, which the conversion is for. */
 		volumes: z
@@ -134,6 +165,7 @@ export const KitSchema = z.strictObject({
 	/** What the leaflet claims, in `unit`. */
 	statedAccuracy: z.optional(positive),
 	hazards: z.array(words),
+	assumed: z.optional(AssumedSchema),
 	contents: z.optional(ContentsSchema)
 });
 export type Kit = z.infer<typeof KitSchema>;

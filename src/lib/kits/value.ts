@@ -72,10 +72,13 @@ function endsOfScale(delivery: SyringeDelivery | BuretteDelivery): [number, numb
 	return [Math.min(...ends), Math.max(...ends)];
 }
 
+type Column = Extract<Conversion, { kind: 'rows' }>['column'];
+
 /** First column of the leaflet's table, or the factor's own quantity, for titrant used. */
-function columnFromUsed(kit: Kit, column: 'mark' | 'usedMl' | 'drops', usedMl: number): number {
+function columnFromUsed(kit: Kit, column: Column, usedMl: number): number {
 	const { delivery } = kit;
 	if (column === 'drops') return usedMl / delivery.dropMl;
+	if (column === 'leftMl' && delivery.by !== 'dropper') return delivery.capacityMl - usedMl;
 	if (column === 'usedMl' || delivery.by !== 'syringe') return usedMl;
 	return delivery.scale === 'down' ? delivery.capacityMl - usedMl : usedMl;
 }
@@ -146,6 +149,8 @@ function middleUse(kit: Kit): number {
 		const at = conversion.rows.map((row) => row.at);
 		const middle = (Math.min(...at) + Math.max(...at)) / 2;
 		if (conversion.column === 'drops') return middle * delivery.dropMl;
+		if (conversion.column === 'leftMl' && delivery.by !== 'dropper')
+			return delivery.capacityMl - middle;
 		if (conversion.column === 'usedMl' || delivery.by !== 'syringe') return middle;
 		return delivery.scale === 'down' ? delivery.capacityMl - middle : middle;
 	}

@@ -1,3 +1,4 @@
+import type { Unit } from '../kits';
 import type { Marks } from './marks';
 
 /** A value somebody stands behind, with its expanded uncertainty (about 95 %), in the unit named. */
@@ -12,7 +13,7 @@ export type Reading = {
 	 * the uncertainty that falls anew each time. Absent where nobody knows it.
 	 */
 	repeatabilitySd?: number;
-	unit: 'dKH';
+	unit: Unit;
 	marks?: Marks;
 };
 

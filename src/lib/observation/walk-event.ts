@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { UnitSchema } from '../kits';
 import { MarksSchema } from './marks';
 
 /**
@@ -45,7 +46,9 @@ export const WalkEventSchema = z.discriminatedUnion('type', [
 		tipAirMl: volume,
 		hangingMl: volume,
 		/** By how much the seal went back to draw in more after the first drop, mL. */
-		drawnAgainMl: volume
+		drawnAgainMl: volume,
+		/** Numerals at which seal, line or level stood just before, where hands noted them. */
+		before: z.optional(MarksSchema)
 	}),
 	/** The person says the filling is done. */
 	z.strictObject({ type: z.literal('filling.done') }),
@@ -85,7 +88,7 @@ export const WalkEventSchema = z.discriminatedUnion('type', [
 		/** Eye off the level of the mark, degrees: what parallax did. */
 		eyeDegrees: z.optional(z.number())
 	}),
-	z.strictObject({ type: z.literal('value.reported'), value: z.number(), unit: z.literal('dKH') }),
+	z.strictObject({ type: z.literal('value.reported'), value: z.number(), unit: UnitSchema }),
 	z.strictObject({ type: z.literal('step.skipped'), stepId: z.string() }),
 	z.strictObject({ type: z.literal('step.done'), stepId: z.string() }),
 	z.strictObject({ type: z.literal('walk.abandoned') })

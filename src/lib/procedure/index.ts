@@ -16,3 +16,5 @@ export * from './evidence';
 export { earlierReadings, readingOfTitration, readingOfValue } from './readings';
 export * from './instructions';
 export * from './share';
+export * from './test-log';
+export * from './tank-test';

@@ -38,7 +38,9 @@ export function conversionWords(kit: Kit, volumeId: string | null): ConversionWo
 		rows:
 			conversion.kind === 'rows'
 				? {
-						columnName: { mark: 'seal at', usedMl: 'used, mL', drops: 'drops' }[conversion.column],
+						columnName: { mark: 'seal at', usedMl: 'used, mL', leftMl: 'left, mL', drops: 'drops' }[
+							conversion.column
+						],
 						cells: conversion.rows.map((row) => ({
 							at: plain(row.at),
 							value: row.value.toFixed(1).replace('-', '−')

@@ -1,0 +1,39 @@
+import type { Kit } from '$lib/kits';
+import type { Circumstances, Marks, TitrationPurpose, WalkEvent } from '$lib/observation';
+import type { TankTitration, TestLog, TestResult, TestState } from '$lib/procedure';
+
+/** Where a test is kept: in this browser, in this page's memory only, or another window went on with it. */
+export type TankStorage = 'kept' | 'memory' | 'elsewhere';
+
+/** What the screens of a test beside the tank need of it; `routes/test/tank-run.svelte.ts` wires it. */
+export interface TankRun {
+	readonly log: TestLog;
+	readonly state: TestState;
+	readonly storage: TankStorage;
+	/** The leaflet of the test, as frozen when it began. */
+	readonly kit: Kit;
+	/** The titration that goes on, or went on last. */
+	readonly titration: TankTitration;
+	/** What the titrations so far say together; null while none has a value. */
+	readonly result: TestResult | null;
+	/** Value of the last test of the same kind before this one, in the unit of this kit; null when there is none. */
+	readonly expected: number | null;
+	/** ms since 1970. */
+	now(): number;
+	/** Something happened on the walk; not taken when it does not belong there. Says whether it was. */
+	say(event: WalkEvent): boolean;
+	noteCircumstances(circumstances: Circumstances): void;
+	passCircumstances(): void;
+	begin(purpose: Exclude<TitrationPurpose, 'first'>, by?: string): void;
+	/** Ends the walk of the present titration and begins another with a fresh sample. */
+	beginAgain(): void;
+	setAside(titration: number, because: string): void;
+	countAgain(titration: number): void;
+	/** Puts other marks in the place of those read; the old ones stay in the log. */
+	amendMarks(titration: number, marks: Marks): void;
+	writeNote(text: string): void;
+	close(): void;
+	readonly canUndo: boolean;
+	/** Takes back the last thing said. */
+	undo(): void;
+}
