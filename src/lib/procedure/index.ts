@@ -18,3 +18,5 @@ export * from './instructions';
 export * from './share';
 export * from './test-log';
 export * from './tank-test';
+export * from './titration-value';
+export * from './test-result';

@@ -1,6 +1,13 @@
 import type { Kit } from '$lib/kits';
 import type { Circumstances, Marks, TitrationPurpose, WalkEvent } from '$lib/observation';
-import type { TankTitration, TestLog, TestResult, TestState } from '$lib/procedure';
+import type {
+	TankTitration,
+	TestLog,
+	TestResult,
+	TestState,
+	Unvalued,
+	ValuedTitration
+} from '$lib/procedure';
 
 /** Where a test is kept: in this browser, in this page's memory only, or another window went on with it. */
 export type TankStorage = 'kept' | 'memory' | 'elsewhere';
@@ -16,6 +23,8 @@ export interface TankRun {
 	readonly titration: TankTitration;
 	/** What the titrations so far say together; null while none has a value. */
 	readonly result: TestResult | null;
+	/** Each titration by itself, those without a value too, with the reason. */
+	readonly values: readonly (ValuedTitration | Unvalued)[];
 	/** Value of the last test of the same kind before this one, in the unit of this kit; null when there is none. */
 	readonly expected: number | null;
 	/** ms since 1970. */

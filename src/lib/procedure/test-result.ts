@@ -1,0 +1,156 @@
+import type { Kit, Unit } from '../kits';
+import {
+	combineRepeats,
+	ownRepeatability,
+	shrinksOf,
+	type CombinedRepeats,
+	type OwnRepeatability,
+	type Shrink
+} from '../metrology';
+import type { TestSummary } from '../observation';
+import { slipsIn } from './slips';
+import type { TestState } from './tank-test';
+import { valueOfTitration, type Unvalued, type ValuedTitration } from './titration-value';
+
+/** What a test says: its value, about 95 %, what that rests on, and what would make it surer. */
+export type TestResult = {
+	unit: Unit;
+	value: number;
+	/** All titrations, in order; those without a value say why. */
+	titrations: (ValuedTitration | Unvalued)[];
+	/** Those that count: they have a value and were not set aside. */
+	counted: ValuedTitration[];
+	combined: CombinedRepeats;
+	shrinks: Shrink[];
+	/** Something found on the way speaks against taking the value as it is. */
+	isSuspect: boolean;
+} & Pick<
+	CombinedRepeats,
+	| 'standardUncertainty'
+	| 'expandedUncertainty'
+	| 'coverageFactor'
+	| 'degreesOfFreedom'
+	| 'repeatabilitySd'
+	| 'lines'
+>;
+
+/** Value of each titration of a test by a leaflet. */
+export function valuesOf(state: TestState, kit: Kit = state.kit): (ValuedTitration | Unvalued)[] {
+	return state.titrations.map((titration) => valueOfTitration(titration, kit));
+}
+
+/** Half of how far tips of small syringes differ, mL, as a standard uncertainty (common practice, no source). */
+const TIP_SD_ML = 0.02;
+
+/** A valued titration as the budget takes it. */
+export function measuredOf(kit: Kit, valued: ValuedTitration, temperatureC?: number) {
+	const { value, valuePerMl, sampleVolumeMl, refills, from, by } = valued;
+	const isThroughTip = from === 'throughTip';
+	return {
+		value,
+		valuePerMl,
+		sampleVolumeMl,
+		refills,
+		isStartRead: from === 'start' && by !== 'drops',
+		tipSdMl: isThroughTip ? (kit.assumed?.tipSdMl ?? TIP_SD_ML) : undefined,
+		temperatureC
+	};
+}
+
+/**
+ * The result of a test as it stands; null while no titration that counts has a value.
+ *
+ * @param options.kit a corrected leaflet; the one of that day when left out
+ * @param options.own the person's own scatter with this kit, where it is known
+ */
+export function testResult(
+	state: TestState,
+	options: { kit?: Kit; own?: OwnRepeatability | null } = {}
+): TestResult | null {
+	const kit = options.kit ?? state.kit;
+	const titrations = valuesOf(state, kit);
+	const counted = titrations.filter(
+		(each): each is ValuedTitration =>
+			each.value !== null && state.titrations[each.titration]?.setAsideBecause === null
+	);
+	const first = counted[0];
+	if (!first) return null;
+	const own = options.own ?? undefined;
+	const readings = counted.map((each) => measuredOf(kit, each, state.circumstances.temperatureC));
+	const combined = combineRepeats(kit, readings, own);
+	const one = readings[0];
+	return {
+		unit: kit.unit,
+		value: combined.value,
+		titrations,
+		counted,
+		combined,
+		shrinks: one ? shrinksOf(kit, one, own) : [],
+		isSuspect: isSuspect(state, counted, combined),
+		standardUncertainty: combined.standardUncertainty,
+		expandedUncertainty: combined.expandedUncertainty,
+		coverageFactor: combined.coverageFactor,
+		degreesOfFreedom: combined.degreesOfFreedom,
+		repeatabilitySd: combined.repeatabilitySd,
+		lines: combined.lines
+	};
+}
+
+function isSuspect(
+	state: TestState,
+	counted: readonly ValuedTitration[],
+	combined: CombinedRepeats
+): boolean {
+	const hasSlip = counted.some(({ titration }) => {
+		const walked = state.titrations[titration];
+		return (
+			walked !== undefined &&
+			slipsIn(walked.kit, walked.steps, walked.events).some(({ provisional }) => !provisional)
+		);
+	});
+	return hasSlip || combined.spread?.agrees === false;
+}
+
+/** What lists and pictures keep of a result. */
+export function summaryOf(
+	state: TestState,
+	result: TestResult,
+	valuedAnewByVersion?: number
+): TestSummary {
+	const { tester, lot, dosed } = state.circumstances;
+	return {
+		value: result.value,
+		unit: result.unit,
+		standardUncertainty: result.standardUncertainty,
+		expandedUncertainty: result.expandedUncertainty,
+		repeatabilitySd: result.repeatabilitySd,
+		values: result.counted.map(({ value }) => value),
+		sampleVolumeMl: result.counted[0]?.sampleVolumeMl ?? Number.NaN,
+		...(tester ? { tester } : {}),
+		...(lot ? { lot } : {}),
+		...(dosed ? { dosed } : {}),
+		isSuspect: result.isSuspect,
+		...(valuedAnewByVersion === undefined ? {} : { valuedAnewByVersion })
+	};
+}
+
+/**
+ * A person's own scatter, pooled from their earlier tests with repeats: the same kit, the same sample
+ * volume and, where it was said, the same hands. Null while there is none.
+ */
+export function ownScatterOf(
+	earlier: readonly TestSummary[],
+	now: { tester?: string; sampleVolumeMl: number; unit: Unit }
+): OwnRepeatability | null {
+	const groups = earlier
+		.filter(
+			({ tester, sampleVolumeMl, unit, isSuspect }) =>
+				tester === now.tester &&
+				sampleVolumeMl === now.sampleVolumeMl &&
+				unit === now.unit &&
+				!isSuspect
+		)
+		.map(({ values }) => values)
+		.filter((values) => values.length > 1);
+	return ownRepeatability(groups);
+}
