@@ -1,9 +1,13 @@
 /** A part of the page that the contents lead to. */
 export type PagePart = { id: string; title: string };
 
+/** Where a page belongs. */
+export type Place = 'home' | 'practise' | 'test' | 'kits' | 'log' | 'settings';
+
 /** The pages that the contents name; rooms that are not built yet are not among them. */
 export const pages = [
 	{ place: 'home', path: '/', title: 'Halfdrop' },
-	{ place: 'practise', path: '/practise', title: 'Practise' }
-] as const;
-export type Place = (typeof pages)[number]['place'];
+	{ place: 'practise', path: '/practise', title: 'Practise' },
+	{ place: 'log', path: '/log', title: 'Log' },
+	{ place: 'settings', path: '/settings', title: 'Settings' }
+] as const satisfies readonly { place: Place; path: string; title: string }[];
