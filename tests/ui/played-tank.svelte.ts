@@ -68,7 +68,12 @@ export class PlayedTank implements TankRun {
 		return presentTitration(this.state);
 	}
 	get canUndo(): boolean {
-		return liveEntries(this.log.entries).length > 0;
+		return this.#said().length > 0;
+	}
+	#said() {
+		return liveEntries(this.log.entries).filter(
+			({ event }) => !(event.in === 'before' && event.event.type === 'circumstances.noted')
+		);
 	}
 
 	now(): number {
@@ -77,12 +82,22 @@ export class PlayedTank implements TankRun {
 	/** Moves the standing clock on. */
 	wait(seconds: number): this {
 		this.#at += seconds * 1000;
+		this.#turn = null;
 		return this;
 	}
 
+	/** What is said in one turn has one time, later than all before; it is taken back together. */
+	#turn: number | null = null;
+	#turnAt(): number {
+		if (this.#turn === null) {
+			this.#turn = Math.max(Math.floor(this.now()), (this.log.entries.at(-1)?.at ?? 0) + 1);
+			queueMicrotask(() => (this.#turn = null));
+		}
+		return this.#turn;
+	}
 	#newId = () => `e${this.#count++}`;
 	#add(event: TestEvent): boolean {
-		const entry = { id: this.#newId(), at: this.now(), event };
+		const entry = { id: this.#newId(), at: this.#turnAt(), event };
 		const next = stepTest(this.state, entry);
 		if (!next) return false;
 		this.state = next;
@@ -132,7 +147,7 @@ export class PlayedTank implements TankRun {
 		if (!read) return;
 		const event: TestEvent = { in: 'walk', titration, event: { type: 'marks.read', marks } };
 		const id = this.#newId();
-		this.#replay(withAmendment(this.log, { id, at: this.now(), amends: read.id, event }));
+		this.#replay(withAmendment(this.log, { id, at: this.#turnAt(), amends: read.id, event }));
 	}
 	writeNote(text: string): void {
 		this.#add({ in: 'test', event: { type: 'note.written', text } });
@@ -141,10 +156,13 @@ export class PlayedTank implements TankRun {
 		this.#add({ in: 'test', event: { type: 'test.closed' } });
 	}
 	undo(): void {
-		const last = liveEntries(this.log.entries).at(-1);
-		if (last) this.#replay(withUndo(this.log, this.#undoOf(last.id)));
+		const said = this.#said();
+		const together = said.filter(({ at }) => at === said.at(-1)?.at);
+		let log = this.log;
+		for (const { id } of together.reverse()) log = withUndo(log, this.#undoOf(id));
+		this.#replay(log);
 	}
-	#undoOf = (undoes: string) => ({ id: this.#newId(), at: this.now(), undoes });
+	#undoOf = (undoes: string) => ({ id: this.#newId(), at: this.#turnAt(), undoes });
 
 	/** Walks on to the next step of a kind, each step on the way said to be done. */
 	goOnTo(kind: StepKind): this {
