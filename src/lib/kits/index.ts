@@ -3,4 +3,5 @@ export * from './house-kits';
 export * from './kit';
 export * from './step';
 export * from './steps';
+export * from './typed-number';
 export * from './value';

@@ -13,7 +13,6 @@ import {
 } from '../../../src/lib/ui/bench/keys';
 import { toldAtLook } from '../../../src/lib/ui/bench/look-told';
 import { typedMarks } from '../../../src/lib/ui/bench/marks-form';
-import { typedNumber } from '../../../src/lib/ui/bench/numeral';
 import {
 	fillingInWords,
 	placeInWords,
@@ -107,36 +106,7 @@ describe('keys', () => {
 	});
 });
 
-describe('typed numbers', () => {
-	const range = { low: 0, high: 1.24, why: 'The scale runs from 0 to 1' };
-	test.each([
-		['0.42', 0.42],
-		['0,42', 0.42],
-		[' 1 ', 1],
-		['.5', 0.5],
-		['1,', 1],
-		['0', 0]
-	])('%j is %f', (text, value) => {
-		expect(typedNumber(text, 'the numeral', range)).toEqual({ value });
-	});
-	test.each([
-		'',
-		'  ',
-		'abc',
-		'0.4.2',
-		'1e3',
-		'0,4,2',
-		'−',
-		'1 2',
-		'1.3',
-		'-0.01',
-		'NaN',
-		'Infinity'
-	])('%j is refused, and what is wrong is said', (text) => {
-		const typed = typedNumber(text, 'the numeral', range);
-		expect(typed).toHaveProperty('problem');
-		expect('problem' in typed && typed.problem.length).toBeGreaterThan(10);
-	});
+describe('typed marks', () => {
 	test('a syringe needs one of its marks; what is wrong stands at its own field', () => {
 		const fields = (seal: string, line: string) => [
 			{ key: 'sealMl' as const, text: seal },

@@ -1,6 +1,5 @@
-import type { Kit } from '$lib/kits';
+import { typedNumber, type Kit } from '$lib/kits';
 import type { Marks } from '$lib/observation';
-import { typedNumber } from './numeral';
 
 /** Numerals that can be read off this kit at all. */
 export function markRange(kit: Kit): { low: number; high: number; why: string } {
