@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { houseDropperKit, houseSyringeKit } from '$lib/kits';
 import type { TestEvent } from '$lib/observation';
-import { loadTestLog, replayTest, withAmendment, withUndo } from '$lib/procedure';
+import { loadTestLog, replayTest, testResult, withAmendment, withUndo } from '$lib/procedure';
 import { logOf, onWalk, passed, walkOf } from './tank';
 
 const kit = houseSyringeKit;
@@ -86,6 +86,20 @@ test('removed, and brought back by taking that back', () => {
 	expect(replayTest(withUndo(log, { id: 'u', at: 0, undoes: entry?.id ?? '' })).isRemoved).toBe(
 		false
 	);
+});
+
+test('what somebody else read off the same glass stands beside the first and changes no value', () => {
+	const events: TestEvent[] = [
+		passed,
+		...onWalk(0, ...walk),
+		{
+			in: 'test',
+			event: { type: 'marks.readByOther', titration: 0, by: 'Ana', marks: { sealMl: 0.5 } }
+		}
+	];
+	const state = replayTest(logOf(kit, events));
+	expect(state.titrations[0]?.otherReadings).toEqual([{ by: 'Ana', marks: { sealMl: 0.5 } }]);
+	expect(testResult(state)?.value).toBeCloseTo(7.38, 10);
 });
 
 test('given up: the walk ends without a value, and another sample may begin', () => {

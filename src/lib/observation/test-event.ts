@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { CircumstancesSchema } from './circumstances';
+import { MarksSchema } from './marks';
 import { WalkEventSchema } from './walk-event';
 
 /**
@@ -38,6 +39,13 @@ export const TestEventSchema = z.discriminatedUnion('in', [
 				type: z.literal('titration.setAside'),
 				titration: z.int(),
 				because: z.string()
+			}),
+			/** Somebody else read the same glass without seeing what the first wrote down. */
+			z.strictObject({
+				type: z.literal('marks.readByOther'),
+				titration: z.int(),
+				by: z.string(),
+				marks: MarksSchema
 			}),
 			z.strictObject({ type: z.literal('note.written'), text: z.string() }),
 			/** The person is done with it: it goes to the log. */

@@ -2,6 +2,7 @@ import { stepsOf, type Kit, type Step } from '../kits';
 import {
 	liveEntries,
 	type Circumstances,
+	type Marks,
 	type TestEvent,
 	type TitrationPurpose
 } from '../observation';
@@ -21,6 +22,8 @@ export type TankTitration = {
 	events: readonly TimedEvent[];
 	/** Why it shall not count; null when it does. */
 	setAsideBecause: string | null;
+	/** What others read off the same glass, blind. They are compared and never averaged in. */
+	otherReadings: readonly { by: string; marks: Marks }[];
 };
 
 /** A test beside the tank as its log makes it. Plain data, replaced whole at each step. */
@@ -52,7 +55,8 @@ function beginTitration(
 		steps,
 		walk: startWalk({ kit, steps, startedAt }),
 		events: [],
-		setAsideBecause: null
+		setAsideBecause: null,
+		otherReadings: []
 	};
 }
 
@@ -116,6 +120,21 @@ function before(
 	};
 }
 
+/** The test with one of its titrations changed; null when there is no such titration. */
+function changed(
+	state: TestState,
+	number: number,
+	change: (titration: TankTitration) => Partial<TankTitration>
+): TestState | null {
+	if (!state.titrations.some((each) => each.number === number)) return null;
+	return {
+		...state,
+		titrations: state.titrations.map((each) =>
+			each.number === number ? { ...each, ...change(each) } : each
+		)
+	};
+}
+
 function about(
 	state: TestState,
 	{ event }: Extract<TestEvent, { in: 'test' }>,
@@ -132,14 +151,11 @@ function about(
 			};
 		}
 		case 'titration.setAside':
-			return state.titrations.some(({ number }) => number === event.titration)
-				? {
-						...state,
-						titrations: state.titrations.map((each) =>
-							each.number === event.titration ? { ...each, setAsideBecause: event.because } : each
-						)
-					}
-				: null;
+			return changed(state, event.titration, () => ({ setAsideBecause: event.because }));
+		case 'marks.readByOther':
+			return changed(state, event.titration, ({ otherReadings }) => ({
+				otherReadings: [...otherReadings, { by: event.by, marks: event.marks }]
+			}));
 		case 'note.written':
 			return { ...state, note: event.text === '' ? null : event.text };
 		case 'test.closed':

@@ -126,6 +126,9 @@ export class TankRun implements TankRunProps {
 		const entry = { id: this.#newId(), at: this.#at(), amends: read.id, event };
 		this.#rewritten(withAmendment(this.log, entry));
 	}
+	noteOtherReading(titration: number, by: string, marks: Marks): void {
+		this.#append({ in: 'test', event: { type: 'marks.readByOther', titration, by, marks } });
+	}
 	writeNote(text: string): void {
 		this.#append({ in: 'test', event: { type: 'note.written', text } });
 	}
