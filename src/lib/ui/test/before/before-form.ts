@@ -1,5 +1,5 @@
 import type { Circumstances } from '$lib/observation';
-import { typedNumber, type Typed } from '$lib/ui/bench/numeral';
+import { typedNumber, type Typed } from '$lib/kits';
 
 /** What stands in the fields, as typed. Empty is not said. */
 export type Draft = {
