@@ -1,5 +1,6 @@
 import { valueFromMark, type EndMark, type Kit } from '../kits';
-import { additionsIn, after, eventsOf, lastOf, startsIn, type Of } from './event-queries';
+import { lastOf, startsIn, type Of } from './event-queries';
+import { refilledMlIn } from './refills';
 import type { TimedEvent } from './walk-log';
 
 /** Which mark a value rests on, and from where it was counted. */
@@ -22,21 +23,10 @@ export function sampleVolumeOf(kit: Kit, events: readonly TimedEvent[]): number 
 	return volume?.volumeMl ?? Number.NaN;
 }
 
-/** Titrant drawn in again on the way, mL; null when that happened and nobody noted how much. */
-function refilledMlIn(events: readonly TimedEvent[]): number | null {
-	const [first] = additionsIn(events);
-	const refills = first ? eventsOf(after(events, first), 'titrant.drawn') : [];
-	return refills.reduce<number | null>(
-		(sum, { event }) =>
-			sum === null || event.drawnAgainMl === undefined ? null : sum + event.drawnAgainMl,
-		0
-	);
-}
-
 /** Every way in which the marks read could have been turned into a value. */
 function waysToCount(kit: Kit, events: readonly TimedEvent[]): CountedMark[] {
 	const read = lastOf(events, 'marks.read');
-	const refilledMl = refilledMlIn(events);
+	const refilledMl = refilledMlIn(kit, events);
 	if (!read || refilledMl === null) return [];
 	const { marks } = read.event;
 	const sampleVolumeMl = sampleVolumeOf(kit, events);

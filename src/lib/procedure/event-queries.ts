@@ -43,7 +43,31 @@ export function additionsIn(events: readonly TimedEvent[]): Addition[] {
 	return eventsOf(events, 'titrant.fell', 'drop.touchedOff');
 }
 
-/** A filling that counts: the last before titrant was added, or before now. */
+/** Signs, but for additions, that titrant has been used: hands do not note every drop. */
+const signsOfUse: readonly WalkEventType[] = [
+	'titrant.spent',
+	'colour.turned',
+	'colour.faded',
+	'colour.stayed'
+];
+
+/**
+ * Is this filling a refill on the way, not a start? It says so itself by what stood there before or
+ * by how much came in; else it is one when titrant had been used by then.
+ */
+export function isRefill(events: readonly TimedEvent[], drawn: Of<'titrant.drawn'>): boolean {
+	const { before, drawnAgainMl } = drawn.event;
+	if (before !== undefined || (drawnAgainMl ?? 0) !== 0) return true;
+	const place = events.findIndex(({ id }) => id === drawn.id);
+	return events.slice(0, place).some(
+		({ event }) =>
+			isAddition(event.type) ||
+			// The bench notes every drop, so that there nothing else need tell.
+			(drawnAgainMl === undefined && signsOfUse.includes(event.type))
+	);
+}
+
+/** A filling that counts: the last before titrant was used, or before now. */
 export type Start = { drawn: Of<'titrant.drawn'>; isUsed: boolean; until: readonly TimedEvent[] };
 
 export function startsIn(events: readonly TimedEvent[]): Start[] {
@@ -52,10 +76,12 @@ export function startsIn(events: readonly TimedEvent[]): Start[] {
 		const end = later.findIndex(
 			({ event }) => event.type === 'titrant.drawn' || isAddition(event.type)
 		);
-		const next = end < 0 ? undefined : later[end]?.event.type;
-		if (next === 'titrant.drawn') return [];
+		const next = end < 0 ? undefined : later[end];
+		if (next && isDrawn(next) && !isRefill(events, next)) return [];
 		return [{ drawn, isUsed: next !== undefined, until: end < 0 ? later : later.slice(0, end) }];
 	});
 }
 
 const isAddition = (type: WalkEventType) => type === 'titrant.fell' || type === 'drop.touchedOff';
+const isDrawn = (each: TimedEvent): each is Of<'titrant.drawn'> =>
+	each.event.type === 'titrant.drawn';

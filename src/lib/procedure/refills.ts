@@ -1,0 +1,81 @@
+import { numeralAt, type Kit } from '../kits';
+import { eventsOf, isRefill, type Of } from './event-queries';
+import type { TimedEvent } from './walk-log';
+
+/** A filling on the way. */
+export type Refill = {
+	drawn: Of<'titrant.drawn'>;
+	/** What it drew in; null when nobody noted enough to tell. */
+	refilledMl: number | null;
+	/** Seal before and line after, or the other way round: the tip's air lies between them. */
+	isMixed: boolean;
+	/** The marks say that it was emptier afterwards. */
+	isBackwards: boolean;
+};
+
+/** The filling that the drops began from: the last that was no refill. */
+export function startOf(events: readonly TimedEvent[]): Of<'titrant.drawn'> | null {
+	return eventsOf(events, 'titrant.drawn').findLast((drawn) => !isRefill(events, drawn)) ?? null;
+}
+
+/**
+ * Titrant taken in between two numerals of a scale, mL: positive when it is fuller at the second.
+ */
+function takenInMl({ delivery }: Kit, fromMl: number, toMl: number): number {
+	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
+	return isDown ? toMl - fromMl : fromMl - toMl;
+}
+
+function refillOf(kit: Kit, events: readonly TimedEvent[], drawn: Of<'titrant.drawn'>): Refill {
+	const { before, drawnAgainMl, ...after } = drawn.event;
+	const none = { drawn, refilledMl: null, isMixed: false, isBackwards: false };
+	if (drawnAgainMl !== undefined) return { ...none, refilledMl: drawnAgainMl };
+	const home = wasPushedHome(kit, events, drawn) ? { sealMl: numeralAt0(kit) } : {};
+	const stood = { ...home, ...before };
+	for (const by of ['sealMl', 'lineMl', 'levelMl'] as const) {
+		const [from, to] = [stood[by], after[by]];
+		if (from === undefined || to === undefined) continue;
+		const refilledMl = takenInMl(kit, from, to);
+		// A hair backwards is a reading of the same place.
+		return refilledMl < -0.01
+			? { ...none, isBackwards: true }
+			: { ...none, refilledMl: Math.max(0, refilledMl) };
+	}
+	const crosses = (a: 'sealMl' | 'lineMl', b: 'sealMl' | 'lineMl') =>
+		stood[a] !== undefined && after[b] !== undefined;
+	return { ...none, isMixed: crosses('sealMl', 'lineMl') || crosses('lineMl', 'sealMl') };
+}
+
+const numeralAt0 = ({ delivery }: Kit): number | undefined =>
+	delivery.by === 'syringe' ? numeralAt(delivery, 0) : undefined;
+
+/** Nothing more came just before: the seal stood at the nozzle end. */
+function wasPushedHome(
+	kit: Kit,
+	events: readonly TimedEvent[],
+	drawn: Of<'titrant.drawn'>
+): boolean {
+	if (kit.delivery.by !== 'syringe') return false;
+	const place = events.findIndex(({ id }) => id === drawn.id);
+	const last = events
+		.slice(0, place)
+		.findLast(({ event }) =>
+			['titrant.spent', 'titrant.fell', 'drop.touchedOff', 'titrant.drawn'].includes(event.type)
+		);
+	return last?.event.type === 'titrant.spent';
+}
+
+/** The refills of a titration, in order. */
+export function refillsIn(kit: Kit, events: readonly TimedEvent[]): Refill[] {
+	return eventsOf(events, 'titrant.drawn')
+		.filter((drawn) => isRefill(events, drawn))
+		.map((drawn) => refillOf(kit, events, drawn));
+}
+
+/** Titrant drawn in again on the way, mL in all; null when that happened and nobody noted how much. */
+export function refilledMlIn(kit: Kit, events: readonly TimedEvent[]): number | null {
+	return refillsIn(kit, events).reduce<number | null>(
+		(sum, { refilledMl }) => (sum === null || refilledMl === null ? null : sum + refilledMl),
+		0
+	);
+}
