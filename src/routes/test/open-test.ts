@@ -9,7 +9,7 @@ import {
 } from '$lib/kits';
 import type { Circumstances, TestSummary } from '$lib/observation';
 import { loadTestLog, ownScatterOf, replayTest, type TestLog } from '$lib/procedure';
-import type { Records, TestHeader } from '$lib/records';
+import type { Records, StoredLog, TestHeader } from '$lib/records';
 import { TankRun, type Known } from './tank-run.svelte';
 
 /** A kit that a test can be done with, and the version of its leaflet. */
@@ -39,14 +39,14 @@ export async function kitsToTest(records: Records): Promise<KitToTest[]> {
 }
 
 /** What is known of a kit from the tests before this one. */
-export async function knownOf(records: Records, kit: Kit, beforeEpochMs: number): Promise<Known> {
-	const headers = await records.tests.list({
-		analyte: kit.analyte,
-		limit: 200,
-		before: beforeEpochMs
-	});
-	const summaries = headers.flatMap(({ kitId, state, summary }) =>
-		kitId === kit.id && state !== 'removed' && summary ? [summary] : []
+export async function knownOf(
+	records: Records,
+	kit: Kit,
+	before: Pick<TestHeader, 'startedAtEpochMs' | 'id'>
+): Promise<Known> {
+	const headers = await records.tests.list({ analyte: kit.analyte, limit: 200, before });
+	const summaries = headers.flatMap(({ kitId, summary }) =>
+		kitId === kit.id && summary ? [summary] : []
 	);
 	const last = summaries.find(({ isSuspect }) => !isSuspect);
 	return {
@@ -64,7 +64,7 @@ export async function rememberedCircumstances(
 		const stored = header.id === butOfId ? null : await records.tests.load(header.id);
 		if (!stored) continue;
 		try {
-			const { circumstances } = replayTest(logOf(stored.header, stored.entries));
+			const { circumstances } = replayTest(logOf(stored));
 			if (Object.keys(circumstances).length > 0) return circumstances;
 		} catch {
 			// A damaged test remembers nothing; the log page shows it.
@@ -79,15 +79,15 @@ export async function lastReading(
 	log: TestLog
 ): Promise<(TestSummary & { kitId: string; testedAtEpochMs: number }) | null> {
 	const { analyte } = log.kit;
-	const before = log.startedAtEpochMs;
-	const headers = await records.tests.list({ analyte, before, limit: 20 });
-	const last = headers.find(({ state, summary }) => state !== 'removed' && summary);
+	const headers = await records.tests.list({ analyte, before: log, limit: 20 });
+	const last = headers.find(({ summary }) => summary !== null);
 	return last?.summary
 		? { ...last.summary, kitId: last.kitId, testedAtEpochMs: last.startedAtEpochMs }
 		: null;
 }
 
-function logOf(header: TestHeader, entries: unknown[]): TestLog {
+/** A stored log put together. @throws RangeError saying which field is damaged */
+export function logOf({ header, entries }: StoredLog<TestHeader>): TestLog {
 	return loadTestLog({ ...(header.head as object), entries });
 }
 
@@ -106,13 +106,7 @@ export async function freshTest(
 		kitVersion: version,
 		entries: []
 	};
-	return new TankRun(
-		log,
-		records.tests,
-		await knownOf(records, kit, startedAtEpochMs),
-		clock,
-		false
-	);
+	return new TankRun(log, records.tests, await knownOf(records, kit, log), clock, false);
 }
 
 /**
@@ -127,8 +121,8 @@ export async function storedTest(
 ): Promise<TankRun | null> {
 	const stored = await records.tests.load(id);
 	if (!stored) return null;
-	const log = logOf(stored.header, stored.entries);
-	const known = await knownOf(records, log.kit, log.startedAtEpochMs);
+	const log = logOf(stored);
+	const known = await knownOf(records, log.kit, log);
 	return new TankRun(log, records.tests, known, clock, true);
 }
 

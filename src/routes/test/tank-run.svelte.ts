@@ -22,7 +22,7 @@ import {
 	type TestLog,
 	type TestState
 } from '$lib/procedure';
-import type { TestHeader, TestRecords } from '$lib/records';
+import type { TestHeader, TestRecords, Whole } from '$lib/records';
 import type { TankRun as TankRunProps } from '$lib/ui/test/run';
 import { KeptLog } from '../kept-log.svelte';
 import { whereOf } from './where';
@@ -42,7 +42,7 @@ export type Known = {
 export class TankRun implements TankRunProps {
 	log: TestLog = $state.raw() as TestLog;
 	state: TestState = $state.raw() as TestState;
-	readonly kept: KeptLog<TestHeader>;
+	readonly kept: KeptLog<Whole<TestHeader>>;
 
 	constructor(
 		log: TestLog,
@@ -208,7 +208,7 @@ export class TankRun implements TankRunProps {
 	#write(entries: readonly TestEntry[]): void {
 		this.kept.write(entries, this.log.entries.length - entries.length, this.#header());
 	}
-	#header(): TestHeader {
+	#header(): Whole<TestHeader> {
 		const { entries: _entries, ...head } = this.log;
 		const { isRemoved, phase } = this.state;
 		const isValued = phase === 'result' || phase === 'closed';
@@ -218,7 +218,7 @@ export class TankRun implements TankRunProps {
 			analyte: head.kit.analyte,
 			startedAtEpochMs: head.startedAtEpochMs,
 			changedAtEpochMs: this.now(),
-			state: isRemoved ? 'removed' : phase === 'closed' ? 'kept' : 'unfinished',
+			state: isRemoved ? 'removed' : isValued ? 'kept' : 'unfinished',
 			where: whereOf(this.state),
 			summary: isValued && this.result ? summaryOf(this.state, this.result) : null,
 			head
