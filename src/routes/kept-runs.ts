@@ -4,7 +4,7 @@ import type { RunHeader } from '$lib/records';
 export async function keptRuns(): Promise<RunHeader[]> {
 	const { openRecords } = await import('$lib/records');
 	const records = await openRecords();
-	return records.list();
+	return records.runs.list();
 }
 
 /** What a list says of a scenario, from the runs of it. */

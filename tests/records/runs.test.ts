@@ -3,6 +3,8 @@ import Dexie from 'dexie';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { openRecords, type RunHeader, type RunRecords } from '../../src/lib/records';
 
+const openRuns = async (name: string) => (await openRecords(name)).runs;
+
 let n = 0;
 let name: string;
 beforeEach(() => (name = `test-${n++}`));
@@ -24,14 +26,14 @@ const header = (id: string, more: Partial<RunHeader> = {}): RunHeader => ({
 
 /** Both kinds answer alike: what a page may rely on. */
 const kinds: [string, () => Promise<RunRecords>][] = [
-	['in the browser', () => openRecords(name)],
+	['in the browser', () => openRuns(name)],
 	[
 		'in memory',
 		() => {
 			vi.spyOn(Dexie.prototype, 'open').mockImplementation(() => {
 				throw new DOMException('not here', 'SecurityError');
 			});
-			return openRecords(name);
+			return openRuns(name);
 		}
 	]
 ];
@@ -106,7 +108,7 @@ describe.each(kinds)('records %s', (kind, open) => {
 
 describe('two windows on the same run', () => {
 	it('meet at the entry that both would add: the second is told, and nothing is lost', async () => {
-		const [here, there] = [await openRecords(name), await openRecords(name)];
+		const [here, there] = [await openRuns(name), await openRuns(name)];
 		await here.begin(header('a'));
 		await here.append('a', 0, 'before', header('a'));
 		expect((await there.load('a'))?.entries).toEqual(['before']);
@@ -123,13 +125,13 @@ describe('two windows on the same run', () => {
 describe('when storage fails', () => {
 	it('and is not there at all, work goes on in memory', async () => {
 		vi.spyOn(Dexie.dependencies, 'indexedDB', 'get').mockReturnValue(undefined as never);
-		const records = await openRecords(name);
+		const records = await openRuns(name);
 		expect(records.isLasting).toBe(false);
 		expect(await records.begin(header('a'))).toEqual({ kept: true });
 	});
 
 	it('and is full, the write says so in words and the records no longer claim to last', async () => {
-		const records = await openRecords(name);
+		const records = await openRuns(name);
 		await records.begin(header('a'));
 		vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(() => {
 			throw new DOMException('The quota has been exceeded.', 'QuotaExceededError');
@@ -143,7 +145,7 @@ describe('when storage fails', () => {
 	});
 
 	it('and cannot be read while the page is open, nothing is thrown', async () => {
-		const records = await openRecords(name);
+		const records = await openRuns(name);
 		await records.begin(header('a'));
 		const fail = () => {
 			throw new DOMException('The disk does not answer.', 'UnknownError');

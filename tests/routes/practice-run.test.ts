@@ -24,7 +24,7 @@ const scenarioOf = (more: Record<string, unknown> = {}): Scenario =>
 	});
 
 let names = 0;
-const records = () => openRecords(`test-${names++}`);
+const records = async () => (await openRecords(`test-${names++}`)).runs;
 /** Storage is written behind the page's back: give it its turns. */
 const settled = () => new Promise((done) => setTimeout(done, 60));
 
@@ -175,8 +175,10 @@ describe('what is kept', () => {
 	test('where nothing can be kept it is said, and work goes on', async () => {
 		const refusing: RunRecords = {
 			isLasting: true,
-			begin: () => Promise.resolve({ kept: false, because: 'storage', detail: 'full' }),
-			append: () => Promise.resolve({ kept: false, because: 'storage', detail: 'full' }),
+			begin: () =>
+				Promise.resolve({ kept: false, because: 'storage', why: 'full', detail: 'full' }),
+			append: () =>
+				Promise.resolve({ kept: false, because: 'storage', why: 'full', detail: 'full' }),
 			load: () => Promise.resolve(null),
 			list: () => Promise.resolve([]),
 			unfinished: () => Promise.resolve([]),

@@ -1,31 +1,42 @@
-import Dexie, { type EntityTable, type Table } from 'dexie';
+import Dexie, { type Table } from 'dexie';
+import type { KitRow, RunHeader, TestHeader } from './headers';
 
-/** What a list needs to know of a run, without playing its log. */
-export type RunHeader = {
-	id: string;
-	scenarioId: string;
-	startedAtEpochMs: number;
-	changedAtEpochMs: number;
-	state: 'unfinished' | 'finished';
-	/** A line for the list: 'step 5, drop'. */
-	where: string;
-	/** The log without its entries, as it is to be written back. */
-	head: unknown;
-};
+export type HeadRow = { id: string; head: unknown };
+/** One entry of a log, under the log's id and its number: added, never overwritten. */
+export type EntryRow = { seq: number; entry: unknown; runId?: string; testId?: string };
 
-/** One entry of a run's log: added, never overwritten. */
-export type RunRow = { runId: string; seq: number; entry: unknown };
-
+/**
+ * The database of this browser. A list must stay quick with twenty thousand tests, so headers are
+ * small and heads, each with a whole leaflet, lie in tables of their own.
+ */
 export class HalfdropDatabase extends Dexie {
-	runs!: EntityTable<RunHeader, 'id'>;
-	entries!: Table<RunRow, [string, number]>;
+	runs!: Table<RunHeader, string>;
+	runHeads!: Table<HeadRow, string>;
+	entries!: Table<EntryRow, [string, number]>;
+	tests!: Table<TestHeader, string>;
+	testHeads!: Table<HeadRow, string>;
+	testEntries!: Table<EntryRow, [string, number]>;
+	kits!: Table<KitRow, [string, number]>;
 
 	constructor(name = 'halfdrop') {
 		super(name);
 		this.version(1).stores({
 			runs: 'id, scenarioId, state, changedAtEpochMs',
-			// Two windows that write the same run meet here: the second to add a number is refused.
+			// Two windows that write the same log meet here: the second to add a number is refused.
 			entries: '[runId+seq], runId'
+		});
+		// Runs of version 1 stay as they are and are read as they are: a window of the older version
+		// may still be open and go on with one.
+		this.version(2).stores({
+			runHeads: 'id',
+			// The id at the end orders tests that began in the same moment, so that pages neither skip
+			// nor repeat one.
+			tests:
+				'id, [state+startedAtEpochMs+id], [state+analyte+startedAtEpochMs+id], ' +
+				'[state+kitId+startedAtEpochMs]',
+			testHeads: 'id',
+			testEntries: '[testId+seq]',
+			kits: '[kitId+version]'
 		});
 	}
 }

@@ -1,3 +1,9 @@
 /** The records room: what is kept in this browser. It stores, and judges nothing. */
-export type { RunHeader } from './database';
-export { openRecords, type Kept, type RunRecords, type StoredRun } from './runs';
+export type { KitRow, LogHeader, LogOrigin, RunHeader, StoredLog, TestHeader } from './headers';
+export type { Kept, StorageTrouble } from './kept';
+export type { KitRecords } from './kits';
+export type { LogStore } from './log-store';
+export { openRecords, type Records } from './open-records';
+export { roomOfStorage } from './persistence';
+export type { RunRecords } from './runs';
+export type { TestChoice, TestPage, TestPoint, TestRecords } from './tests';

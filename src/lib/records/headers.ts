@@ -1,0 +1,48 @@
+import type { TestSummary } from '../observation';
+
+/** What every log has in a list. */
+export type LogHeader = {
+	id: string;
+	startedAtEpochMs: number;
+	changedAtEpochMs: number;
+	/** A line for the list: 'step 5, drop'. */
+	where: string;
+	/**
+	 * The log without its entries, frozen when it begins. It comes with the log and is left out of
+	 * lists: each head holds a whole leaflet.
+	 */
+	head?: unknown;
+};
+
+/** What a list needs to know of a practice run, without playing its log. */
+export type RunHeader = LogHeader & {
+	scenarioId: string;
+	state: 'unfinished' | 'finished';
+};
+
+/** What a list needs to know of a test beside the tank, without playing its log. */
+export type TestHeader = LogHeader & {
+	kitId: string;
+	analyte: string;
+	/** Removed ones stay stored: removing can be taken back. */
+	state: 'unfinished' | 'kept' | 'removed';
+	summary: TestSummary | null;
+	/** Said of a log that an import kept beside another, or saved from a damaged one. */
+	origin?: LogOrigin;
+};
+
+/** Where a log came from that has an id of its own only because of how it came here. */
+export type LogOrigin = { of: string; because: 'diverged' | 'damaged' };
+
+/** One version of a kit's leaflet; the kits room says what stands in it. */
+export type KitRow = {
+	kitId: string;
+	/** Counted up; a row is added and never overwritten. */
+	version: number;
+	savedAtEpochMs: number;
+	kind: string;
+	kit: unknown;
+};
+
+/** A log as it is stored. */
+export type StoredLog<THeader extends LogHeader> = { header: THeader; entries: unknown[] };
