@@ -1,0 +1,52 @@
+import { convertValue, unitName, type Unit } from '$lib/kits';
+import { meanRate, type RatePoint } from '$lib/metrology';
+import type { TestPoint } from '$lib/records';
+import { plain } from '$lib/ui/charts/numbers';
+import { soundSummary } from './kept-tests';
+
+const DAY = 86_400_000;
+
+/**
+ * Readings that one line may be drawn through: with the kit of the newest, whose bottles and ware
+ * shift them all alike, and without those in doubt.
+ */
+function ratePoints(points: readonly TestPoint[], unit: Unit): RatePoint[] {
+	const kitId = points.at(-1)?.kitId;
+	return points.flatMap((point): RatePoint[] => {
+		const summary = soundSummary(point.summary);
+		if (!summary || summary.isSuspect || point.kitId !== kitId) return [];
+		const scatter = summary.repeatabilitySd / Math.sqrt(Math.max(1, summary.values.length));
+		return [
+			{
+				day: point.startedAtEpochMs / DAY,
+				value: convertValue(summary.value, summary.unit, unit),
+				standardUncertainty: convertValue(scatter, summary.unit, unit)
+			}
+		];
+	});
+}
+
+/** Decimals that show two figures of an uncertainty. */
+const decimalsOf = (uncertainty: number) =>
+	Math.min(4, Math.max(0, 1 - Math.floor(Math.log10(uncertainty))));
+
+/** Change per day over the tests of a picture, in a sentence; null while nothing can be said. */
+export function rateSentence(points: readonly TestPoint[], unit: Unit): string | null {
+	const said = ratePoints(points, unit);
+	const days = (said.at(-1)?.day ?? 0) - (said[0]?.day ?? 0);
+	// Two points always make a line, and within a day or two dosing alone moves the value.
+	if (said.length < 3 || days < 3) return null;
+	if (said.some(({ standardUncertainty }) => !(standardUncertainty > 0))) return null;
+	const rate = meanRate(said);
+	if (!rate) return null;
+	const { perDay, expandedUncertainty, scatterRatio, n } = rate;
+	if (scatterRatio !== null && scatterRatio > 2)
+		return `These ${n} readings follow no straight line, so no rate is given.`;
+	const decimals = decimalsOf(expandedUncertainty);
+	const band = `± ${plain(expandedUncertainty, decimals)} ${unitName(unit)} per day (95 %)`;
+	const over = `over ${n} tests with one kit in ${Math.round(days)} days`;
+	if (Math.abs(perDay) <= expandedUncertainty)
+		return `No rise or fall can be told ${over}: ${plain(perDay, decimals)} ${band}.`;
+	const way = perDay < 0 ? 'fell' : 'rose';
+	return `On average it ${way} by ${plain(Math.abs(perDay), decimals)} ${band}, ${over}.`;
+}
