@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import Dexie from 'dexie';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { openRecords, type RunHeader, type RunRecords } from '../../src/lib/records';
+import { openRecords, type RunHeader, type RunRecords, type Whole } from '../../src/lib/records';
 
 const openRuns = async (name: string) => (await openRecords(name)).runs;
 
@@ -13,7 +13,7 @@ afterEach(() => {
 	vi.unstubAllGlobals();
 });
 
-const header = (id: string, more: Partial<RunHeader> = {}): RunHeader => ({
+const header = (id: string, more: Partial<RunHeader> = {}): Whole<RunHeader> => ({
 	id,
 	scenarioId: 'sunday-evening',
 	startedAtEpochMs: 1000,

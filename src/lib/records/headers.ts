@@ -14,6 +14,9 @@ export type LogHeader = {
 	head?: unknown;
 };
 
+/** A header that brings its log's head. */
+export type Whole<THeader extends LogHeader> = THeader & { head: unknown };
+
 /** What a list needs to know of a practice run, without playing its log. */
 export type RunHeader = LogHeader & {
 	scenarioId: string;

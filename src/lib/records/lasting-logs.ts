@@ -3,7 +3,7 @@ import type { EntryRow, HeadRow, HalfdropDatabase } from './database';
 import type { Health } from './health';
 import { isElsewhere, isKept, standsAlone, type Kept } from './kept';
 import { inTheirPlaces, withoutHead, type LogShelf } from './log-store';
-import type { LogHeader, StoredLog } from './headers';
+import type { LogHeader, StoredLog, Whole } from './headers';
 
 /** The three tables in which logs of one sort lie. */
 export type LogTables<THeader extends LogHeader> = {
@@ -28,7 +28,7 @@ export class LastingLogs<THeader extends LogHeader> implements LogShelf<THeader>
 		return this.health.trouble === null;
 	}
 
-	begin(header: THeader): Promise<Kept> {
+	begin(header: Whole<THeader>): Promise<Kept> {
 		return this.addAll([{ header, entries: [] }]);
 	}
 

@@ -1,12 +1,12 @@
 import type { Kept } from './kept';
-import type { LogHeader, StoredLog } from './headers';
+import type { LogHeader, StoredLog, Whole } from './headers';
 
 /** Where logs of one sort are kept, entry by entry. */
 export interface LogStore<THeader extends LogHeader> {
 	/** Whether what is kept will be there tomorrow. False from the first failure of storage on. */
 	readonly isLasting: boolean;
 	/** Begins a log. Its head is kept now and never written again. */
-	begin(header: THeader): Promise<Kept>;
+	begin(header: Whole<THeader>): Promise<Kept>;
 	/**
 	 * Adds the entry with this number; numbers count from 0 without gaps. The header, but for the
 	 * head, takes the place of the one before.

@@ -1,13 +1,13 @@
 import { withoutHead, type LogShelf } from './log-store';
 import { isElsewhere, isKept, standsAlone, type Kept } from './kept';
-import type { LogHeader, StoredLog } from './headers';
+import type { LogHeader, StoredLog, Whole } from './headers';
 
 /** Logs that last as long as the page. */
 export class MemoryLogs<THeader extends LogHeader> implements LogShelf<THeader> {
 	readonly isLasting: boolean = false;
 	protected readonly logs = new Map<string, StoredLog<THeader>>();
 
-	begin(header: THeader): Promise<Kept> {
+	begin(header: Whole<THeader>): Promise<Kept> {
 		return this.addAll([{ header, entries: [] }]);
 	}
 
