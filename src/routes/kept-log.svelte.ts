@@ -31,11 +31,16 @@ export class KeptLog<THeader extends { id: string }> {
 		const isFirst = !this.#isBegun;
 		this.#isBegun = true;
 		this.#writes = this.#writes.then(async () => {
-			if (this.storage === 'elsewhere') return;
-			if (isFirst) this.#note(await this.store.begin(header));
-			for (const [i, entry] of entries.entries())
+			if (isFirst && !this.#isElsewhere) this.#note(await this.store.begin(header));
+			for (const [i, entry] of entries.entries()) {
+				if (this.#isElsewhere) return;
 				this.#note(await this.store.append(header.id, first + i, entry, header));
+			}
 		});
+	}
+
+	get #isElsewhere(): boolean {
+		return this.storage === 'elsewhere';
 	}
 
 	/** Another window says that it has gone on with this log. */

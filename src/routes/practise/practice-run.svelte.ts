@@ -12,18 +12,15 @@ import {
 	wouldTake,
 	type CoachingWay,
 	type InquiryEvent,
-	type RunEntry,
 	type RunEvent,
 	type RunLog,
 	type RunState,
 	type TitrationRun
 } from '$lib/procedure';
-import type { Kept, RunRecords } from '$lib/records';
+import type { RunHeader, RunRecords, Whole } from '$lib/records';
 import { placeOf } from '$lib/ui/bench';
 import { BenchClock } from '$lib/ui/state';
-
-/** Where the run is kept: in this browser, in memory only, or another window has gone on with it. */
-export type Storage = 'kept' | 'memory' | 'elsewhere';
+import { KeptLog, type Storage } from '../kept-log.svelte';
 
 /**
  * One practice run, wired together: the log is the truth, the state is its replay, the clock stands
@@ -33,24 +30,20 @@ export type Storage = 'kept' | 'memory' | 'elsewhere';
 export class PracticeRun {
 	log: RunLog = $state.raw() as RunLog;
 	state: RunState = $state.raw() as RunState;
-	storage: Storage = $state('kept');
 	readonly kit: Kit;
 	readonly #clock: BenchClock;
-	#writes: Promise<unknown>;
-	#isBegun: boolean;
+	readonly #kept: KeptLog<Whole<RunHeader>>;
 
 	constructor(
 		log: RunLog,
 		readonly scenario: Scenario,
-		private readonly records: RunRecords,
+		records: RunRecords,
 		isStored: boolean
 	) {
 		this.kit = log.kit;
 		this.log = log;
 		this.state = replayRun(log, scenario);
-		this.storage = records.isLasting ? 'kept' : 'memory';
-		this.#isBegun = isStored;
-		this.#writes = Promise.resolve();
+		this.#kept = new KeptLog(records, isStored);
 		this.#clock = new BenchClock(this.state.at, () => performance.now());
 		const { refused } = this.state;
 		if (refused) {
@@ -61,6 +54,9 @@ export class PracticeRun {
 		}
 	}
 
+	get storage(): Storage {
+		return this.#kept.storage;
+	}
 	get titrationNumber(): number {
 		return this.state.titrations.length - 1;
 	}
@@ -140,32 +136,19 @@ export class PracticeRun {
 	}
 
 	#storeFrom(first: number): void {
-		const entries = this.log.entries.slice(first);
-		for (const [i, entry] of entries.entries()) this.#store(first + i, entry);
+		this.#kept.write(this.log.entries.slice(first), first, this.#header());
 	}
-	#store(seq: number, entry: RunEntry): void {
+	#header(): Whole<RunHeader> {
 		const { entries: _entries, ...head } = this.log;
-		const header = {
+		return {
 			id: head.id,
 			scenarioId: head.scenarioId,
 			startedAtEpochMs: head.startedAtEpochMs,
 			changedAtEpochMs: Date.now(),
-			state: this.state.inquiry.matches('concluded')
-				? ('finished' as const)
-				: ('unfinished' as const),
+			state: this.state.inquiry.matches('concluded') ? 'finished' : 'unfinished',
 			where: this.#whereNow(),
 			head
 		};
-		const isFirst = !this.#isBegun;
-		this.#isBegun = true;
-		this.#writes = this.#writes.then(async () => {
-			if (this.storage === 'elsewhere') return;
-			if (isFirst) this.#note(await this.records.begin(header));
-			this.#note(await this.records.append(head.id, seq, entry, header));
-		});
-	}
-	#note(kept: Kept): void {
-		if (!kept.kept) this.storage = kept.because === 'elsewhere' ? 'elsewhere' : 'memory';
 	}
 	#whereNow(): string {
 		const { inquiry } = this.state;
