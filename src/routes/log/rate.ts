@@ -1,4 +1,4 @@
-import { convertValue, unitName, type Unit } from '$lib/kits';
+import { convertValue, decimalsFor, unitName, type Unit } from '$lib/kits';
 import { meanRate, type RatePoint } from '$lib/metrology';
 import type { TestPoint } from '$lib/records';
 import { plain } from '$lib/ui/charts/numbers';
@@ -26,10 +26,6 @@ function ratePoints(points: readonly TestPoint[], unit: Unit): RatePoint[] {
 	});
 }
 
-/** Decimals that show two figures of an uncertainty. */
-const decimalsOf = (uncertainty: number) =>
-	Math.min(4, Math.max(0, 1 - Math.floor(Math.log10(uncertainty))));
-
 /** Change per day over the tests of a picture, in a sentence; null while nothing can be said. */
 export function rateSentence(points: readonly TestPoint[], unit: Unit): string | null {
 	const said = ratePoints(points, unit);
@@ -42,7 +38,7 @@ export function rateSentence(points: readonly TestPoint[], unit: Unit): string |
 	const { perDay, expandedUncertainty, scatterRatio, n } = rate;
 	if (scatterRatio !== null && scatterRatio > 2)
 		return `These ${n} readings follow no straight line, so no rate is given.`;
-	const decimals = decimalsOf(expandedUncertainty);
+	const decimals = decimalsFor(unit, expandedUncertainty);
 	const band = `± ${plain(expandedUncertainty, decimals)} ${unitName(unit)} per day (95 %)`;
 	const over = `over ${n} tests with one kit in ${Math.round(days)} days`;
 	if (Math.abs(perDay) <= expandedUncertainty)

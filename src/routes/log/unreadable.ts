@@ -11,22 +11,22 @@ const whenIdle = (task: () => void): (() => void) => {
 };
 
 /**
- * Reads tests one by one while nothing else is to be done, and calls with the id of each that
- * cannot be read. The log itself opens without reading any of them.
+ * Reads tests one by one while nothing else is to be done, and calls with each that cannot be
+ * read. The log itself opens without reading any of them.
  *
  * @returns how to stop
  */
 export function unreadableAmong(
 	records: Records,
 	headers: readonly TestHeader[],
-	onUnreadable: (id: string) => void
+	onUnreadable: (header: TestHeader) => void
 ): () => void {
 	let stop: () => void = () => undefined;
 	let isStopped = false;
 	const look = async (at: number): Promise<void> => {
 		const header = headers[at];
 		if (!header || isStopped) return;
-		if (!(await isReadable(records, header)) && !isStopped) onUnreadable(header.id);
+		if (!(await isReadable(records, header)) && !isStopped) onUnreadable(header);
 		next(at + 1);
 	};
 	const next = (at: number) => (stop = whenIdle(() => void look(at)));

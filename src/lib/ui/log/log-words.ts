@@ -22,7 +22,9 @@ const month = new Intl.DateTimeFormat('en-GB', { month: 'long', year: 'numeric' 
 /** Times are ms since 1970 and are told in the time of the place where the page is read. */
 export const dayWords = (at: number): string => day.format(at);
 export const dateWords = (at: number): string => dayOfYear.format(at);
-export const momentWords = (at: number): string => moment.format(at);
+/** Storage may hold anything: a time that is none is said to be unknown. */
+export const momentWords = (at: number): string =>
+	Number.isFinite(at) ? moment.format(at) : 'an unknown day';
 export const clockWords = (at: number): string => clock.format(at);
 export const secondsWords = (at: number): string => clockWithSeconds.format(at);
 export const monthWords = (at: number): string => month.format(at);
@@ -43,12 +45,12 @@ export function ageWords(at: number, now: number): string {
 
 /** Things of one month together, in the order in which they come. */
 export function byMonth<T>(things: readonly T[], timeOf: (thing: T) => number) {
-	const groups: { month: string; things: T[] }[] = [];
+	const groups: { name: string; things: T[] }[] = [];
 	for (const thing of things) {
 		const name = monthWords(timeOf(thing));
 		const last = groups.at(-1);
-		if (last?.month === name) last.things.push(thing);
-		else groups.push({ month: name, things: [thing] });
+		if (last?.name === name) last.things.push(thing);
+		else groups.push({ name, things: [thing] });
 	}
 	return groups;
 }

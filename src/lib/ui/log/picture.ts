@@ -99,7 +99,8 @@ export function pictureOf(
 	const y = scaleLinear()
 		.domain([Math.max(0, low - spare), high + spare])
 		.nice(5)
-		.range([size.height - size.bottom, size.top]);
+		// Room between the lowest bar and what stands on the axis.
+		.range([size.height - size.bottom - 10, size.top]);
 	const first = domain?.[0] ?? points[0]?.at ?? 0;
 	const last = domain?.[1] ?? points.at(-1)?.at ?? DAY;
 	// A single day in the middle of its week.

@@ -1,0 +1,28 @@
+import { unitName, type Analyte, type Unit } from '$lib/kits';
+import type { TestHeader } from '$lib/records';
+import { shownIn } from '$lib/ui/log/in-unit';
+import { ageWords } from '$lib/ui/log/log-words';
+import type { HomeReading } from './home-state';
+import { soundSummary, unitFor } from './log/kept-tests';
+
+/** Tests as lines of the first page; those without a value are left out. */
+export function homeReadings(
+	headers: readonly TestHeader[],
+	preferred: Unit,
+	now: number
+): HomeReading[] {
+	return headers.flatMap(({ id, analyte, startedAtEpochMs, summary: stored }): HomeReading[] => {
+		const summary = soundSummary(stored);
+		if (!summary) return [];
+		const unit = unitFor(analyte as Analyte, preferred);
+		return [
+			{
+				id,
+				...shownIn(summary, unit),
+				unitName: unitName(unit),
+				age: ageWords(startedAtEpochMs, now),
+				isSuspect: summary.isSuspect
+			}
+		];
+	});
+}
