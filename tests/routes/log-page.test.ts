@@ -1,0 +1,194 @@
+// @vitest-environment node
+// The stand-in for IndexedDB takes no keys of another realm, and jsdom makes one.
+import 'fake-indexeddb/auto';
+import { describe, expect, test } from 'vitest';
+import { houseSyringeKit, unitsOf } from '$lib/kits';
+import type { TestSummary } from '$lib/observation';
+import { openRecords, type Records, type TestHeader, type TestPoint } from '$lib/records';
+import { units } from '$lib/ui/state';
+import {
+	isHeaderSound,
+	kitNamesOf,
+	openLog,
+	PAGE,
+	picturePoints,
+	pointsIn,
+	rowOf,
+	windowFor
+} from '../../src/routes/log/kept-tests';
+import { rateSentence } from '../../src/routes/log/rate';
+import { unreadableAmong } from '../../src/routes/log/unreadable';
+
+const DAY = 86_400_000;
+const start = Date.UTC(2026, 0, 5, 18);
+const summary = (value: number, more: Partial<TestSummary> = {}): TestSummary => ({
+	value,
+	unit: 'dKH',
+	standardUncertainty: 0.2,
+	expandedUncertainty: 0.4,
+	repeatabilitySd: 0.1,
+	values: [value],
+	sampleVolumeMl: 4,
+	isSuspect: false,
+	...more
+});
+const header = (day: number, more: Partial<TestHeader> = {}): TestHeader => ({
+	id: `t${String(day).padStart(5, '0')}`,
+	kitId: houseSyringeKit.id,
+	analyte: 'alkalinity',
+	startedAtEpochMs: start + day * DAY,
+	changedAtEpochMs: start + day * DAY,
+	state: 'kept',
+	where: 'done',
+	summary: summary(8 - day / 100),
+	...more
+});
+const headOf = ({ id, startedAtEpochMs }: TestHeader) => ({
+	format: 1,
+	id,
+	startedAtEpochMs,
+	kit: houseSyringeKit,
+	kitVersion: 0
+});
+
+let opened = 0;
+async function recordsOf(
+	headers: readonly TestHeader[],
+	entries: unknown[] = []
+): Promise<Records> {
+	const records = await openRecords(`log-page-${opened++}`);
+	const logs = headers.map((each) => ({ header: { ...each, head: headOf(each) }, entries }));
+	expect(await records.tests.addAll(logs)).toEqual({ kept: true });
+	return records;
+}
+
+describe('the log page', () => {
+	test('opens with the newest page, what was left and what was removed', async () => {
+		const kept = Array.from({ length: 250 }, (_, day) => header(day));
+		const records = await recordsOf([
+			...kept,
+			header(300, { state: 'unfinished', where: 'step 5, swirl', summary: null }),
+			header(20.5, { state: 'removed' })
+		]);
+		const log = await openLog(records);
+		expect(log.total).toBe(250);
+		expect(log.newest).toHaveLength(PAGE);
+		expect(log.newest[0]?.id).toBe('t00249');
+		expect(log.unfinished.map(({ where }) => where)).toEqual(['step 5, swirl']);
+		expect(log.removed).toHaveLength(1);
+	});
+
+	test('a picture reads its window, up to the newest test, and no further', async () => {
+		const records = await recordsOf([0, 100, 180, 190, 200].map((day) => header(day)));
+		const found = await pointsIn(records, 'alkalinity', 'quarter');
+		expect(found.map(({ startedAtEpochMs }) => (startedAtEpochMs - start) / DAY)).toEqual([
+			180, 190, 200
+		]);
+		expect(await pointsIn(records, 'alkalinity', 'all')).toHaveLength(5);
+	});
+
+	test('the first window is the shortest that shows five tests, or all there are', () => {
+		const days = (...ago: number[]) => ago.map((each) => start - each * DAY);
+		expect(windowFor(days(0, 7, 14, 21, 28, 300), 6)).toBe('quarter');
+		expect(windowFor(days(0, 60, 120, 180, 240), 5)).toBe('year');
+		expect(windowFor(days(0, 400, 800), 3)).toBe('all');
+		expect(windowFor(days(0), 1)).toBe('quarter');
+	});
+
+	test('a row is told in the chosen unit, with what should be known of it', () => {
+		const words = { names: kitNamesOf([]), unit: 'meq/L' as const, hrefOf: (id: string) => id };
+		const row = rowOf(
+			header(0, {
+				summary: summary(8, { isSuspect: true, valuedAnewByVersion: 2, tester: 'Ada' })
+			}),
+			words
+		);
+		// 8 dKH × 0.3566 meq/L per dKH = 2.85; 1 dKH is 10 mg of CaO in a litre (Höll 1986, from memory).
+		expect(row.shown).toEqual({ value: '2.85', band: '0.14' });
+		expect(row.marks).toEqual(['doubtful', 'from a corrected leaflet']);
+		expect([row.kitName, row.tester, row.isSure]).toEqual([houseSyringeKit.name, 'Ada', false]);
+	});
+
+	test('a kit is called by its newest leaflet', () => {
+		const versions = ['Old name', 'New name'].map((name, version) => ({
+			kitId: 'mine',
+			version,
+			savedAtEpochMs: start,
+			kind: 'new',
+			kit: { name }
+		}));
+		expect(kitNamesOf(versions).get('mine')).toBe('New name');
+	});
+
+	test('a summary that storage has spoiled is not drawn and not trusted', () => {
+		const spoilt = header(0, { summary: { ...summary(8), value: 'eight' } as never });
+		expect(isHeaderSound(spoilt)).toBe(false);
+		expect(picturePoints([spoilt], 'dKH')).toEqual([]);
+		expect(isHeaderSound(header(0))).toBe(true);
+		expect(isHeaderSound(header(0, { summary: null }))).toBe(true);
+	});
+
+	test('tests that cannot be read are found without holding up the page', async () => {
+		const headers = [header(0), header(1), header(2)];
+		const records = await recordsOf(headers.slice(0, 2));
+		const torn = headers[2];
+		if (!torn) throw new Error('three headers');
+		await records.tests.addAll([
+			{ header: { ...torn, head: headOf(torn) }, entries: [{ id: 'x', at: 'never' }] }
+		]);
+		const found: string[] = [];
+		await new Promise<void>((resolve) => {
+			unreadableAmong(records, headers, ({ id }) => {
+				found.push(id);
+				resolve();
+			});
+		});
+		expect(found).toEqual(['t00002']);
+	});
+});
+
+describe('rate per day', () => {
+	const points = (
+		values: readonly number[],
+		more: (i: number) => Partial<TestSummary> = () => ({})
+	) =>
+		values.map((value, i): TestPoint => ({
+			id: `p${i}`,
+			kitId: 'one',
+			startedAtEpochMs: start + i * DAY,
+			summary: summary(value, more(i))
+		}));
+
+	test('is the slope with its ±, in the chosen unit', () => {
+		// By hand: days 0…6 have a spread of 28; u of the slope = 0.1/√28 = 0.0189, × 1.960 = 0.037.
+		const falling = points([8, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4]);
+		expect(rateSentence(falling, 'dKH')).toBe(
+			'On average it fell by 0.10 ± 0.04 dKH per day (95 %), over 7 tests with one kit in 6 days.'
+		);
+		expect(rateSentence(falling, 'meq/L')).toContain('fell by 0.036 ± 0.013 meq/L per day');
+	});
+
+	test('within its ± it is said that nothing can be told', () => {
+		expect(rateSentence(points([8, 8.1, 7.9, 8, 8.05, 7.95, 8]), 'dKH')).toContain(
+			'No rise or fall can be told'
+		);
+	});
+
+	test('is not given for two tests, nor for readings in doubt', () => {
+		expect(rateSentence(points([8, 7]), 'dKH')).toBeNull();
+		expect(
+			rateSentence(
+				points([8, 7.9, 7.8, 7.7], () => ({ isSuspect: true })),
+				'dKH'
+			)
+		).toBeNull();
+	});
+
+	test('is not given where no line fits', () => {
+		expect(rateSentence(points([8, 9.5, 8, 9.5, 8, 9.5]), 'dKH')).toContain('no straight line');
+	});
+});
+
+test('the settings offer every unit of alkalinity', () => {
+	expect([...units].sort()).toEqual([...unitsOf('alkalinity')].sort());
+});
