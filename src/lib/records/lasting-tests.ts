@@ -87,8 +87,9 @@ export class LastingTests extends LastingLogs<TestHeader> implements TestRecords
 	}
 }
 
-function endOf(before: number | Moment | undefined): [unknown, unknown] {
-	if (before === undefined) return [maxKey, maxKey];
+function endOf(before: number | Moment | undefined): unknown[] {
+	// Once only: one and the same list twice within a key makes it no key (Indexed Database API).
+	if (before === undefined) return [maxKey];
 	if (typeof before === 'number') return [before, minKey];
 	return [before.startedAtEpochMs, before.id];
 }
