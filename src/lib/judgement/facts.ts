@@ -1,4 +1,4 @@
-import { enNumber, repeatabilityLimit } from '../metrology';
+import { compareReadings, enNumber, repeatabilityLimit } from '../metrology';
 import type { CheckId, Evidence, Reading } from '../observation';
 
 /** What a known solution in a matrix is known to read over its content with a sound kit, in the unit. */
@@ -44,6 +44,20 @@ function agreeInScatter(a: Reading, b: Reading): boolean {
 	return repeatabilitySd === undefined
 		? agree(a, b)
 		: Math.abs(a.value - b.value) <= repeatabilityLimit(repeatabilitySd) + ROUNDING;
+}
+
+/**
+ * Two bottles in the same hands and ware: what ware and hands do is in both, so what is left between
+ * them is told more finely than either claims.
+ */
+function differByLot(a: Reading, b: Reading): boolean {
+	const of = ({ value, expandedUncertainty, repeatabilitySd }: Reading, lot: string) => ({
+		value,
+		standardUncertainty: expandedUncertainty / 2,
+		repeatabilitySd,
+		lot
+	});
+	return compareReadings(of(a, 'one'), of(b, 'other')).verdict === 'likelyReal';
 }
 
 const sameWay: readonly ('first' | CheckId)[] = ['first', 'repeatFull', 'repeatQuick'];
@@ -106,8 +120,8 @@ export function factsOf(
 		referenceGood: all(references, ({ isGood }) => isGood),
 		referenceOff: bad.length > 0 && !referenceDoubtful,
 		referenceDoubtful,
-		lotDiffers: lots.some((each) => !agree(each, reading)),
-		lotAgrees: all(lots, (each) => agree(each, reading)),
+		lotDiffers: lots.some((each) => differByLot(each, reading)),
+		lotAgrees: all(lots, (each) => !differByLot(each, reading)),
 		sampleDiffers: samples.some((each) => !agree(each, reading)),
 		sampleAgrees: all(samples, (each) => agree(each, reading)),
 		earlierDiffers: earlier.some((each) => !agree(each, reading)),

@@ -1,7 +1,17 @@
 /** The metrology room: uncertainty, replicates, comparison. */
+export type { BudgetKind, BudgetLineId, BudgetReading } from './budget-input';
+export * from './combine-repeats';
 export * from './compare';
+export * from './compare-readings';
 export * from './distributions';
+export { degreesOfDoubt } from './judged';
+export * from './mean-rate';
 export * from './outliers';
-export * from './reading-budget';
+export { ownRepeatability, type OwnRepeatability } from './own-scatter';
+export { readingBudget, type BudgetLine, type ReadingBudget } from './reading-budget';
 export * from './replicates';
+export { roundingCorrelation } from './rounding';
+export { tipSdMlOf } from './shared-inputs';
+export * from './shrinks';
 export * from './uncertainty';
+export { buretteLimitMl, syringeLimitMl } from './ware-limits';
