@@ -1,7 +1,8 @@
-import { kitForTest, loadKitVersion } from '$lib/kits';
+import { loadKitVersion } from '$lib/kits';
 import type { TestSummary } from '$lib/observation';
 import { loadRunLog, loadTestLog, replayTest, summaryOf, testResult } from '$lib/procedure';
 import { exportRecords, importRecords, type ImportReport, type Records } from '$lib/records';
+import { resummariseTests } from '../resummarise';
 import { storedKitVersions } from '../test/open-test';
 
 /** Name of a file that holds everything, by its day. */
@@ -21,18 +22,21 @@ export const everything = (records: Records, atEpochMs: number): Promise<string>
  * @throws RangeError for a file that holds no records
  */
 export async function takeIn(text: string, records: Records): Promise<ImportReport> {
-	// What the file says of tests is reckoned from their marks again, with the leaflets known here.
-	const versions = await storedKitVersions(records);
-	return importRecords(text, records, {
+	const report = await importRecords(text, records, {
 		test: loadTestLog,
 		run: loadRunLog,
 		kit: loadKitVersion,
+		// What a file says of its tests is reckoned from their marks again.
 		summarise: (imported): TestSummary | null => {
-			const log = loadTestLog(imported);
-			const state = replayTest(log);
-			const { kit, version, isCorrected } = kitForTest(versions, log);
-			const result = testResult(state, { kit });
-			return result && summaryOf(state, result, isCorrected ? version : undefined);
+			const state = replayTest(loadTestLog(imported));
+			const result = testResult(state);
+			return result && summaryOf(state, result);
 		}
 	});
+	// A leaflet of the file may correct one that is known here, or the other way round.
+	const versions = await storedKitVersions(records);
+	const corrected = versions.filter(({ kind }) => kind === 'correction');
+	for (const kitId of new Set(corrected.map((version) => version.kitId)))
+		await resummariseTests(kitId, records);
+	return report;
 }
