@@ -114,13 +114,14 @@ export function picturePoints(points: readonly TestPoint[], unit: Unit): Picture
 
 /** What the log page shows first: the newest page, what was left, what was removed. */
 export async function openLog(records: Records) {
-	const [total, newest, unfinished, removed] = await Promise.all([
+	const [total, newest, unfinished, removedTotal, removed] = await Promise.all([
 		records.tests.count(),
 		records.tests.list({ limit: PAGE }),
 		records.tests.unfinished(),
-		records.tests.list({ state: 'removed' })
+		records.tests.count({ state: 'removed' }),
+		records.tests.list({ state: 'removed', limit: PAGE })
 	]);
-	return { total, newest, unfinished, removed };
+	return { total, newest, unfinished, removedTotal, removed };
 }
 
 /** Points of one analyte in a window that ends with its newest test. */
