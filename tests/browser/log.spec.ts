@@ -247,12 +247,10 @@ test('twenty thousand tests: the newest page and a picture of a few hundred mark
 		const [shown] = performance.getEntriesByName('log-shown');
 		return Math.round((shown?.startTime ?? NaN) - (navigation?.domInteractive ?? NaN));
 	});
-	test
-		.info()
-		.annotations.push({
-			type: 'log shown, ms after its page was read',
-			description: `${shownAfterMs}`
-		});
+	test.info().annotations.push({
+		type: 'log shown, ms after its page was read',
+		description: `${shownAfterMs}`
+	});
 	console.log(`log of 20 000 tests shown ${shownAfterMs} ms after its page was read`);
 
 	await page.getByRole('button', { name: /^Show 100 more of 19900$/ }).click();
