@@ -45,7 +45,7 @@ function namesOf(error: unknown): string[] {
 
 /** What an error of the database means for the person. */
 export function troubleOf(error: unknown): StorageTrouble {
-	const said = error instanceof Error || error instanceof DOMException ? error.message : '';
+	const said = error instanceof Error ? (error.message.split('\n')[0] ?? '') : '';
 	const names = namesOf(error);
 	const words = (plain: string) => (said ? `${plain}: ${said}` : plain);
 	if (names.includes('QuotaExceededError'))

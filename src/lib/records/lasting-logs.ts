@@ -105,9 +105,11 @@ export class LastingLogs<THeader extends LogHeader> implements LogShelf<THeader>
 
 	/** Whether all before this number is there. */
 	private async reaches(id: string, seq: number): Promise<boolean> {
-		const before =
-			seq > 0 ? await this.tables.entries.get([id, seq - 1]) : await this.tables.headers.get(id);
-		return before !== undefined;
+		const header = await this.tables.headers.get(id);
+		if (!header) return false;
+		// A run of the first version holds its head in the header, which is about to be replaced.
+		if (header.head !== undefined) await this.tables.heads.put({ id, head: header.head });
+		return seq === 0 || (await this.tables.entries.get([id, seq - 1])) !== undefined;
 	}
 
 	private rowsOf(id: string, fromSeq: number, entries: readonly unknown[]): EntryRow[] {

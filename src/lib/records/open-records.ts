@@ -24,16 +24,19 @@ export interface Records {
 }
 
 /** How long storage may take to open, ms, before work begins without it. */
-const patienceMs = 8000;
+const usualPatienceMs = 8000;
 
 /**
  * Opens the records of this browser; where storage is missing, blocked or refused, records that last
  * as long as the page does, so that work goes on. `isLasting` says which, `trouble` why.
  */
-export async function openRecords(name = 'halfdrop'): Promise<Records> {
+export async function openRecords(
+	name = 'halfdrop',
+	{ patienceMs = usualPatienceMs } = {}
+): Promise<Records> {
 	try {
 		const database = new HalfdropDatabase(name);
-		const trouble = await opened(database);
+		const trouble = await opened(database, patienceMs);
 		return trouble ? inMemory(trouble) : lasting(database);
 	} catch (error) {
 		return inMemory(troubleOf(error));
@@ -41,7 +44,10 @@ export async function openRecords(name = 'halfdrop'): Promise<Records> {
 }
 
 /** Null when the database is open; else what keeps it shut. */
-async function opened(database: HalfdropDatabase): Promise<StorageTrouble | null> {
+async function opened(
+	database: HalfdropDatabase,
+	patienceMs: number
+): Promise<StorageTrouble | null> {
 	let isBlocked = false;
 	let timer: ReturnType<typeof setTimeout> | undefined;
 	database.on('blocked', () => (isBlocked = true));

@@ -6,7 +6,9 @@ import type { ImportReport } from './report';
 
 /**
  * Merges versions of kits into the store. The same version of the same kit is there already; another
- * leaflet under a number that is taken gets the next free number.
+ * leaflet under a number that is taken gets a higher one.
+ * A number is left out before it, so that a correction made elsewhere does not correct the leaflet
+ * that stands last here.
  */
 export async function importKits(
 	items: readonly FileItem[],
@@ -30,7 +32,7 @@ export async function importKits(
 			continue;
 		}
 		const isTaken = versions.some(({ version }) => version === row.version);
-		const version = isTaken ? Math.max(...versions.map((each) => each.version)) + 1 : row.version;
+		const version = isTaken ? Math.max(...versions.map((each) => each.version)) + 2 : row.version;
 		const toStore = { ...row, version };
 		const kept = await kits.add(toStore);
 		if (!kept.kept) {

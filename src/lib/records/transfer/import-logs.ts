@@ -38,7 +38,7 @@ export async function importLogs<THeader extends LogHeader>(
 }
 
 function readItem(item: FileItem, read: ReadLog, report: ImportReport): Coming | null {
-	const { log, isWhole, damaged } = rescue((item.raw as { log?: unknown }).log, item.where, read);
+	const { log, isWhole, damaged } = rescue(fieldOf(item, 'log'), item.where, read);
 	report.damaged.push(...damaged);
 	return log && { item, log, isWhole };
 }
@@ -60,7 +60,7 @@ async function importBatch<THeader extends LogHeader>(
 
 	for (const { item, log, isWhole } of coming) {
 		const family = members.get(familyOf(log.id)) ?? [];
-		const origin = (item.raw as { origin?: LogOrigin }).origin;
+		const origin = fieldOf(item, 'origin') as LogOrigin | undefined;
 		const isWholeLog = isWhole && origin?.because !== 'damaged';
 		const step = isWholeLog ? stepFor(log, family) : stepForRescued(log, family);
 		if (step.do === 'nothing') {
@@ -118,6 +118,12 @@ function storedLogOf<THeader extends LogHeader>(
 	const { entries, ...head } = member.log;
 	const header = how.headerOf(member.log, member.item?.raw, { id: head.id, ...originOf(member) });
 	return { header: { ...header, head }, entries: [...entries] };
+}
+
+function fieldOf({ raw }: FileItem, name: 'log' | 'origin'): unknown {
+	return typeof raw === 'object' && raw !== null
+		? (raw as Record<string, unknown>)[name]
+		: undefined;
 }
 
 function originOf({ origin }: Relative): { origin?: LogOrigin } {

@@ -58,7 +58,8 @@ function readPieces(text: string): ReadFile {
 		}
 	}
 	if (read.items.length === 0 && !/"halfdrop":\s*"records"/.test(text)) throw notOurs();
-	if (!/\]\s*\}\s*$/.test(text)) {
+	// The last brackets stand on a line of their own; those of an item do not.
+	if (!/^\s*\]\s*\}\s*$/.test(text.trimEnd().split('\n').at(-1) ?? '')) {
 		const last = read.items.at(-1)?.where ?? 'its beginning';
 		const problem = `the file is cut short: what came after ${last} is missing`;
 		read.damaged.push({ where: 'the end of the file', problem, raw: text.slice(-200) });
