@@ -32,7 +32,7 @@ export function readingOfValue(
 	const middle =
 		kit.delivery.by === 'dropper' ? { drops: 10 } : { markMl: kit.delivery.capacityMl / 2 };
 	const valuePerMl = (valueFromMark(kit, middle).valuePerMl * nominalMl) / sampleVolumeMl;
-	const budget = readingBudget(kit, { value, valuePerMl });
+	const budget = readingBudget(kit, { value, valuePerMl, sampleVolumeMl });
 	return {
 		id,
 		label,

@@ -13,17 +13,12 @@ import { plain, signed, withUncertainty } from '../charts/numbers';
 /** One thing that the numbers say: a figure, the statistician's word for it, and a plain sentence. */
 export type Saying = { id: string; figure: string; term: string; sentence: string };
 
-/** Parts of a reading's budget that fall anew at each test; the rest is shared by all of them. */
-const anew = ['whole drops', 'judging the colour', 'reading the mark'];
-
 /**
- * Scatter to be expected between careful repeats with this kit, dKH: what drops, scale and eye give
- * anew each time.
+ * Scatter to be expected between careful repeats with this kit, dKH: what drops, ware and eye give anew
+ * each time.
  */
 export function expectedScatter(kit: Kit, value: number, valuePerMl: number): number {
-	const { lines } = readingBudget(kit, { value, valuePerMl });
-	const parts = lines.filter((line) => anew.includes(line.name)).map((line) => line.contribution);
-	return Math.hypot(...parts);
+	return readingBudget(kit, { value, valuePerMl }).repeatabilitySd;
 }
 
 const allowed = (a: Reading, b: { expandedUncertainty: number }) =>
