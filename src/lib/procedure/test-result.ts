@@ -3,6 +3,7 @@ import {
 	combineRepeats,
 	ownRepeatability,
 	shrinksOf,
+	tipSdMlOf,
 	type CombinedRepeats,
 	type OwnRepeatability,
 	type Shrink
@@ -39,20 +40,18 @@ export function valuesOf(state: TestState, kit: Kit = state.kit): (ValuedTitrati
 	return state.titrations.map((titration) => valueOfTitration(titration, kit));
 }
 
-/** Half of how far tips of small syringes differ, mL, as a standard uncertainty (common practice, no source). */
-const TIP_SD_ML = 0.02;
-
 /** A valued titration as the budget takes it. */
 export function measuredOf(kit: Kit, valued: ValuedTitration, temperatureC?: number) {
-	const { value, valuePerMl, sampleVolumeMl, refills, from, by } = valued;
+	const { value, valuePerMl, usedMl, sampleVolumeMl, refills, from, by } = valued;
 	const isThroughTip = from === 'throughTip';
 	return {
 		value,
 		valuePerMl,
+		usedMl: Math.max(0, usedMl),
 		sampleVolumeMl,
 		refills,
 		isStartRead: from === 'start' && by !== 'drops',
-		tipSdMl: isThroughTip ? (kit.assumed?.tipSdMl ?? TIP_SD_ML) : undefined,
+		tipSdMl: isThroughTip ? tipSdMlOf(kit) : undefined,
 		temperatureC
 	};
 }
@@ -78,14 +77,13 @@ export function testResult(
 	const own = options.own ?? undefined;
 	const readings = counted.map((each) => measuredOf(kit, each, state.circumstances.temperatureC));
 	const combined = combineRepeats(kit, readings, own);
-	const one = readings[0];
 	return {
 		unit: kit.unit,
 		value: combined.value,
 		titrations,
 		counted,
 		combined,
-		shrinks: one ? shrinksOf(kit, one, own) : [],
+		shrinks: shrinksOf(kit, readings, own),
 		isSuspect: isSuspect(state, counted, combined),
 		standardUncertainty: combined.standardUncertainty,
 		expandedUncertainty: combined.expandedUncertainty,
