@@ -1,5 +1,6 @@
 import type { Unit } from '$lib/kits';
 import type { RunHeader, TestHeader } from '$lib/records';
+import { glanceAtRecords } from '$lib/records/glance';
 
 /** A reading as the first page shows it. */
 export type HomeReading = {
@@ -29,23 +30,16 @@ export const nothingYet: HomeState = {
 const MOST = 3;
 
 /**
- * Reads what this browser keeps. Storage comes after the page is there, and what writes readings
- * only where there are any, so that the page stays small.
+ * Reads what this browser keeps. What puts readings into words is loaded only where there are any, so
+ * that the page stays small.
  */
 export async function homeState(unit: Unit, now: number): Promise<HomeState> {
-	const { openRecords } = await import('$lib/records');
-	const records = await openRecords();
-	const [runs, unfinished, latest, kits] = await Promise.all([
-		records.runs.list(),
-		records.tests.unfinished(),
-		records.tests.list({ limit: MOST }),
-		records.kits.all()
-	]);
+	const { runs, unfinishedTest, latest, hasKits } = await glanceAtRecords(MOST);
 	return {
 		runs,
-		unfinishedTest: unfinished[0] ?? null,
+		unfinishedTest,
 		readings: latest.length > 0 ? await readingsOf(latest, unit, now) : [],
-		hasOwnKit: kits.length > 0
+		hasOwnKit: hasKits
 	};
 }
 

@@ -23,9 +23,9 @@ export async function exportRecords(records: Records, exportedAtEpochMs: number)
 		const { changedAtEpochMs, where, state } = stored.header;
 		runs.push({ log: logOf(stored), changedAtEpochMs, where, state });
 	}
+	const troubleBefore = records.trouble;
 	const kits = await records.kits.all();
-	if (records.trouble && kits.length === 0 && records.trouble.why === 'failed')
-		throw new Error(records.trouble.detail);
+	if (records.trouble && records.trouble !== troubleBefore) throw new Error(records.trouble.detail);
 	return fileText(exportedAtEpochMs, { kits, tests, runs });
 }
 

@@ -1,5 +1,19 @@
+import type { Records } from '../open-records';
+import type { ImportReaders } from './import';
+import type { ImportReport } from './report';
+
 /** Records to a file and back. */
 export { exportOne, exportRecords } from './export';
-export { importRecords, type ImportedTest, type ImportReaders } from './import';
+export type { ImportedTest, ImportReaders } from './import';
 export type { Damage } from './read-file';
 export type { ImportReport } from './report';
+
+/** As in `import.ts`; what it needs is loaded when a file is brought in, which is seldom. */
+export async function importRecords(
+	text: string,
+	records: Records,
+	readers: ImportReaders
+): Promise<ImportReport> {
+	const { importRecords: take } = await import('./import');
+	return take(text, records, readers);
+}
