@@ -45,6 +45,16 @@ describe('repeats of one water', () => {
 		expect(of(7.9, 8.2).value).toBeCloseTo(8.05, 12);
 		expect(of(8.2, 7.9)).toEqual(of(7.9, 8.2));
 	});
+	it('a line that only one of them has counts for its part of the mean, in any order', () => {
+		const throughTip = { ...at(8), tipSdMl: 0.02 };
+		for (const readings of [
+			[at(8), throughTip],
+			[throughTip, at(8)]
+		]) {
+			const { lines } = combineRepeats(syringeKit, readings);
+			expect(lines.find(({ id }) => id === 'tipVolume')?.contribution).toBeCloseTo(0.16, 12);
+		}
+	});
 	it('different samples of one water combine too', () => {
 		const fine = { value: 8.1, valuePerMl: 9.6, sampleVolumeMl: 10 };
 		const both = combineRepeats(syringeKit, [at(7.9), fine]);

@@ -9,7 +9,8 @@ import { drawHousehold, drawWater, testByHands } from './hands';
  * How often the ± holds the truth. Each test is done on the practice bench, drop by drop, in water,
  * with ware, bottles and hands drawn anew from what the budget claims of them; the value comes from the
  * rounded mark by the leaflet. The bench also has what no budget line names: water unlike that of
- * the leaflet, carbon dioxide, drops of all sizes.
+ * the leaflet, carbon dioxide, drops of all sizes. The dropper leans high by a tenth, since bottles are
+ * held a little off upright.
  */
 const TESTS_A_KIT = 1000;
 /** Titrations drop by drop, on a machine that may be busy. */

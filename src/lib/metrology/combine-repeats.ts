@@ -12,23 +12,10 @@ import {
 	type ScatterModel
 } from './own-scatter';
 import { budgetOf, ownScatterInput, type ReadingBudget } from './reading-budget';
-import { criticalRange, mean, standardDeviation } from './replicates';
+import { mean, standardDeviation } from './replicates';
 import { scatterInputs } from './scatter-inputs';
 import { sharedInputs } from './shared-inputs';
-
-export type Spread = {
-	/** Largest minus smallest, in the kit's unit. */
-	range: number;
-	/** What n results of these hands stay within in 19 of 20 times. */
-	criticalRange: number;
-	/** Within it, or no more than one step (a drop, a count) apart. */
-	agrees: boolean;
-	/**
-	 * ISO 5725-6, 5.2.2: 'accept' the mean; 'takeOneMore' (or two), since these lie too far apart to be
-	 * only scatter; 'median', when four or more still do and the middle of them is reported.
-	 */
-	toDo: 'accept' | 'takeOneMore' | 'median';
-};
+import { median, medianFactor, spreadOf, type Spread } from './spread';
 
 export type NextRepeat = {
 	/** About 95 %, after one more test that lands in the middle of these. */
@@ -53,24 +40,12 @@ export type CombinedRepeats = ReadingBudget & {
 /** What must be gained to be worth the reagent: a twentieth of the ±; this project's choice. */
 export const WORTH_GAIN = 0.05;
 
-/**
- * Variance of a median of n normal results over that of their mean, n = 3 to 10; n = 1 and 2 are their
- * mean. Simulated (two million samples each); Croux and Rousseeuw 1992 have the same to 0.01.
- */
-const medianFactors = [1, 1, 0.743, 0.838, 0.697, 0.776, 0.678, 0.744, 0.669, 0.722];
-const medianFactor = (n: number) => 1 / (medianFactors[Math.min(n, 10) - 1] ?? 1);
-
-function median(values: readonly number[]): number {
-	const sorted = [...values].sort((a, b) => a - b);
-	const upper = Math.floor(sorted.length / 2);
-	const at = (i: number) => sorted[i] ?? Number.NaN;
-	return sorted.length % 2 === 1 ? at(upper) : (at(upper - 1) + at(upper)) / 2;
-}
-
 /** Shared inputs of the mean: the same error in each reading, so its effects add up as they are. */
 function sharedOfMean(kit: Kit, readings: readonly BudgetReading[]): BudgetInput[] {
 	const each = readings.map((reading) => sharedInputs(kit, reading));
-	return (each[0] ?? []).map((input) => {
+	// Not every reading has every line: one may be counted through the tip, another not.
+	const all = new Map(each.flat().map((input) => [input.id, input]));
+	return [...all.values()].map((input) => {
 		const contributions = each.map((inputs) => {
 			const same = inputs.find(({ id }) => id === input.id);
 			return same ? same.standardUncertainty * same.sensitivity : 0;
@@ -110,21 +85,6 @@ function budgetOfMiddle(
 	return budgetOf([...shared, ...anew, ...own], Math.sqrt(model.stepVariance + restVariance));
 }
 
-function spreadOf(values: readonly number[], model: ScatterModel, shownSd: number): Spread | null {
-	const n = values.length;
-	if (n < 2) return null;
-	const range = Math.max(...values) - Math.min(...values);
-	// The standard's table ends at ten; more than that hardly widens it.
-	const critical = criticalRange(Math.min(n, 10), shownSd);
-	const agrees = range <= Math.max(critical, model.step) + 1e-9;
-	return {
-		range,
-		criticalRange: critical,
-		agrees,
-		toDo: agrees ? 'accept' : n < 4 ? 'takeOneMore' : 'median'
-	};
-}
-
 /**
  * Value and uncertainty of several titrations of the same water with the same kit. What ware, bottles
  * and habit do alike stays whole; scatter shrinks with the number, but for the part of the last drop's
@@ -133,7 +93,7 @@ function spreadOf(values: readonly number[], model: ScatterModel, shownSd: numbe
  *
  * Sources: JCGM 100:2008 for the budget; ISO 5725-6:1994, 5.2.2 for critical range and median.
  *
- * @param readings at least one, in the kit's unit; a start over, with 'set aside' ones left out
+ * @param readings at least one, in the kit's unit, without those that were set aside
  * @param own a person's own scatter from earlier tests; these readings must not be in it
  * @throws RangeError naming the field when there is no reading, or a number is out of range
  */

@@ -1,5 +1,6 @@
 /** The metrology room: uncertainty, replicates, comparison. */
 export type { BudgetKind, BudgetLineId, BudgetReading } from './budget-input';
+export { tipSdMlOf } from './budget-figures';
 export * from './combine-repeats';
 export * from './compare';
 export * from './compare-readings';
@@ -11,7 +12,7 @@ export { ownRepeatability, type OwnRepeatability } from './own-scatter';
 export { readingBudget, type BudgetLine, type ReadingBudget } from './reading-budget';
 export * from './replicates';
 export { roundingCorrelation } from './rounding';
-export { tipSdMlOf } from './shared-inputs';
 export * from './shrinks';
+export type { Spread } from './spread';
 export * from './uncertainty';
 export { buretteLimitMl, syringeLimitMl } from './ware-limits';

@@ -1,7 +1,7 @@
 import type { Kit } from '../kits';
 import { usedMlIn, type BudgetInput, type BudgetLineId, type BudgetReading } from './budget-input';
 import { degreesOfDoubt, DOUBT, even, step } from './judged';
-import { COLOUR_DROPS } from './shared-inputs';
+import { colourFigure } from './budget-figures';
 
 /**
  * An eye lays an edge against a line to about a fifth of a division; written down to half a division
@@ -52,7 +52,7 @@ function marksSdMl(graduationMl: number, reading: BudgetReading): number {
 
 /** What falls anew at each test. 'whole drops' is the step that repeats of one water may share. */
 export function scatterInputs(kit: Kit, reading: BudgetReading): BudgetInput[] {
-	const { delivery, assumed, sample } = kit;
+	const { delivery, sample } = kit;
 	const nominalMl = sample.volumes[0]?.volumeMl ?? Number.NaN;
 	const sampleVolumeMl = reading.sampleVolumeMl ?? nominalMl;
 	const inputs: BudgetInput[] = [];
@@ -84,15 +84,14 @@ export function scatterInputs(kit: Kit, reading: BudgetReading): BudgetInput[] {
 		Number.POSITIVE_INFINITY,
 		'the last addition is even over its size (JCGM 100, F.2.2.1)'
 	);
+	const colour = colourFigure(kit);
 	add(
 		'judgingColour',
 		'judging the colour',
-		delivery.dropMl * (assumed?.colourDrops ?? COLOUR_DROPS),
+		delivery.dropMl * colour.share,
 		perMl,
-		judged,
-		assumed?.colourDrops === undefined
-			? 'a quarter of a drop; common practice, no source'
-			: "the owner's own figure"
+		degreesOfDoubt(colour.doubt),
+		colour.origin
 	);
 	add(
 		'settingSample',
