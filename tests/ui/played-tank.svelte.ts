@@ -17,8 +17,10 @@ import {
 	withUndo,
 	type TankTitration,
 	type TestLog,
+	testResult,
 	type TestResult,
-	type TestState
+	type TestState,
+	valuesOf
 } from '../../src/lib/procedure';
 import type { TankRun, TankStorage } from '../../src/lib/ui/test/run';
 
@@ -36,8 +38,7 @@ export class PlayedTank implements TankRun {
 	log: TestLog = $state.raw() as TestLog;
 	state: TestState = $state.raw() as TestState;
 	storage: TankStorage = $state('kept');
-	/** Set by the test that needs one. */
-	result: TestResult | null = $state.raw(null);
+	#result: TestResult | null | undefined = $state.raw();
 	readonly expected: number | null;
 	/** Where this is given it is asked the time, in place of the standing clock. */
 	clock: (() => number) | null = null;
@@ -56,7 +57,7 @@ export class PlayedTank implements TankRun {
 		};
 		this.state = startTest(this.log);
 		this.expected = about.expected ?? null;
-		this.result = about.result ?? null;
+		this.#result = about.result;
 		this.storage = about.storage ?? 'kept';
 		this.#at = startedAt;
 	}
@@ -66,6 +67,16 @@ export class PlayedTank implements TankRun {
 	}
 	get titration(): TankTitration {
 		return presentTitration(this.state);
+	}
+	get values() {
+		return valuesOf(this.state);
+	}
+	/** What was given, or else what the titrations come to. */
+	get result(): TestResult | null {
+		return this.#result === undefined ? testResult(this.state) : this.#result;
+	}
+	set result(result: TestResult | null) {
+		this.#result = result;
 	}
 	get canUndo(): boolean {
 		return this.#said().length > 0;
@@ -148,6 +159,9 @@ export class PlayedTank implements TankRun {
 		const event: TestEvent = { in: 'walk', titration, event: { type: 'marks.read', marks } };
 		const id = this.#newId();
 		this.#replay(withAmendment(this.log, { id, at: this.#turnAt(), amends: read.id, event }));
+	}
+	noteOtherReading(titration: number, by: string, marks: Marks): void {
+		this.#add({ in: 'test', event: { type: 'marks.readByOther', titration, by, marks } });
 	}
 	writeNote(text: string): void {
 		this.#add({ in: 'test', event: { type: 'note.written', text } });
