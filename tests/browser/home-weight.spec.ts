@@ -2,9 +2,6 @@ import { gzipSync } from 'node:zlib';
 import type { Page, Response } from '@playwright/test';
 import { expect, test } from './house';
 
-// What is kept for times without a network is fetched later and is not part of this.
-test.use({ serviceWorkers: 'block' });
-
 /** kB of 1000 bytes. */
 const mostKb = 70;
 

@@ -6,6 +6,8 @@ import { test as base, expect, type Page } from '@playwright/test';
  * the console (a refused script of the Content-Security-Policy shows there).
  */
 export const test = base.extend<{ quiet: void }>({
+	// Keeping the whole site at each test's first visit would only cost time; `offline.spec.ts` allows it.
+	serviceWorkers: 'block',
 	quiet: [
 		async ({ page, baseURL }, use) => {
 			const strangers: string[] = [];
