@@ -35,6 +35,7 @@ export function walkOf(
 	return stepsOf(kit).flatMap((step): WalkEvent[] => {
 		const over: WalkEvent = { type: 'step.done', stepId: step.id };
 		if (step.kind === 'choose') return [...(said.before ?? []), over];
+		if (step.kind === 'dose') return [{ type: 'reagent.added', reagentId: step.reagentId }, over];
 		if (step.kind === 'fill') return [...(said.filled ?? []), over];
 		if (step.kind === 'titrate') return [...(said.titrated ?? []), { type: 'colour.stayed' }, over];
 		if (step.kind === 'read') return [...said.read, over];

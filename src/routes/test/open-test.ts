@@ -106,7 +106,7 @@ export async function freshTest(
 		kitVersion: version,
 		entries: []
 	};
-	return new TankRun(log, records.tests, await knownOf(records, kit, log), clock, false);
+	return new TankRun(log, records.tests, await knownOf(records, kit, log), clock, null);
 }
 
 /**
@@ -123,7 +123,7 @@ export async function storedTest(
 	if (!stored) return null;
 	const log = logOf(stored);
 	const known = await knownOf(records, log.kit, log);
-	return new TankRun(log, records.tests, known, clock, true);
+	return new TankRun(log, records.tests, known, clock, stored.header);
 }
 
 /** The leaflet that a test is valued by today. */

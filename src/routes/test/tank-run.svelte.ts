@@ -49,9 +49,10 @@ export class TankRun implements TankRunProps {
 		records: TestRecords,
 		private readonly known: Known,
 		private readonly clock: () => number,
-		isStored: boolean
+		/** The header it is stored under; null for a test of which nothing is stored yet. */
+		private readonly stored: TestHeader | null
 	) {
-		this.kept = new KeptLog(records, isStored);
+		this.kept = new KeptLog(records, stored !== null);
 		this.log = log;
 		this.state = replayTest(log);
 		// What did not belong is taken back, so that the test can go on from the last sound moment.
@@ -121,9 +122,18 @@ export class TankRun implements TankRunProps {
 			({ event }) =>
 				event.in === 'walk' && event.titration === titration && event.event.type === 'marks.read'
 		);
-		if (!read) return;
-		const event: TestEvent = { in: 'walk', titration, event: { type: 'marks.read', marks } };
-		const entry = { id: this.#newId(), at: this.#at(), amends: read.id, event };
+		if (read) this.amend(read.id, { type: 'marks.read', marks });
+	}
+	/** Puts another event in the place of one of a walk; the old one stays in the log. */
+	amend(entryId: string, event: WalkEvent): void {
+		const amended = this.#live().find(({ id }) => id === entryId);
+		if (amended?.event.in !== 'walk') return;
+		const entry = {
+			id: this.#newId(),
+			at: this.#at(),
+			amends: entryId,
+			event: { ...amended.event, event }
+		};
 		this.#rewritten(withAmendment(this.log, entry));
 	}
 	noteOtherReading(titration: number, by: string, marks: Marks): void {
@@ -221,6 +231,7 @@ export class TankRun implements TankRunProps {
 			state: isRemoved ? 'removed' : isValued ? 'kept' : 'unfinished',
 			where: whereOf(this.state),
 			summary: isValued && this.result ? summaryOf(this.state, this.result) : null,
+			...(this.stored?.origin ? { origin: this.stored.origin } : {}),
 			head
 		};
 	}
