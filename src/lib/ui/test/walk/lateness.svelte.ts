@@ -10,6 +10,8 @@ export class Lateness {
 	/** When somebody last came to the page, ms. */
 	at = $state(0);
 	#found: { words: string; lastSaidAt: number } | null = $state.raw(null);
+	/** The pause that was answered by going on: it is not asked about again while it lasts. */
+	#answered: number | null = null;
 	/** Since when nobody looks, ms. */
 	#hiddenAt: number | null = null;
 
@@ -23,6 +25,7 @@ export class Lateness {
 		return this.#found?.lastSaidAt === this.drops().lastSaidAt ? this.#found.words : null;
 	}
 	answer(): void {
+		this.#answered = this.#found?.lastSaidAt ?? null;
 		this.#found = null;
 	}
 
@@ -34,9 +37,20 @@ export class Lateness {
 			return;
 		}
 		this.at = now;
-		const { lastSaidAt, lastDropAt, phase } = this.drops();
-		const goneMs = now - Math.max(lastSaidAt, this.#hiddenAt ?? 0);
+		const goneMs = now - Math.max(this.drops().lastSaidAt, this.#hiddenAt ?? 0);
 		this.#hiddenAt = null;
+		this.#ask(goneMs);
+	}
+	/** For hands that say each drop: so long without one, and the vial stood, page in sight or not. */
+	stand(): void {
+		const { lastDropAt, lastSaidAt } = this.drops();
+		if (lastDropAt !== null) this.#ask(this.run().now() - lastSaidAt);
+	}
+
+	#ask(goneMs: number): void {
+		const now = this.run().now();
+		const { lastSaidAt, lastDropAt, phase } = this.drops();
+		if (this.#answered === lastSaidAt) return;
 		if (!this.run().titration.walk.matches('titrating') || phase === 'holding') return;
 		if (goneMs < LATE_MS) return;
 		const words =

@@ -37,6 +37,16 @@ export class PlainHands {
 	set volumeId(volumeId: string) {
 		this.#volumeId = volumeId;
 	}
+	/** Chooses the sample next in size, where the leaflet has one. */
+	takeOther(way: 'larger' | 'smaller'): void {
+		const nowMl = this.sampleVolumeMl;
+		const [other] = this.run()
+			.kit.sample.volumes.filter(({ volumeMl }) =>
+				way === 'larger' ? volumeMl > nowMl : volumeMl < nowMl
+			)
+			.sort((a, b) => Math.abs(a.volumeMl - nowMl) - Math.abs(b.volumeMl - nowMl));
+		if (other) this.#volumeId = other.id;
+	}
 	get sampleVolumeMl(): number {
 		const volume = this.run().kit.sample.volumes.find(({ id }) => id === this.volumeId);
 		return volume?.volumeMl ?? Number.NaN;

@@ -1,6 +1,9 @@
 import { remarksOn, type Remark } from '$lib/procedure';
 import type { TankRun } from '../run';
 
+/** The screen itself asks about a pause, and says what comes after the end. */
+const saidElsewhere = ['titrate.pause', 'titrate.after'];
+
 /**
  * The one remark worth the line now: a warning before a word. Somebody who reads blind hears nothing
  * for which the last value would have to be known.
@@ -14,5 +17,6 @@ export function remarkShown(run: TankRun, lookedAt: number): Remark | null {
 		expected: titration.purpose === 'otherPerson' ? null : run.expected,
 		circumstances: state.circumstances
 	});
-	return remarks.find(({ tone }) => tone === 'warn') ?? remarks[0] ?? null;
+	const others = remarks.filter(({ id }) => !saidElsewhere.includes(id));
+	return others.find(({ tone }) => tone === 'warn') ?? others[0] ?? null;
 }
