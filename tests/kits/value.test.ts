@@ -122,14 +122,14 @@ describe('a mark that cannot be is named', () => {
 			'markMl must lie on the scale, -0.2 to 1; found 1.1'
 		],
 		[
-			'off a table though on the scale',
+			'before the start',
 			() => valueFromMark(syringeKit, { markMl: 1.1 }),
-			"the mark must lie in the leaflet's table, 0 to 1; found 1.1"
+			'markMl must not lie before the start, 1; found 1.1'
 		],
 		[
-			'used up and more, off the table',
-			() => valueFromMark(buretteKit, { markMl: 6, refilledMl: 5 }),
-			"the mark must lie in the leaflet's table, 0 to 10; found 11"
+			'used up and more, off a table that bends',
+			() => valueFromMark(tableKit(bent), { markMl: 0.6, refilledMl: 1 }),
+			"the mark must lie in the leaflet's table, 0 to 1, which bends and tells nothing beyond; found -0.4"
 		],
 		['no drops', () => valueFromMark(dropperKit, {}), 'drops must be a count of 0 or more'],
 		[

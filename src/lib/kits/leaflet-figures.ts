@@ -1,0 +1,75 @@
+import { valuePerMlAt } from './conversion';
+import type { Kit } from './kit';
+import { usedFromColumn } from './table-column';
+import { unitOf } from './units';
+import { valueFromMark } from './value';
+
+/**
+ * Titrant strength that a leaflet's conversion implies for a strong acid, mol per litre: value per
+ * mL times nominal sample over 1 mL. Where the table bends, that of its middle.
+ */
+export function impliedTitrantStrength(kit: Kit): number {
+	const nominalMl = kit.sample.volumes[0]?.volumeMl ?? Number.NaN;
+	const meqPerLPerMl = valuePerMlAt(kit, middleUse(kit)) * unitOf(kit.unit, kit.analyte).size;
+	return (meqPerLPerMl * nominalMl) / 1000;
+}
+
+/** Titrant used in the middle of what the leaflet covers, mL. */
+function middleUse(kit: Kit): number {
+	const { delivery, conversion } = kit;
+	if (conversion.kind === 'rows') {
+		const marks = conversion.rows.map((row) => row.at);
+		const middle = (Math.min(...marks) + Math.max(...marks)) / 2;
+		return usedFromColumn(delivery, conversion.column, middle);
+	}
+	return delivery.by === 'dropper' ? 10 * delivery.dropMl : delivery.capacityMl / 2;
+}
+
+/**
+ * The highest value that one filling can show by the leaflet, in the kit's unit, for one of its
+ * sample volumes: at the end of the scale, or of the table where that comes first. Infinite for a
+ * dropper, which has no end.
+ */
+export function leafletEndOf(kit: Kit, volumeId?: string): number {
+	const { delivery, conversion, sample } = kit;
+	if (delivery.by === 'dropper') return Number.POSITIVE_INFINITY;
+	const tableEndsMl =
+		conversion.kind === 'rows'
+			? conversion.rows.map((row) => usedFromColumn(delivery, conversion.column, row.at))
+			: [delivery.capacityMl];
+	const usedMl = Math.min(delivery.capacityMl, Math.max(...tableEndsMl));
+	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
+	const sampleVolumeMl = sample.volumes.find((volume) => volume.id === volumeId)?.volumeMl;
+	const markMl = isDown ? delivery.capacityMl - usedMl : usedMl;
+	return valueFromMark(kit, { markMl, sampleVolumeMl }).value;
+}
+
+/** What the parts of a leaflet are worth for one of its sample volumes, in the kit's unit. */
+export type Worth = {
+	volumeId: string;
+	name: string;
+	/** One whole drop. */
+	dropValue: number;
+	/** One graduation; null for a dropper. */
+	graduationValue: number | null;
+	/** The most that one filling can show; null for a dropper. */
+	fillingValue: number | null;
+};
+
+/** For each sample volume: what a drop and a graduation are worth, and how far one filling reaches. */
+export function worthOf(kit: Kit): Worth[] {
+	const { delivery, sample } = kit;
+	const perMl = valuePerMlAt(kit, middleUse(kit));
+	const nominalMl = sample.volumes[0]?.volumeMl ?? Number.NaN;
+	return sample.volumes.map(({ id, name, volumeMl }) => {
+		const valuePerMl = (perMl * nominalMl) / volumeMl;
+		const hasScale = delivery.by !== 'dropper';
+		return {
+			volumeId: id,
+			name,
+			dropValue: valuePerMl * delivery.dropMl,
+			graduationValue: hasScale ? valuePerMl * delivery.graduationMl : null,
+			fillingValue: hasScale ? leafletEndOf(kit, id) : null
+		};
+	});
+}

@@ -1,0 +1,156 @@
+import { densityKgPerL, dkhFromPpmCaCO3, MEQ_PER_L_PER_DKH, meqPerLFromDkh } from '../chemistry';
+import type { Analyte, Unit } from './kit';
+
+/** A unit of an analyte: how it is called, what it means, and its size in the analyte's base unit. */
+export type UnitOfAnalyte = { name: string; explanation: string; size: number };
+
+/** What is known of the units of an analyte. A further analyte is a further record. */
+export type AnalyteUnits = {
+	/** The unit in which sizes are given, for people who read this file. */
+	base: string;
+	/** Those that a leaflet may use, the customary first, with the decimals customary for each. */
+	units: Partial<Record<Unit, UnitOfAnalyte & { decimals: number }>>;
+	/** Those in which a value may be given elsewhere, and which are easily taken for one of ours. */
+	traps: readonly UnitOfAnalyte[];
+	/** Between which a tank's value can plausibly lie, in the base unit. */
+	plausible: { low: number; high: number };
+};
+
+const meqPerLFromPpmCaCO3 = (ppmCaCO3: number) => meqPerLFromDkh(dkhFromPpmCaCO3(ppmCaCO3));
+/** HCO3, IUPAC standard atomic weights, g/mol. */
+const BICARBONATE_G_PER_MOL = 61.0168;
+/** A grain in mg and an imperial gallon in litres, both by definition (Units of Measurement Regulations 1995). */
+const GRAIN_MG = 64.79891;
+const IMPERIAL_GALLON_L = 4.54609;
+const OCEAN_KG_PER_L = densityKgPerL(35, 25);
+
+export const analyteUnits: Record<Analyte, AnalyteUnits> = {
+	alkalinity: {
+		base: 'meq/L',
+		units: {
+			dKH: {
+				name: 'dKH',
+				explanation:
+					'German degrees of carbonate hardness: 1 dKH is the alkalinity of 10 mg of CaO in a litre, or 0.357 meq/L.',
+				size: MEQ_PER_L_PER_DKH,
+				decimals: 1
+			},
+			'meq/L': {
+				name: 'meq/L',
+				explanation: 'Milliequivalents in a litre: 1 meq/L takes up 1 mmol/L of acid; 2.80 dKH.',
+				size: 1,
+				decimals: 2
+			},
+			'ppm CaCO3': {
+				name: 'ppm CaCO₃',
+				explanation:
+					'Milligrams of calcium carbonate in a litre that would take up as much acid; 17.8 ppm are 1 dKH.',
+				size: meqPerLFromPpmCaCO3(1),
+				decimals: 0
+			},
+			'mmol/L': {
+				name: 'mmol/L',
+				explanation: 'Millimoles of acid taken up by a litre: the same number as meq/L.',
+				size: 1,
+				decimals: 2
+			}
+		},
+		traps: [
+			{
+				name: 'mmol/kg',
+				explanation: 'Per kilogram of seawater, as oceanographers count: 2.3 % more in a litre.',
+				size: OCEAN_KG_PER_L
+			},
+			{
+				name: 'µmol/kg',
+				explanation: 'Millionths of a mole in a kilogram of seawater: 1000 times mmol/kg.',
+				size: OCEAN_KG_PER_L / 1000
+			},
+			{
+				name: 'mmol/L CaCO₃',
+				explanation: 'Millimoles of calcium carbonate, which take up two of acid: half of meq/L.',
+				size: 2
+			},
+			{
+				name: 'mg/L HCO₃',
+				explanation: 'Milligrams of bicarbonate in a litre: 1.22 times the number in ppm CaCO₃.',
+				size: 1 / BICARBONATE_G_PER_MOL
+			},
+			{
+				name: 'English degrees',
+				explanation: 'Grains of CaCO₃ in an imperial gallon: 14.25 mg/L each, 0.80 of a dKH.',
+				size: meqPerLFromPpmCaCO3(GRAIN_MG / IMPERIAL_GALLON_L)
+			},
+			{
+				name: 'French degrees',
+				explanation: '10 mg/L CaCO₃ each, 0.56 of a dKH.',
+				size: meqPerLFromPpmCaCO3(10)
+			}
+		],
+		// 4 to 15 dKH: common practice, no source.
+		plausible: { low: meqPerLFromDkh(4), high: meqPerLFromDkh(15) }
+	}
+};
+
+/** The units that a leaflet for this analyte may use, the customary one first. */
+export function unitsOf(analyte: Analyte): Unit[] {
+	return Object.keys(analyteUnits[analyte].units) as Unit[];
+}
+
+/**
+ * How a unit is written, what it means, and how large it is for an analyte.
+ *
+ * @throws RangeError naming the unit when the analyte is not measured in it
+ */
+export function unitOf(
+	unit: Unit,
+	analyte: Analyte = 'alkalinity'
+): UnitOfAnalyte & { decimals: number } {
+	const known = analyteUnits[analyte].units[unit];
+	if (!known)
+		throw new RangeError(
+			`unit must be one of ${unitsOf(analyte).join(', ')} for ${analyte}; found ${unit}`
+		);
+	return known;
+}
+
+/** How a unit is written on the page. */
+export function unitName(unit: Unit, analyte: Analyte = 'alkalinity'): string {
+	return unitOf(unit, analyte).name;
+}
+
+/** A value, or a difference or uncertainty of one, in another unit of its analyte. */
+export function convertValue(
+	value: number,
+	from: Unit,
+	to: Unit,
+	analyte: Analyte = 'alkalinity'
+): number {
+	if (from === to) return value;
+	return (value * unitOf(from, analyte).size) / unitOf(to, analyte).size;
+}
+
+/** Between which a tank's value can plausibly lie, in a unit. */
+export function plausibleRange(
+	unit: Unit,
+	analyte: Analyte = 'alkalinity'
+): { low: number; high: number } {
+	const { low, high } = analyteUnits[analyte].plausible;
+	const { size } = unitOf(unit, analyte);
+	return { low: low / size, high: high / size };
+}
+
+/**
+ * Decimals to show of a value and its expanded uncertainty: the fewest that change the uncertainty
+ * by no more than a quarter of it; without one, those customary for the unit. From 0 to 4.
+ */
+export function decimalsFor(
+	unit: Unit,
+	expandedUncertainty?: number,
+	analyte: Analyte = 'alkalinity'
+): number {
+	if (expandedUncertainty === undefined || !(expandedUncertainty > 0))
+		return unitOf(unit, analyte).decimals;
+	const decimals = Math.ceil(Math.log10(2 / expandedUncertainty) - 1e-9);
+	return Math.min(4, Math.max(0, decimals));
+}
