@@ -13,13 +13,17 @@ export type TableLine = {
 	shape: 'straight' | 'withSlips' | 'bent';
 };
 
+const FINEST_DECIMALS = 6;
+
 /** Last digit that a column is printed to: 0.01 where its longest number has two decimals. */
 export function lastDigitOf(numbers: readonly number[]): number {
-	const decimals = numbers.map((number) => {
-		const [, part = ''] = String(Number(number.toFixed(6))).split('.');
-		return part.length;
-	});
-	return 10 ** -Math.max(0, ...decimals);
+	for (let decimals = 0; decimals < FINEST_DECIMALS; decimals++) {
+		const scale = 10 ** decimals;
+		const isWhole = (number: number) =>
+			Math.abs(number * scale - Math.round(number * scale)) < 1e-6;
+		if (numbers.every(isWhole)) return 1 / scale;
+	}
+	return 10 ** -FINEST_DECIMALS;
 }
 
 const medianOf = (numbers: readonly number[]): number => {
@@ -56,6 +60,12 @@ const slopesOf = (rows: readonly Row[]): number[] =>
 		rows.slice(i + 1).flatMap((b) => (a.at === b.at ? [] : [(b.value - a.value) / (b.at - a.at)]))
 	);
 
+/** Slopes from each row to the next, by mark. */
+const slopesBetween = (rows: readonly Row[]): number[] => {
+	const sorted = [...rows].sort((a, b) => a.at - b.at);
+	return sorted.slice(1).flatMap((row, i) => slopesOf([sorted[i] ?? row, row]));
+};
+
 /** Straight line of least squares. */
 function bestLine(rows: readonly Row[]): { slope: number; intercept: number } {
 	const meanAt = rows.reduce((sum, row) => sum + row.at, 0) / rows.length;
@@ -68,11 +78,17 @@ function bestLine(rows: readonly Row[]): { slope: number; intercept: number } {
 /** Half-width of the narrowest straight strip that holds all rows, measured along the value. */
 function halfStrip(rows: readonly Row[]): number {
 	const widthAt = (slope: number) => {
-		const rests = rows.map((row) => row.value - slope * row.at);
-		return Math.max(...rests) - Math.min(...rests);
+		let [least, most] = [Infinity, -Infinity];
+		for (const row of rows) {
+			const rest = row.value - slope * row.at;
+			if (rest < least) least = rest;
+			if (rest > most) most = rest;
+		}
+		return most - least;
 	};
-	const pairs = slopesOf(rows);
-	let [low, high] = [Math.min(...pairs), Math.max(...pairs)];
+	// The steepest and the flattest of all pairs are neighbours.
+	const steps = slopesBetween(rows);
+	let [low, high] = [Math.min(...steps), Math.max(...steps)];
 	// The width has one lowest place: close in on it from both sides.
 	for (let i = 0; i < 80; i++) {
 		const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
@@ -85,26 +101,36 @@ function halfStrip(rows: readonly Row[]): number {
 /** Of three rows any may be the wrong one; of four or more, a quarter may be. */
 const slipsAllowed = (rows: number) => (rows < 4 ? 0 : Math.max(1, Math.floor(rows / 4)));
 
+const distanceFrom = (line: { slope: number; intercept: number }, row: Row) =>
+	Math.abs(row.value - line.intercept - line.slope * row.at);
+
+/** Whether all rows lie on one line but for the rounding of print. */
+function isStraight(rows: readonly Row[], line: { slope: number; intercept: number }): boolean {
+	const tolerance = toleranceOf(rows, line.slope);
+	return rows.every((row) => distanceFrom(line, row) <= tolerance) || halfStrip(rows) <= tolerance;
+}
+
 /**
- * The straight line on which a table's rows lie, and which do not. A first line goes through the
- * medians, which a few wrong rows do not move; rows are left out, the farthest from it first, until
- * the rest lies in a strip no wider than the rounding of print. The line is then the best of the rest.
+ * The straight line on which a table's rows lie, and which do not. Where they do not all lie on one
+ * but for the rounding of print, a line goes through the medians, which a few wrong rows do not move,
+ * and rows are left out, the farthest from it first, until the rest does.
  *
  * @param rows two or more at different marks, in any order
  */
 export function lineOfTable(rows: readonly Row[]): TableLine {
+	const whole = bestLine(rows);
+	if (isStraight(rows, whole)) return { ...whole, off: [], shape: 'straight' };
 	const slope = medianOf(slopesOf(rows));
-	const intercept = medianOf(rows.map((row) => row.value - slope * row.at));
-	const tolerance = toleranceOf(rows, slope);
+	const median = { slope, intercept: medianOf(rows.map((row) => row.value - slope * row.at)) };
 	const nearestFirst = rows
-		.map((row, i) => ({ row, i, distance: Math.abs(row.value - intercept - slope * row.at) }))
+		.map((row, i) => ({ row, i, distance: distanceFrom(median, row) }))
 		.sort((a, b) => a.distance - b.distance);
-	for (let slips = 0; slips <= slipsAllowed(rows.length); slips++) {
+	for (let slips = 1; slips <= slipsAllowed(rows.length); slips++) {
 		const kept = nearestFirst.slice(0, rows.length - slips).map(({ row }) => row);
-		if (halfStrip(kept) > tolerance) continue;
+		const line = bestLine(kept);
+		if (!isStraight(kept, line)) continue;
 		const off = nearestFirst.slice(rows.length - slips).map(({ i }) => i);
-		off.sort((a, b) => a - b);
-		return { ...bestLine(kept), off, shape: slips === 0 ? 'straight' : 'withSlips' };
+		return { ...line, off: off.sort((a, b) => a - b), shape: 'withSlips' };
 	}
-	return { ...bestLine(rows), off: [], shape: 'bent' };
+	return { ...whole, off: [], shape: 'bent' };
 }
