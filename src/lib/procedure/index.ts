@@ -20,3 +20,22 @@ export * from './test-log';
 export * from './tank-test';
 export * from './titration-value';
 export * from './test-result';
+export { remarkOffers, type Remark, type RemarkOffer, type RemarkOptions } from './tank-remark';
+export { remarksOn } from './tank-remarks';
+export { spokenInstruction, tankInstruction, type TankInstruction } from './tank-words';
+export { spoken } from './spoken-words';
+export { slipsAtTank } from './tank-slips';
+export { interruptionIn, INTERRUPTED_AFTER_MIN, type Interruption } from './interruption';
+export * from './expected-use';
+export {
+	dropCauseWords,
+	dropCheckOf,
+	dropsAgainstTravel,
+	dropsCountedIn,
+	fromOtherEnd,
+	otherEndMlOf,
+	talliedDropsIn,
+	type DropCause,
+	type DropCheck
+} from './drop-check';
+export { refilledMlIn, refillsIn, startFillingOf, type Refill } from './refills';

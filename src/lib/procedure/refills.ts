@@ -14,7 +14,7 @@ export type Refill = {
 };
 
 /** The filling that the drops began from: the last that was no refill. */
-export function startOf(events: readonly TimedEvent[]): Of<'titrant.drawn'> | null {
+export function startFillingOf(events: readonly TimedEvent[]): Of<'titrant.drawn'> | null {
 	return eventsOf(events, 'titrant.drawn').findLast((drawn) => !isRefill(events, drawn)) ?? null;
 }
 

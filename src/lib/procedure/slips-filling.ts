@@ -1,7 +1,7 @@
 import type { Kit } from '../kits';
 import type { Slip } from '../observation';
 import { countedMark, sampleVolumeOf } from './counted-mark';
-import { after, additionsIn, eventsOf, startsIn } from './event-queries';
+import { after, additionsIn, eventsOf, lastOf, startsIn, type Of } from './event-queries';
 import { fillingTrapIn, fullNumeral } from './filling-trap';
 import type { Detector, Seen } from './slip-detector';
 
@@ -10,10 +10,21 @@ const firm = { provisional: false };
 /** Air that came in with the filling is a slip from here on, mL: below, it is a trace. */
 const AIR_ML = 0.004;
 
+/** Was it filled before, without a tip? Hands may say it so, and not at the fitting. */
+function wasFilledBare(events: Seen['events'], fitted: Of<'tip.fitted'>): boolean {
+	const before = events.slice(
+		0,
+		events.findIndex(({ id }) => id === fitted.id)
+	);
+	return lastOf(before, 'titrant.drawn', 'tip.fitted')?.event.type === 'titrant.drawn'
+		? lastOf(before, 'titrant.drawn')?.event.tip === 'off'
+		: false;
+}
+
 /** A tip put on a filled syringe is dry: its air goes first. Filled once more, it costs nothing. */
 const tipFittedLate: Detector = ({ events }) =>
 	eventsOf(events, 'tip.fitted')
-		.filter(({ event }) => event.liquidInside)
+		.filter((fitted) => fitted.event.liquidInside ?? wasFilledBare(events, fitted))
 		.filter((late) => {
 			const next = after(events, late).find(({ event }) =>
 				['titrant.drawn', 'titrant.fell', 'drop.touchedOff'].includes(event.type)
@@ -53,11 +64,13 @@ const hangingAtStart: Detector = ({ events }) =>
  * the line; settled by the mark that the value rests on. Counting from where that mark really stood
  * at the start is right whatever it was filled by.
  */
-const mixedMarks: Detector = ({ kit, events }) => {
+const mixedMarks: Detector = ({ kit, events, tank }) => {
 	const start = startsIn(events)[0];
 	if (!start || kit.delivery.by === 'dropper') return [];
 	const trap = fillingTrapIn(kit, start.drawn.event, sampleVolumeOf(kit, events));
-	const counted = countedMark(kit, events);
+	// At the tank a value is counted from where the mark stood, or through the tip: nothing is mixed.
+	if (tank && (tank.valued.value !== null || !trap)) return [];
+	const counted = tank ? null : countedMark(kit, events);
 	if (!counted && !trap) return isFilled(events) ? beside(kit, start.drawn) : [];
 	if (!counted)
 		return trap

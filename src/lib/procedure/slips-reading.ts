@@ -1,9 +1,10 @@
 import { ONE_ML_SYRINGE_DEPTH_MM, ONE_ML_SYRINGE_ML_PER_MM, parallaxMl } from '../glassware';
 import { SEAL_RIM_ML } from '../bench';
-import type { Kit } from '../kits';
+import type { Kit, Unit } from '../kits';
 import { countedMark, rowTolerance } from './counted-mark';
 import { additionsIn, eventsOf, lastOf, type Of } from './event-queries';
-import type { Detector, Seen } from './slip-detector';
+import { dropCheckOf } from './drop-check';
+import type { AtTank, Detector, Seen } from './slip-detector';
 
 const firm = { provisional: false };
 
@@ -45,6 +46,7 @@ type Cause = { kind: OffKind; entryId: string; sizeMl: number };
 
 /** The single cause that explains best what was typed, if it is off by more than the eye's limit. */
 function causeOf(seen: Seen): Cause | null {
+	if (seen.tank) return causeAtTank(seen, seen.tank);
 	const reading = readingOf(seen);
 	return reading ? causeFromGlass(seen.kit, reading) : causeFromDrops(seen);
 }
@@ -93,6 +95,18 @@ function causeFromDrops({ kit, events }: Seen): Cause | null {
 	};
 }
 
+/** Real hands: the drops they counted against the travel that their value rests on. */
+function causeAtTank({ kit, events }: Seen, { valued }: AtTank): Cause | null {
+	const read = lastOf(events, 'marks.read');
+	const check = dropCheckOf(kit, events, valued);
+	if (!read || !check || check.agrees) return null;
+	return {
+		kind: check.causes[0] === 'otherEnd' ? 'scaleReversed' : 'misread',
+		entryId: read.id,
+		sizeMl: check.differenceMl
+	};
+}
+
 const onlyIf =
 	(kind: OffKind): Detector =>
 	(seen) => {
@@ -113,9 +127,18 @@ const dropsMiscounted: Detector = ({ kit, events }) => {
 		: [];
 };
 
+/** A value said beside the one that the marks make, further off than rounding can be. */
+const isOtherValue = ({ value, unit }: { value: number; unit: Unit }, { valued }: AtTank) =>
+	valued.value !== null &&
+	unit === valued.unit &&
+	Math.abs(value - valued.value) > ROUNDING * Math.abs(valued.value);
+const ROUNDING = 0.03;
+
 /** The value reported is not what the leaflet makes of the mark typed. */
-const wrongRow: Detector = ({ kit, events }) => {
+const wrongRow: Detector = ({ kit, events, tank }) => {
 	const reported = lastOf(events, 'value.reported');
+	if (reported && tank)
+		return isOtherValue(reported.event, tank) ? [{ ...firm, entryId: reported.id }] : [];
 	const counted = countedMark(kit, events);
 	return reported &&
 		counted &&

@@ -62,7 +62,7 @@ const sampleOff: Detector = ({ kit, events }) => {
 		: [];
 };
 
-const indicatorOff: Detector = ({ kit, steps, events }) => {
+const indicatorOff: Detector = ({ kit, steps, events, tank }) => {
 	return steps.flatMap((step) => {
 		if (step.kind !== 'dose') return [];
 		const over = stepOver(events, step.id);
@@ -72,10 +72,13 @@ const indicatorOff: Detector = ({ kit, steps, events }) => {
 			.filter(({ event }) => event.reagentId === step.reagentId)
 			.map(({ event }) => event.amount);
 		// Hands that did not count say nothing about the number.
-		const isKnown = given.length > 0 ? given.every((n) => n !== undefined) : true;
+		// A bench notes all there was; at a tank nothing noted is nothing said, unless it was passed over.
+		const isSaid = given.length > 0 || !tank || over.event.type === 'step.skipped';
+		const isKnown = isSaid && given.every((n) => n !== undefined);
 		const count = given.reduce<number>((sum, n) => sum + (n ?? 0), 0);
 		const role = kit.reagents.find((each) => each.id === step.reagentId)?.role;
-		return isKnown && role === 'indicator' && count !== asked
+		const isAsked = count === asked || (given.length === 1 && count === step.amount);
+		return isKnown && role === 'indicator' && !isAsked
 			? [
 					{
 						...firm,

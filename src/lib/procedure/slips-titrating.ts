@@ -1,3 +1,4 @@
+import type { WalkEventType } from '../observation';
 import {
 	additionsIn,
 	after,
@@ -7,7 +8,8 @@ import {
 	type Addition,
 	type Of
 } from './event-queries';
-import type { Detector, Seen } from './slip-detector';
+import { dropsAtOnceAtEnd, isLastTimed } from './drop-pace';
+import type { AtTank, Detector, Seen } from './slip-detector';
 import type { TimedEvent } from './walk-log';
 
 const firm = { provisional: false };
@@ -26,7 +28,7 @@ const dropperSqueezed: Detector = ({ events }) => {
 };
 
 /** The end that was declared and left to stand: nothing was added after it while titrating. */
-function declaredEnd({ steps, events }: Seen): Of<'colour.stayed'> | undefined {
+export function declaredEnd({ steps, events }: Seen): Of<'colour.stayed'> | undefined {
 	const titrate = steps.find((step) => step.kind === 'titrate');
 	const over = titrate && stepOver(events, titrate.id);
 	const titrating = over ? events.slice(0, events.indexOf(over)) : events;
@@ -43,13 +45,41 @@ const WAITED_SHARE = 0.6;
 
 /** Declared before it was swirled, or before it had stood its time: whatever the colour, not yet an end. */
 function prematureBy(seen: Seen, stayed: Of<'colour.stayed'>): 'notSwirled' | 'notWaited' | null {
-	const { secondsSinceDrop, swirledSince } = stayed.event;
+	const { swirledSince } = stayed.event;
 	if (swirledSince === false) return 'notSwirled';
+	const secondsSinceDrop = seen.tank ? stoodSeconds(seen, stayed) : stayed.event.secondsSinceDrop;
 	return secondsSinceDrop !== undefined &&
 		secondsSinceDrop < seen.kit.endPoint.holdsSeconds * WAITED_SHARE
 		? 'notWaited'
 		: null;
 }
+
+/**
+ * How long a colour had stood when it was given up or taken for the end, by the times of the log,
+ * seconds: hands say that it stays as it begins to, or when it has. Unknown where the last drop was
+ * not noted as it fell.
+ */
+export function stoodSeconds(seen: Seen, stayed: Of<'colour.stayed'>): number | undefined {
+	if (stayed.event.secondsSinceDrop !== undefined) return stayed.event.secondsSinceDrop;
+	const before = upTo(seen, stayed);
+	const additions = additionsIn(before);
+	const turned = lastOf(before, 'colour.turned');
+	const drop = additions.at(-1);
+	const isDropLast = drop && (!turned || after(before, turned).some(({ id }) => id === drop.id));
+	if (isDropLast && !isLastTimed(additions)) return undefined;
+	const from = isDropLast ? drop : turned;
+	if (!from) return undefined;
+	const end = after(seen.events, stayed).find(({ event }) => endsStanding.includes(event.type));
+	return ((end ?? stayed).at - from.at) / 1000;
+}
+
+const endsStanding: readonly WalkEventType[] = [
+	'colour.faded',
+	'titrant.fell',
+	'drop.touchedOff',
+	'step.done',
+	'step.skipped'
+];
 
 const stoppedAtFlash: Detector = (seen) => {
 	const end = declaredEnd(seen);
@@ -60,6 +90,7 @@ const stoppedAtFlash: Detector = (seen) => {
 /** Several drops, or a stream, in one go just before the end: the last of them were too many. */
 const overshot: Detector = (seen) => {
 	const end = declaredEnd(seen);
+	if (seen.tank) return end ? atOnceAtTank(upTo(seen, end)) : [];
 	const portion = end ? lastPortion(upTo(seen, end)) : [];
 	const last = portion.at(-1);
 	// What is touched off alone is a part of a drop: the finest there is.
@@ -82,6 +113,16 @@ const overshot: Detector = (seen) => {
 		? [{ ...firm, entryId: last.id, drops: 1, variant: 'intoTheFlash' }]
 		: [];
 };
+
+/** The same by the pace at which hands noted their drops. */
+function atOnceAtTank(events: readonly TimedEvent[]): ReturnType<Detector> {
+	const additions = additionsIn(events);
+	const drops = dropsAtOnceAtEnd(additions);
+	const last = additions.at(-1);
+	return last && drops > 1
+		? [{ ...firm, entryId: last.id, drops: drops - 1, variant: 'severalAtOnce' }]
+		: [];
+}
 
 /** What was added since the vial was last swirled before; where no swirl was noted, the last addition. */
 function lastPortion(events: readonly TimedEvent[]): Addition[] {
@@ -121,6 +162,8 @@ const chasedColour: Detector = (seen) => {
 
 /** Where nobody timed the wait, the log's own times tell a flash that was put right from a chase. */
 function isSoonAfterDrop(seen: Seen, stayed: Of<'colour.stayed'>): boolean {
+	// Real hands' times were looked at already, as far as they can be trusted.
+	if (seen.tank) return stoodSeconds(seen, stayed) === undefined;
 	const drop = additionsIn(upTo(seen, stayed)).at(-1);
 	return (
 		drop !== undefined &&
@@ -141,15 +184,22 @@ const swirledOddly: Detector = (seen) => {
 	// Hands that did not note how long say nothing about too long or too short, but none is none.
 	if (swirls.some(({ event }) => event.seconds === undefined)) return [];
 	const seconds = swirls.reduce((sum, { event }) => sum + (event.seconds ?? 0), 0);
-	if (seconds < SWIRLED_S.least) return [{ ...firm, entryId: end.id, variant: 'still' }];
+	// At a tank a swirl that was not noted may have been done all the same.
+	if (seconds < SWIRLED_S.least && !seen.tank)
+		return [{ ...firm, entryId: end.id, variant: 'still' }];
 	return seconds > SWIRLED_S.most ? [{ ...firm, entryId: end.id, variant: 'shaken' }] : [];
 };
 
+/** The light at a moment, as far as it was said. */
+export function lampAt(events: readonly TimedEvent[], light?: AtTank['light']) {
+	return lastOf(events, 'lamp.changed')?.event.lamp ?? light;
+}
+
 const wrongLight: Detector = (seen) => {
 	const end = declaredEnd(seen);
-	return end && (end.event.lamp === 'blue' || end.event.lamp === 'dim')
-		? [{ ...firm, entryId: end.id, variant: end.event.lamp }]
-		: [];
+	if (!end) return [];
+	const lamp = end.event.lamp ?? (seen.tank && lampAt(upTo(seen, end), seen.tank.light));
+	return lamp === 'blue' || lamp === 'dim' ? [{ ...firm, entryId: end.id, variant: lamp }] : [];
 };
 
 const hangingAtEnd: Detector = (seen) => {

@@ -1,6 +1,6 @@
 import type { Kit, Step } from '../kits';
 import type { Slip, SlipKind, SlipNature } from '../observation';
-import type { Detector } from './slip-detector';
+import type { AtTank, Detector } from './slip-detector';
 import { fillingSlips } from './slips-filling';
 import { readingSlips } from './slips-reading';
 import { sampleSlips } from './slips-sample';
@@ -40,9 +40,18 @@ export const natureOf = {
 	wrongRow: 'judgement'
 } satisfies Record<SlipKind, SlipNature>;
 
-/** Every slip that the events show, in the order of the kinds. The same for bench and tank. */
-export function slipsIn(kit: Kit, steps: readonly Step[], events: readonly TimedEvent[]): Slip[] {
-	const seen = { kit, steps, events };
+/**
+ * Every slip that the events show, in the order of the kinds.
+ *
+ * @param tank what is known besides where real hands noted the events; left out at the bench
+ */
+export function slipsIn(
+	kit: Kit,
+	steps: readonly Step[],
+	events: readonly TimedEvent[],
+	tank?: AtTank
+): Slip[] {
+	const seen = { kit, steps, events, tank };
 	return (Object.keys(detectors) as SlipKind[]).flatMap((kind) =>
 		detectors[kind](seen).map((slip) => ({ ...slip, kind, nature: natureOf[kind] }))
 	);

@@ -1,7 +1,8 @@
 import { numeralAt, valueFromMark, type EndMark, type Kit, type Unit } from '../kits';
 import type { Marks, WalkEvent } from '../observation';
 import { sampleVolumeOf } from './counted-mark';
-import { eventsOf, lastOf } from './event-queries';
+import { lastOf } from './event-queries';
+import { refilledMlIn, refillsIn, startFillingOf } from './refills';
 import type { TankTitration } from './tank-test';
 import type { TimedEvent } from './walk-log';
 
@@ -43,25 +44,9 @@ type Drawn = Extract<WalkEvent, { type: 'titrant.drawn' }>;
  */
 export const USUAL_TIP_ML = 0.175;
 
-/** A filling on the way: it says what stood there before, or how much came in. */
-export const isRefill = (drawn: Drawn): boolean =>
-	drawn.before !== undefined || drawn.drawnAgainMl !== undefined;
-
-/** What a refill drew in, mL; null when neither that nor both of its marks were noted. */
-function drawnInMl(kit: Kit, drawn: Drawn): number | null {
-	if (drawn.drawnAgainMl !== undefined) return drawn.drawnAgainMl;
-	for (const by of ['sealMl', 'lineMl', 'levelMl'] as const) {
-		const before = drawn.before?.[by];
-		const after = drawn[by];
-		if (before !== undefined && after !== undefined) return Math.abs(after - before);
-	}
-	return null;
-}
-
 /** The filling that the drops began from: the last that was no refill. */
 export function startOf(events: readonly TimedEvent[]): Drawn | null {
-	const fillings = eventsOf(events, 'titrant.drawn').map(({ event }) => event);
-	return fillings.findLast((drawn) => !isRefill(drawn)) ?? null;
+	return startFillingOf(events)?.event ?? null;
 }
 
 type Count = { by: CountedBy; from: ValuedTitration['from']; end: EndMark };
@@ -123,10 +108,9 @@ export function valueOfTitration(titration: TankTitration, kit: Kit): ValuedTitr
 	if (walk.status === 'done' && walk.value === 'abandoned') return unvalued('It was given up.');
 	const read = lastOf(events, 'marks.read');
 	if (!read) return unvalued('No mark was read at the end.');
-	const refills = eventsOf(events, 'titrant.drawn').filter(({ event }) => isRefill(event));
-	const drawnIn = refills.map(({ event }) => drawnInMl(kit, event));
-	if (drawnIn.includes(null)) return unvalued('Nobody noted how much the refill drew in.');
-	const refilledMl = drawnIn.reduce<number>((sum, ml) => sum + (ml ?? 0), 0);
+	const refills = refillsIn(kit, events);
+	const refilledMl = refilledMlIn(kit, events);
+	if (refilledMl === null) return unvalued('Nobody noted how much the refill drew in.');
 	const sampleVolumeMl = sampleVolumeOf(kit, events);
 	const problems: string[] = [];
 	const valued = waysToCount(kit, startOf(events), read.event.marks).flatMap((way) => {

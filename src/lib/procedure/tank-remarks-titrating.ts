@@ -1,0 +1,173 @@
+import type { Slip, SlipKind } from '../observation';
+import { sampleVolumeOf } from './counted-mark';
+import { after, lastOf } from './event-queries';
+import { interruptionIn } from './interruption';
+import { stoodSeconds } from './slips-titrating';
+import { slipsAtTank } from './tank-slips';
+import type { Remark, Remarker, RemarkOffer, TankSight } from './tank-remark';
+import { costOf, otherVolumes } from './tank-sight';
+
+const isTitrating = ({ step }: TankSight) => step?.kind === 'titrate';
+
+/** Emptied before the end: what can be done, with the leaflet's smaller sample where it has one. */
+const spentRemarks: Remarker = (sight) => {
+	const { kit, events } = sight;
+	if (!isTitrating(sight) || sight.titration.walk.matches({ titrating: 'holding' })) return [];
+	const last = lastOf(events, 'titrant.spent', 'titrant.drawn');
+	if (last?.event.type !== 'titrant.spent') return [];
+	const { smallerMl } = otherVolumes(kit, sampleVolumeOf(kit, events));
+	const offers: RemarkOffer[] = ['refill'];
+	offers.push(smallerMl === null ? 'dilute' : 'useSmallerSample');
+	const instead =
+		smallerMl === null
+			? 'or begin again with half sample, half purified water: value and ± then double.'
+			: `or begin again with ${smallerMl} mL of water.`;
+	return [
+		{
+			id: 'titrate.spent',
+			tone: 'warn',
+			text: `Empty. Note the mark, fill again, note it again, and go on; ${instead}`,
+			offers
+		}
+	];
+};
+
+const pauseRemarks: Remarker = ({ titration, at }) => {
+	const pause = interruptionIn(titration, at);
+	if (!pause) return [];
+	const since = pause.since === 'drop' ? 'the last drop' : 'the sample was measured';
+	return [
+		{
+			id: 'titrate.pause',
+			tone: 'warn',
+			text: `${pause.minutes} min since ${since}. ${pause.advice}`,
+			offers: ['freshSample']
+		}
+	];
+};
+
+/** What the person has said of the colour, and what the rule is then. */
+const colourRemarks: Remarker = (sight) => {
+	const { titration, kit, events } = sight;
+	if (!isTitrating(sight)) return [];
+	const { holdsSeconds } = kit.endPoint;
+	const remark = (id: string, text: string): Remark[] => [{ id, tone: 'say', text }];
+	if (titration.walk.matches({ titrating: 'holding' })) return holdingRemarks(sight);
+	if (titration.walk.matches({ titrating: 'turned' }))
+		return remark(
+			'titrate.flash',
+			`Swirl and watch. If it goes, it was a flash: add one more drop. It counts from ${holdsSeconds} s on.`
+		);
+	const faded = events.at(-1);
+	const stayed = lastOf(events, 'colour.stayed');
+	if (faded?.event.type !== 'colour.faded' || !stayed) return [];
+	const stood = stoodSeconds({ ...sight, tank: tankOf() }, stayed);
+	return stood !== undefined && stood >= holdsSeconds
+		? remark(
+				'titrate.cameBack',
+				'It had stayed its time: that was the end. What comes back later is carbon dioxide leaving.'
+			)
+		: remark('titrate.wasFlash', 'Then it was a flash. One more drop, and swirl.');
+};
+
+/** Times of the log count as hands gave them; the value plays no part in that. */
+const tankOf = () => ({ valued: { titration: 0, value: null, why: '' } as const });
+
+/** The colour was said to stay: has it stood its time, by what is known of the last drop? */
+function holdingRemarks(sight: TankSight): Remark[] {
+	const { kit, events, at } = sight;
+	const { holdsSeconds } = kit.endPoint;
+	const stayed = lastOf(events, 'colour.stayed');
+	if (!stayed) return [];
+	const stood = stoodSeconds({ ...sight, tank: tankOf() }, stayed);
+	const known = stood === undefined ? null : stood + Math.max(0, at - stayed.at) / 1000;
+	const said: Remark[] = [];
+	const { hangingMl, swirledSince } = stayed.event;
+	const isIn = after(events, stayed).some(({ event }) => event.type === 'drop.touchedOff');
+	if (!isIn && (hangingMl ?? 0) > 0.15 * kit.delivery.dropMl)
+		said.push({
+			id: 'titrate.hanging',
+			tone: 'warn',
+			text: 'A drop hangs at the tip: it counts as used. Touch it to the glass, and swirl.',
+			...costOf(sight, hangingMl ?? 0)
+		});
+	if (swirledSince === false)
+		said.push({ id: 'titrate.swirl', tone: 'warn', text: 'Swirl first, then see if it stays.' });
+	if (known !== null && known < holdsSeconds)
+		said.push({
+			id: 'titrate.hold',
+			tone: 'say',
+			text: `It counts once it has stood ${holdsSeconds} s after the last drop. Watch it so long.`
+		});
+	else
+		said.push({
+			id: 'titrate.after',
+			tone: 'say',
+			text: `If the old colour comes back later, leave it: carbon dioxide leaves. The mark stands.`
+		});
+	return said;
+}
+
+type Told = (sight: TankSight, slip: Slip) => Omit<Remark, 'id'>;
+
+/** Slips of judgement about the end, in words for real hands; told when the end has been declared. */
+const told: Partial<Record<SlipKind, Told>> = {
+	stoppedAtFlash: ({ kit }, { variant }) => ({
+		tone: 'warn',
+		text:
+			variant === 'notSwirled'
+				? 'The end was taken before a swirl: it may have been a flash, and read low.'
+				: `The end was taken sooner than ${kit.endPoint.holdsSeconds} s: it may have been a flash, and read low.`,
+		offers: ['freshSample']
+	}),
+	overshot: (sight, { drops }) => ({
+		tone: 'warn',
+		text: `The last drops went in at once: the end may lie up to ${drops} earlier.`,
+		...costOf(sight, (drops ?? 1) * sight.kit.delivery.dropMl)
+	}),
+	chasedColour: () => ({
+		tone: 'warn',
+		text: 'The colour had stayed once, and drops followed. The first that stayed was the end.',
+		offers: ['freshSample']
+	}),
+	swirledOddly: () => ({
+		tone: 'say',
+		text: 'Swirled very long: carbon dioxide leaves, and the colour goes back. Two seconds a drop do.'
+	}),
+	wrongLight: (_sight, { variant }) => ({
+		tone: 'warn',
+		text: `The end was judged in ${variant} light. Look at the vial again in white light.`,
+		offers: ['whiteLight', 'freshSample']
+	}),
+	hangingAtEnd: (sight, { sizeMl }) => ({
+		tone: 'warn',
+		text: 'A drop was left hanging at the end: it counts as used and never fell in.',
+		...costOf(sight, sizeMl ?? sight.kit.delivery.dropMl)
+	}),
+	dropperTilted: () => ({
+		tone: 'warn',
+		text: 'The bottle was held at a slant: its drops are smaller, so that it reads high.'
+	}),
+	dropperSqueezed: () => ({
+		tone: 'warn',
+		text: 'Squeezed hard, drops are larger, so that it reads low.'
+	})
+};
+
+const endRemarks: Remarker = (sight) => {
+	const { titration, circumstances, isPast } = sight;
+	return slipsAtTank(titration, circumstances).flatMap((slip): Remark[] => {
+		const tell = told[slip.kind];
+		const isInTime = slip.nature === 'handling' ? isTitrating(sight) : isPast('titrate');
+		return tell && (isInTime || isPast('titrate'))
+			? [{ id: `end.${slip.kind}`, ...tell(sight, slip) }]
+			: [];
+	});
+};
+
+export const titratingRemarks: Remarker = (sight) => [
+	...spentRemarks(sight),
+	...pauseRemarks(sight),
+	...endRemarks(sight),
+	...colourRemarks(sight)
+];
