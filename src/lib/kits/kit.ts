@@ -92,7 +92,12 @@ export const ConversionSchema = z.discriminatedUnion('kind', [
 		kind: z.literal('rows'),
 		/** What the first column of the leaflet's table counts. */
 		column: z.enum(['mark', 'usedMl', 'leftMl', 'drops']),
-		rows: z.array(z.strictObject({ at: z.number(), value: z.number() })).check(z.minLength(2))
+		rows: z.array(z.strictObject({ at: z.number(), value: z.number() })).check(
+			z.minLength(2),
+			z.refine((rows) => new Set(rows.map(({ at }) => at)).size === rows.length, {
+				error: 'each mark in one row only'
+			})
+		)
 	})
 ]);
 export type Conversion = z.infer<typeof ConversionSchema>;
