@@ -1,13 +1,16 @@
 import { asked, type Asked, type BlankReader } from './draft-blanks';
 import type { Conversion, Delivery } from './kit';
 import type { KitDraft } from './kit-draft';
-import { usedFromColumn, type Column } from './table-column';
+import { growsWithUse, type Column } from './table-column';
 import { rowsOutOfOrder } from './table-order';
 import type { Row } from './table-line';
 import { numberText } from './typed-number';
 import { plausibleRange, unitName } from './units';
 
 const fewest = (value: number) => numberText(Number(value.toPrecision(4)));
+
+/** A row that holds something, and its place in the draft. */
+type PlacedRow = Row & { place: number };
 
 /** What the first column of a table can hold. */
 function askedOfColumn(column: Column, delivery: Delivery): Asked {
@@ -16,19 +19,19 @@ function askedOfColumn(column: Column, delivery: Delivery): Asked {
 	const what = column === 'mark' ? 'the mark' : column === 'leftMl' ? 'the mL left' : 'the mL used';
 	if (delivery.by === 'dropper')
 		return { what, low: 0, high: 100, why: 'Between 0 and 100 mL are used' };
+	// While the capacity is not known, that is said at its own blank.
+	if (Number.isNaN(delivery.capacityMl))
+		return { what, low: 0, high: 200, why: 'No scale goes beyond 200 mL' };
 	// Some leaflets go on into a second filling; what is left or marked cannot.
 	const high = delivery.capacityMl * (column === 'usedMl' ? 2 : 1);
 	const why =
 		column === 'usedMl'
 			? `Two fillings give between 0 and ${fewest(high)} mL`
 			: `The scale runs from 0 to ${fewest(high)} mL`;
-	// Where the capacity is not known yet, that is said at its own blank.
-	return Number.isFinite(high)
-		? { what, low: 0, high, why }
-		: { what, low: 0, high: 200, why: 'The scale runs from 0' };
+	return { what, low: 0, high, why };
 }
 
-/** Rows of the table that hold something, and at which place of the draft each stands. */
+/** Rows of the table that hold something. */
 function rowsOfDraft(draft: KitDraft, delivery: Delivery, blanks: BlankReader) {
 	const { low, high } = plausibleRange(draft.unit, draft.analyte);
 	const name = unitName(draft.unit, draft.analyte);
@@ -38,7 +41,7 @@ function rowsOfDraft(draft: KitDraft, delivery: Delivery, blanks: BlankReader) {
 		high: 10 * high,
 		why: `A leaflet’s values lie between ${fewest(-low)} and ${fewest(10 * high)} ${name}`
 	};
-	return draft.rows.flatMap((row, place): (Row & { place: number })[] => {
+	return draft.rows.flatMap((row, place): PlacedRow[] => {
 		if (row.at.trim() === '' && row.value.trim() === '') return [];
 		return [
 			{
@@ -50,28 +53,23 @@ function rowsOfDraft(draft: KitDraft, delivery: Delivery, blanks: BlankReader) {
 	});
 }
 
-/** What only shows when the rows are held side by side. */
-function checkTable(
-	rows: readonly (Row & { place: number })[],
-	column: Column,
-	delivery: Delivery,
-	blanks: BlankReader
-): void {
+/** A table needs two rows, and each mark once. */
+function checkMarks(rows: readonly PlacedRow[], blanks: BlankReader): void {
 	if (rows.length < 2)
 		blanks.say(
 			'rows',
 			`A table needs two rows at least, so that values between can be found; found ${rows.length}.`
 		);
+	for (const [i, { place, at }] of rows.entries())
+		if (rows.slice(0, i).some((other) => other.at === at))
+			blanks.say(`rows.${place}.at`, `Another row stands at ${numberText(at)} already.`);
+}
+
+/** The more titrant, the higher the value; silent while a number or mark is wrong. */
+function checkOrder(rows: readonly PlacedRow[], isGrowing: boolean, blanks: BlankReader): void {
 	if (!rows.every(({ at, value }) => Number.isFinite(at) && Number.isFinite(value))) return;
-	const twice = rows.filter((row, i) => rows.some((other, k) => k < i && other.at === row.at));
-	for (const { place, at } of twice)
-		blanks.say(`rows.${place}.at`, `Another row stands at ${numberText(at)} already.`);
-	if (twice.length > 0) return;
-	const used = rows.map((row) => ({
-		usedMl: usedFromColumn(delivery, column, row.at),
-		value: row.value
-	}));
-	const wrong = rowsOutOfOrder(used);
+	if (new Set(rows.map(({ at }) => at)).size < rows.length) return;
+	const wrong = rowsOutOfOrder(rows, isGrowing);
 	if (wrong === 'falling')
 		blanks.say(
 			'column',
@@ -117,6 +115,9 @@ export function conversionOfDraft(
 	if (isDropper && (column === 'mark' || column === 'leftMl'))
 		blanks.say('column', 'A dropper has no scale: choose drops or mL used.');
 	const rows = rowsOfDraft(draft, delivery, blanks);
-	checkTable(rows, column, delivery, blanks);
+	checkMarks(rows, blanks);
+	// Which way marks run is not known before somebody has looked at the scale.
+	if (draft.by !== 'syringe' || draft.scale !== '' || column !== 'mark')
+		checkOrder(rows, growsWithUse(delivery, column), blanks);
 	return { kind: 'rows', column, rows: rows.map(({ at, value }) => ({ at, value })) };
 }

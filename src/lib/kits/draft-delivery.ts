@@ -9,15 +9,22 @@ const fewest = (value: number) => numberText(Number(value.toPrecision(6)));
 const isMultiple = (value: number, of: number) =>
 	Math.abs(value / of - Math.round(value / of)) < 1e-6;
 
+/** A blank that, left empty, follows from others; while those are not known, nothing is missing. */
+function ofScale(
+	path: 'numeralEveryMl' | 'barrelEndMl',
+	draft: KitDraft,
+	follows: number,
+	blanks: BlankReader
+): number {
+	if (draft[path].trim() === '' && Number.isNaN(follows)) return Number.NaN;
+	return blanks.number(path, draft[path], asked[path]);
+}
+
 /** The lines and numerals of a scale. */
 function scaleOf(draft: KitDraft, blanks: BlankReader) {
 	const capacityMl = blanks.number('capacityMl', draft.capacityMl, asked.capacityMl);
 	const graduationMl = blanks.number('graduationMl', draft.graduationMl, asked.graduationMl);
-	const numeralEveryMl = blanks.number(
-		'numeralEveryMl',
-		draft.numeralEveryMl,
-		asked.numeralEveryMl
-	);
+	const numeralEveryMl = ofScale('numeralEveryMl', draft, capacityMl + graduationMl, blanks);
 	if (graduationMl > capacityMl / 2)
 		blanks.say(
 			'graduationMl',
@@ -51,7 +58,7 @@ export function deliveryOfDraft(
 	const scale = scaleOf(draft, blanks);
 	if (draft.by === 'burette') return { by: 'burette', ...scale, dropMl };
 	const { capacityMl } = scale;
-	const barrelEndMl = blanks.number('barrelEndMl', draft.barrelEndMl, asked.barrelEndMl);
+	const barrelEndMl = ofScale('barrelEndMl', draft, capacityMl, blanks);
 	if (barrelEndMl < capacityMl || barrelEndMl > 2 * capacityMl)
 		blanks.say(
 			'barrelEndMl',

@@ -29,18 +29,18 @@ export function suggestionsFor(draft: KitDraft): Partial<Record<string, Suggesti
 			why: 'The first colour that survives 20 to 30 s (common practice, no source).'
 		}
 	};
-	const capacityMl = size(draft.capacityMl);
-	if (capacityMl !== null && draft.by !== 'dropper') {
+	const capacityMl = draft.by === 'dropper' ? null : size(draft.capacityMl);
+	const graduationMl = size(draft.graduationMl);
+	if (capacityMl !== null && graduationMl !== null && graduationMl <= capacityMl)
 		suggestions.numeralEveryMl = {
-			text: rounded(capacityMl / 10),
-			why: 'A numeral at every tenth of the capacity (common practice, no source).'
+			text: rounded(Math.max(1, Math.round(capacityMl / 10 / graduationMl)) * graduationMl),
+			why: 'A numeral at about every tenth of the capacity (common practice, no source).'
 		};
-		if (draft.by === 'syringe')
-			suggestions.barrelEndMl = {
-				text: rounded(1.1 * capacityMl),
-				why: 'The seal leaves most barrels a tenth beyond the full mark (common practice, no source).'
-			};
-	}
+	if (capacityMl !== null && draft.by === 'syringe')
+		suggestions.barrelEndMl = {
+			text: rounded(1.1 * capacityMl),
+			why: 'The seal leaves most barrels a tenth beyond the full mark (common practice, no source).'
+		};
 	for (const [i, volume] of draft.volumes.entries()) {
 		if (size(volume.volumeMl) !== null)
 			suggestions[`volumes.${i}.name`] = {

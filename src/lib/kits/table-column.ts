@@ -3,15 +3,21 @@ import type { Conversion, Delivery } from './kit';
 /** What the first column of a leaflet's table counts. */
 export type Column = Extract<Conversion, { kind: 'rows' }>['column'];
 
+/** Whether the numbers of this column grow as titrant is used, or fall. */
+export function growsWithUse(delivery: Delivery, column: Column): boolean {
+	if (delivery.by === 'dropper') return true;
+	return !(
+		column === 'leftMl' ||
+		(column === 'mark' && delivery.by === 'syringe' && delivery.scale === 'down')
+	);
+}
+
 /** Where the numerals of this column stand when nothing has been used, and how they go on from there. */
 function lineOf(delivery: Delivery, column: Column): { atStart: number; perMl: number } {
 	if (column === 'drops') return { atStart: 0, perMl: 1 / delivery.dropMl };
-	const falls =
-		column === 'leftMl' ||
-		(column === 'mark' && delivery.by === 'syringe' && delivery.scale === 'down');
-	return falls && delivery.by !== 'dropper'
-		? { atStart: delivery.capacityMl, perMl: -1 }
-		: { atStart: 0, perMl: 1 };
+	return delivery.by === 'dropper' || growsWithUse(delivery, column)
+		? { atStart: 0, perMl: 1 }
+		: { atStart: delivery.capacityMl, perMl: -1 };
 }
 
 /** Number in the first column of the table for so much titrant used out of a full measure. */

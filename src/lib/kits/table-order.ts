@@ -1,14 +1,15 @@
+import type { Row } from './table-line';
+
 /**
  * Which rows break the order that every table has: the more titrant, the higher the value. Of rows
  * that disagree, as few as possible are named.
  *
+ * @param isGrowing whether the first column grows as titrant is used
  * @returns places of the rows, from 0; 'falling' when the table as a whole runs the other way
  */
-export function rowsOutOfOrder(
-	rows: readonly { usedMl: number; value: number }[]
-): number[] | 'falling' {
+export function rowsOutOfOrder(rows: readonly Row[], isGrowing: boolean): number[] | 'falling' {
 	const sorted = rows.map((row, place) => ({ ...row, place }));
-	sorted.sort((a, b) => a.usedMl - b.usedMl);
+	sorted.sort((a, b) => (isGrowing ? a.at - b.at : b.at - a.at));
 	const rising = longestRise(sorted);
 	const falling = longestRise(sorted.map((row) => ({ ...row, value: -row.value })));
 	if (rows.length > 1 && falling.length > rising.length) return 'falling';

@@ -1,6 +1,6 @@
 import type { Conversion, Delivery, Kit } from './kit';
 import type { LeafletRemark } from './leaflet-remark';
-import { columnFromUsed, usedFromColumn, type Column } from './table-column';
+import { columnFromUsed, growsWithUse, usedFromColumn, type Column } from './table-column';
 import { lastDigitOf, lineOfTable, type Row, type TableLine } from './table-line';
 import { rowsOutOfOrder } from './table-order';
 import { numberText } from './typed-number';
@@ -42,9 +42,7 @@ function twice({ rows, column }: Table): Remark[] {
 }
 
 function order({ rows, column }: Table, delivery: Delivery): Remark[] {
-	const wrong = rowsOutOfOrder(
-		rows.map(({ at, value }) => ({ usedMl: usedFromColumn(delivery, column, at), value }))
-	);
+	const wrong = rowsOutOfOrder(rows, growsWithUse(delivery, column));
 	if (wrong === 'falling')
 		return [
 			{
