@@ -57,7 +57,7 @@ export class KitForm {
 
 	/** What follows from the blanks so far, for the margin of one part. */
 	impliedAt(place: ImpliedPlace): readonly Implied[] {
-		return this.#implied[place] ?? [];
+		return this.#implied[place];
 	}
 
 	leave(path: string): void {

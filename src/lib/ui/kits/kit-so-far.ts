@@ -5,6 +5,10 @@ import { emptyDraft, kitOfDraft, type Kit, type KitDraft } from '$lib/kits';
  * else is still empty: for what the margin says. Null until then.
  */
 export function kitSoFar(draft: KitDraft): Kit | null {
+	return figuresOf(draft) ?? figuresOf({ ...draft, statedAccuracy: '' });
+}
+
+function figuresOf(draft: KitDraft): Kit | null {
 	const needsEnd = draft.by === 'syringe' && draft.kind === 'rows' && draft.column === 'mark';
 	const made = kitOfDraft({
 		...draft,
@@ -17,7 +21,6 @@ export function kitSoFar(draft: KitDraft): Kit | null {
 		startColour: 'start',
 		endColour: 'end',
 		holdsSeconds: '',
-		statedAccuracy: '',
 		assumed: emptyDraft().assumed
 	});
 	return 'kit' in made ? made.kit : null;
