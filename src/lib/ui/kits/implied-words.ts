@@ -39,12 +39,19 @@ function worthWords(kit: Kit, { worth }: LeafletCheck): Implied[] {
 	return words;
 }
 
+/** The titrant that the conversion implies; where it is odd, the remarks say so. */
+function strengthWords(kit: Kit, { strengthMolPerL, remarks }: LeafletCheck): Implied[] {
+	if (remarks.some(({ id }) => id === 'strength')) return [];
+	const source = kit.conversion.kind === 'rows' ? 'The table' : 'It';
+	return [say(`${source} implies an acid of about ${worthText(strengthMolPerL)} mol/L.`)];
+}
+
 /** Where the strength is odd, perhaps the leaflet's values are in another unit. */
 function otherUnit(kit: Kit, { worth: [normal], remarks }: LeafletCheck): Implied[] {
 	if (!normal || !remarks.some(({ id }) => id === 'strength')) return [];
 	const isFilling = normal.fillingValue !== null;
 	const middle = normal.fillingValue === null ? 12 * normal.dropValue : normal.fillingValue / 2;
-	const [likely] = unitsLikely(middle, kit.unit, kit.analyte);
+	const [likely] = unitsLikely(Number(middle.toPrecision(3)), kit.unit, kit.analyte);
 	if (!likely) return [];
 	const name = unitName(kit.unit, kit.analyte);
 	return [
@@ -70,11 +77,7 @@ export function impliedBy(draft: KitDraft): Record<ImpliedPlace, Implied[]> {
 	const kit = kitSoFar(draft);
 	if (!kit) return implied;
 	const check = checkLeaflet(kit);
-	const source = kit.conversion.kind === 'rows' ? 'The table' : 'It';
-	implied.conversion.push(
-		...worthWords(kit, check),
-		say(`${source} implies an acid of about ${worthText(check.strengthMolPerL)} mol/L.`)
-	);
+	implied.conversion.push(...worthWords(kit, check), ...strengthWords(kit, check));
 	for (const { about, tone, text } of check.remarks) implied[about].push({ tone, words: text });
 	implied.conversion.push(...otherUnit(kit, check));
 	return implied;
