@@ -1,5 +1,7 @@
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { houseKitOf, stepsOf, type Kit } from '../../src/lib/kits';
+import { anyKit } from './any-kit';
 import { plainKit } from './house';
 
 const idsOf = (kit: Kit) => stepsOf(kit).map((step) => step.id);
@@ -65,7 +67,22 @@ describe('the steps of a kit', () => {
 		expect(between).toEqual(['dose-buffer', 'wait-buffer', 'dose-dye', 'mix-dye']);
 		expect(stepsOf(kit)).toContainEqual({ id: 'wait-buffer', kind: 'wait', seconds: 60 });
 	});
-	it('never bear one id twice', () => {
+	it('without reagents go from the sample to the filling', () => {
+		expect(idsOf(plainKit(5, 1))).toEqual(['rinse-vial', 'measure', 'fill', 'titrate', 'read']);
+	});
+	it('never bear one id twice, whatever the leaflet says, and end with titrating and reading', () => {
+		fc.assert(
+			fc.property(anyKit, (kit) => {
+				const ids = idsOf(kit);
+				expect(new Set(ids).size).toBe(ids.length);
+				expect(ids.slice(-2)).toEqual(['titrate', 'read']);
+				expect(ids.filter((id) => id.startsWith('dose-'))).toHaveLength(kit.reagents.length);
+				expect(ids.includes('fill')).toBe(kit.delivery.by !== 'dropper');
+				expect(ids.includes('choose')).toBe(kit.sample.volumes.length > 1);
+			})
+		);
+	});
+	it('of the house kits bear no id twice', () => {
 		for (const id of ['house-syringe', 'house-dropper', 'house-burette']) {
 			const ids = idsOf(houseKitOf(id));
 			expect(new Set(ids).size).toBe(ids.length);

@@ -103,6 +103,68 @@ describe('the value of a mark', () => {
 	});
 });
 
+describe('a table read beyond its rows', () => {
+	const short = tableKit([
+		{ at: 0.9, value: 1.4 },
+		{ at: 0.6, value: 5.9 },
+		{ at: 0.3, value: 10.4 }
+	]);
+	it('goes on as straight as it was, and says so', () => {
+		// 15 per mL, by hand: 10.4 + 15 · 0.1, and 1.4 − 15 · 0.05.
+		expect(valueFromMark(short, { markMl: 0.2 }).value).toBeCloseTo(11.9, 9);
+		expect(valueFromMark(short, { markMl: 0.95 }).value).toBeCloseTo(0.65, 9);
+		expect(valueFromMark(short, { markMl: 0.2 }).isBeyondTable).toBe(true);
+		expect(valueFromMark(short, { markMl: 0.3 }).isBeyondTable).toBe(false);
+	});
+	it('values a test that was refilled: a filling and a half is a value and a half', () => {
+		// Used 1 + 0.5 mL: 16 · 1.5 − 0.3, by hand.
+		const refilled = valueFromMark(syringeKit, { markMl: 0.5, refilledMl: 1 });
+		expect(refilled.usedMl).toBeCloseTo(1.5, 12);
+		expect(refilled.value).toBeCloseTo(23.7, 9);
+		// 2.3 · 11 − 0.19.
+		expect(valueFromMark(buretteKit, { markMl: 6, refilledMl: 5 }).value).toBeCloseTo(25.11, 9);
+	});
+	it('takes a mark a graduation before the start for the eye, and no more than that', () => {
+		expect(valueFromMark(syringeKit, { markMl: 1.02 }).value).toBeCloseTo(-0.62, 9);
+		expect(() => valueFromMark(syringeKit, { markMl: 1.03 })).toThrow('before the start');
+	});
+	it('joins the table without a jump at its last row', () => {
+		const step = 1e-7;
+		for (const at of [0.9, 0.3]) {
+			const inside = valueFromMark(short, { markMl: at }).value;
+			for (const markMl of [at - step, at + step])
+				expect(Math.abs(valueFromMark(short, { markMl }).value - inside)).toBeLessThan(1e-5);
+		}
+	});
+});
+
+describe('what one mL is worth', () => {
+	it('does not jump with the rounding of a finely printed table', () => {
+		// A row at every 0.01 mL and one decimal: between neighbours the print shows 0.1 or 0.2.
+		const fine = tableKit(
+			Array.from({ length: 101 }, (_, i) => ({
+				at: i / 100,
+				value: Number((15 * (1 - i / 100)).toFixed(1))
+			}))
+		);
+		for (const markMl of [0, 0.005, 0.333, 0.5, 0.995])
+			expect(valueFromMark(fine, { markMl }).valuePerMl).toBeCloseTo(15, 1);
+	});
+	it('of a finely printed table that bends is taken over rows far enough apart', () => {
+		const fine = tableKit(
+			Array.from({ length: 101 }, (_, i) => ({
+				at: i / 100,
+				value: Number((10 * (1 - i / 100) + 5 * (1 - i / 100) ** 2).toFixed(1))
+			}))
+		);
+		// Slope of 10 u + 5 u² is 10 + 10 u; five last digits are a fifth of the rise at most.
+		for (const usedMl of [0.2, 0.5, 0.8]) {
+			const { valuePerMl } = valueFromMark(fine, { markMl: 1 - usedMl });
+			expect(Math.abs(valuePerMl / (10 + 10 * usedMl) - 1)).toBeLessThan(0.2);
+		}
+	});
+});
+
 describe('a mark that cannot be is named', () => {
 	it.each([
 		['none', () => valueFromMark(syringeKit, {}), 'markMl must be a numeral of the scale'],
@@ -136,6 +198,21 @@ describe('a mark that cannot be is named', () => {
 			'fewer than none',
 			() => valueFromMark(dropperKit, { drops: -1 }),
 			'drops must be a count of 0 or more; found -1'
+		],
+		[
+			'before the start of a burette',
+			() => valueFromMark(buretteKit, { startMarkMl: 3, markMl: 2.5 }),
+			'markMl must not lie before the start, 3; found 2.5'
+		],
+		[
+			'a start that is no number',
+			() => valueFromMark(buretteKit, { startMarkMl: Number.NaN, markMl: 2.5 }),
+			'startMarkMl must be a numeral of the scale; found NaN'
+		],
+		[
+			'a refill that gave back',
+			() => valueFromMark(buretteKit, { markMl: 2.5, refilledMl: -1 }),
+			'refilledMl must be 0 or more; found -1'
 		],
 		[
 			'no sample',
