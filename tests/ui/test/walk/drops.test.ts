@@ -45,8 +45,8 @@ describe('ways of counting', () => {
 		const user = userEvent.setup();
 		const { run, said } = atTheDrops('later');
 		show(run);
-		await user.click(button('5 drops more'));
-		await user.click(button('1 drop more'));
+		await user.click(button('+5 drops'));
+		await user.click(button('+1 drop'));
 		const field = screen.getByRole('textbox', { name: /Drops so far/ });
 		await user.type(field, '4{Enter}');
 		expect(field).toHaveAccessibleDescription(/6 are noted already; found 4/);
