@@ -40,7 +40,7 @@ describe('the version in force', () => {
 	it('is none of a kit that is out of use, until a later version takes it back', () => {
 		const archived = [versionOf(0, 'new'), versionOf(1, 'archived')];
 		expect(kitInForce(archived, kit.id)).toBeNull();
-		expect(kitInForce([...archived, versionOf(2, 'correction')], kit.id)?.version).toBe(2);
+		expect(kitInForce([...archived, versionOf(2, 'restored')], kit.id)?.version).toBe(2);
 		expect(kitInForce([], kit.id)).toBeNull();
 	});
 	it('is the one saved later where two devices gave the same number', () => {
@@ -62,6 +62,8 @@ describe('the leaflet that an old test is valued by', () => {
 		['a change after its correction', ['new', 'correction', 'change'], 0, 1],
 		['out of use and back, corrected', ['new', 'archived', 'correction'], 0, 2],
 		['out of use', ['new', 'archived'], 0, 0],
+		['out of use and back as it was', ['new', 'archived', 'restored'], 0, 0],
+		['the same, then corrected', ['new', 'archived', 'restored', 'correction'], 0, 3],
 		['done by the newest', ['new', 'correction'], 1, 1]
 	] as const)('%s', (_name, kinds, kitVersion, expected) => {
 		const versions = kinds.map((kind, version) => versionOf(version, kind));
@@ -88,7 +90,7 @@ describe('from outside', () => {
 	test.each([
 		[
 			{ ...versionOf(0, 'new'), kind: 'other' },
-			'the version of a kit is damaged at kind: expected one of new, correction, change, archived; found "other"'
+			'the version of a kit is damaged at kind: expected one of new, correction, change, archived, restored; found "other"'
 		],
 		[{ ...versionOf(0, 'new'), format: 2 }, 'at format: expected one of 1; found 2'],
 		[

@@ -5,7 +5,7 @@ import { loadAs } from './load';
 export const KIT_VERSION_FORMAT = 1;
 
 /** Why a version was saved. */
-export const kitVersionKinds = ['new', 'correction', 'change', 'archived'] as const;
+export const kitVersionKinds = ['new', 'correction', 'change', 'archived', 'restored'] as const;
 
 export const KitVersionSchema = z
 	.strictObject({
@@ -17,7 +17,7 @@ export const KitVersionSchema = z
 		/**
 		 * 'correction': the leaflet had been typed in wrongly, so tests by the version before it are
 		 * valued anew. 'change': another leaflet or bottle; tests before it stand. 'archived': the kit is
-		 * out of use; a later version takes it back in.
+		 * out of use, until a later version takes it back in: as it was, by one that is 'restored'.
 		 */
 		kind: z.enum(kitVersionKinds),
 		kit: KitSchema
@@ -68,7 +68,7 @@ export function nextVersion(versions: readonly KitVersion[], kitId: string): num
 /**
  * The leaflet that a test is valued by today: the one frozen in it, or its correction, or the
  * correction of that. The chain ends at a change and where a version is missing; going out of use
- * does not break it.
+ * and coming back do not break it.
  *
  * @param test the kit as the test's log has it, and the number of its version
  */
