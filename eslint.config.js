@@ -19,6 +19,12 @@ const floors = [
 	['glassware']
 ];
 
+/**
+ * Beside its index a room may have a small door of its own for a page that must load little: what
+ * stands there needs nothing heavy of the room.
+ */
+const smallDoors = ['units', 'glance'];
+
 /** Rooms that know no Svelte, DOM, storage, clock or hidden randomness. */
 const pureRooms = ['procedure', ...floors.slice(2).flat()];
 
@@ -39,7 +45,7 @@ function barredFor(room) {
 	}
 	if (below.length > 0) {
 		patterns.push({
-			regex: `^(\\$lib/|(\\.\\./)+(src/)?(lib/)?)(${below.join('|')})/(?!index(\\.js|\\.ts)?$).+`,
+			regex: `^(\\$lib/|(\\.\\./)+(src/)?(lib/)?)(${below.join('|')})/(?!(index|${smallDoors.join('|')})(\\.js|\\.ts)?$).+`,
 			message: 'Enter a room by its index: the rest of its files are its own business.'
 		});
 	}

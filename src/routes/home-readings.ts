@@ -1,9 +1,10 @@
-import { unitName, type Analyte, type Unit } from '$lib/kits';
+import type { Analyte, Unit } from '$lib/kits';
+import { unitName } from '$lib/kits/units';
 import type { TestHeader } from '$lib/records';
 import { shownIn } from '$lib/ui/log/in-unit';
 import { ageWords } from '$lib/ui/log/log-words';
 import type { HomeReading } from './home-state';
-import { soundSummary, unitFor } from './log/kept-tests';
+import { soundSummary, unitFor } from './sound-summary';
 
 /** Tests as lines of the first page; those without a value are left out. */
 export function homeReadings(

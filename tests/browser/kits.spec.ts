@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, expectNoBarriers, expectNoSidewaysScroll, inTheme, test } from './house';
+import { startClock, Tank } from './tank';
 
 /** An invented kit, like none on sale: 5 mL of water, a 1 mL syringe, 1 mL worth 16 dKH. */
 const leaflet = {
@@ -124,9 +125,9 @@ test('a syringe kit is typed in from its leaflet by keyboard, with commas', asyn
 });
 
 /** A kit that is kept already, begun as a copy of a house kit. */
-async function keepCopy(page: Page, name: string): Promise<void> {
+async function keepCopy(page: Page, name: string, of = 'House syringe kit'): Promise<void> {
 	await page.goto('/kits/');
-	await page.getByRole('link', { name: 'Copy House syringe kit as a start' }).click();
+	await page.getByRole('link', { name: `Copy ${of} as a start` }).click();
 	await blank(page, 'Name of the kit').fill(name);
 	await page.getByRole('button', { name: 'Keep this kit' }).click();
 	await expect(page.getByRole('link', { name, exact: true })).toBeVisible();
@@ -153,6 +154,36 @@ test('a kept kit is changed: one question, and the typing survives leaving', asy
 	// Looked at, and not touched: nothing is left behind.
 	await page.goto('/kits/');
 	await expect(page.getByText('Changed, and not kept yet')).toHaveCount(0);
+});
+
+test('a kit that was typed in wrong: old tests are valued anew from their marks', async ({
+	page
+}) => {
+	await startClock(page);
+	await keepCopy(page, 'My drops', 'House dropper kit');
+	const tank = await new Tank(page).begin('My drops');
+	await tank.goToStep(5);
+	await tank.declareTheEnd();
+	await tank.press('To the count');
+	await page.getByLabel('Drops it took').fill('14');
+	await tank.press('That is my reading');
+	// 14 drops at 0.6 dKH each, less 0.45, is 7.95.
+	await expect(tank.value).toHaveText(/^(7\.9|8\.0) ± [01]\.\d dKH$/);
+	await tank.press('Done');
+	await expect(page.getByText('Kept in the log.')).toBeVisible();
+
+	await page.goto('/kits/');
+	await expect(page.getByText('last test 14 Mar 2026')).toBeVisible();
+	await page.getByRole('link', { name: 'My drops', exact: true }).click();
+	await blank(page, 'Each drop is worth, dKH').fill('0,7');
+	await page.getByRole('button', { name: 'Keep the changes' }).click();
+	await page.getByRole('button', { name: /typed in wrong before/ }).click();
+	await expect(
+		page.getByText('My drops is kept. One old test is valued anew.', { exact: true })
+	).toBeVisible();
+	// 14 drops at 0.7 dKH each, less 0.45, is 9.35.
+	await page.goto('/log/');
+	await expect(page.getByText(/(9\.3|9\.4) ± [01]\.\d/).first()).toBeVisible();
 });
 
 test('a kit is put away, comes back by undo, and again later', async ({ page }) => {

@@ -2,6 +2,7 @@ import type { BrowserContext, Page } from '@playwright/test';
 import { Bench, settle } from './bench';
 import { expect, test as base } from './house';
 import { SiteServer } from './site-server';
+import { startClock, Tank } from './tank';
 
 /** Each test has a server of its own, which can be switched off and updated. */
 const test = base.extend<{ server: SiteServer; folder: string }>({
@@ -80,6 +81,54 @@ test('a practice run goes on without a network, reload and all', async ({
 	const name = await bench.heading.innerText();
 	await page.reload();
 	await expect(bench.heading).toHaveText(name);
+});
+
+test('a test beside the tank goes from the kit to the log without a network', async ({
+	page,
+	context,
+	server
+}) => {
+	await startClock(page);
+	await visit(page);
+	await switchOff(context, server);
+	const tank = new Tank(page);
+	await page.goto('./test/');
+	await tank.chooseKit('House syringe kit');
+	await tank.goToStep(7);
+	await page.reload();
+	await tank.press(/^Seal at 1\.00/);
+	await tank.declareTheEnd();
+	await tank.press('Read the mark');
+	await page.getByLabel('Seal stands at').fill('0.52');
+	await tank.press('That is my reading');
+	await expect(tank.value).toHaveText(/^7\.4 ± /);
+	await tank.press('Done');
+	await page.getByRole('link', { name: 'See it in the log' }).click();
+	await expect(page.getByText(/7\.4/).first()).toBeVisible();
+});
+
+test('a newer version is offered on the first page, and a test in progress survives taking it', async ({
+	page,
+	server
+}) => {
+	await visit(page);
+	const tank = new Tank(page);
+	await page.goto('./test/');
+	await tank.chooseKit('House syringe kit');
+	await tank.goToStep(4);
+	server.update();
+	await newVersionComes(page);
+	// In the middle of a test nothing speaks of it.
+	await expect(page.getByText(/newer version/)).toBeHidden();
+	await page.goto('./');
+	await expect(page.getByText(/newer version/)).toBeVisible();
+	await page.getByRole('button', { name: 'Take it now' }).click();
+	await expect.poll(() => build(page).catch(() => null)).toBe('next');
+	await page
+		.getByRole('link', { name: /^Go on: step 4/ })
+		.first()
+		.click();
+	await expect(tank.heading).toHaveText('Step 4 of 9');
 });
 
 /** State of the version that waits. */

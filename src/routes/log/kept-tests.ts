@@ -1,9 +1,9 @@
-import { houseKits, unitName, unitsOf, type Analyte, type Unit } from '$lib/kits';
-import type { TestSummary } from '$lib/observation';
+import { houseKits, unitName, type Analyte, type Unit } from '$lib/kits';
 import type { KitRow, Records, TestHeader, TestPoint } from '$lib/records';
 import { inUnit, shownIn } from '$lib/ui/log/in-unit';
 import type { LogRow } from '$lib/ui/log/LogRows.svelte';
 import type { PicturePoint } from '$lib/ui/log/picture';
+import { soundSummary, unitFor } from '../sound-summary';
 
 /** So many rows at a time. */
 export const PAGE = 100;
@@ -25,24 +25,6 @@ export function windowFor(newestFirst: readonly number[], total: number): Window
 		({ ms }) => newestFirst.filter((at) => newest - at <= ms).length >= enough
 	);
 	return fits?.id ?? 'all';
-}
-
-/** The chosen unit where this analyte is measured in it, else the analyte's customary one. */
-export function unitFor(analyte: Analyte, preferred: Unit): Unit {
-	const known = unitsOf(analyte);
-	return known.includes(preferred) ? preferred : (known[0] ?? preferred);
-}
-
-/** A summary as stored, when it can be read: storage may hold anything. */
-export function soundSummary(summary: unknown): TestSummary | null {
-	if (typeof summary !== 'object' || summary === null) return null;
-	const { value, unit, expandedUncertainty, standardUncertainty } = summary as TestSummary;
-	const isSound =
-		Number.isFinite(value) &&
-		Number.isFinite(expandedUncertainty) &&
-		Number.isFinite(standardUncertainty) &&
-		(unitsOf('alkalinity') as string[]).includes(unit);
-	return isSound ? (summary as TestSummary) : null;
 }
 
 /** Whether a header can be listed as it stands; else the test is shown as unreadable. */

@@ -2,7 +2,7 @@ import { convertValue, decimalsFor, unitName, type Unit } from '$lib/kits';
 import { meanRate, type RatePoint } from '$lib/metrology';
 import type { TestPoint } from '$lib/records';
 import { plain } from '$lib/ui/charts/numbers';
-import { soundSummary } from './kept-tests';
+import { soundSummary } from '../sound-summary';
 
 const DAY = 86_400_000;
 

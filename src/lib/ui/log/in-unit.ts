@@ -1,4 +1,5 @@
-import { convertValue, decimalsFor, type Unit } from '$lib/kits';
+import type { Unit } from '$lib/kits';
+import { convertValue, decimalsFor } from '$lib/kits/units';
 import type { TestSummary } from '$lib/observation';
 import { plain } from '../charts/numbers';
 
