@@ -9,7 +9,7 @@ import {
 	type Shrink
 } from '../metrology';
 import type { TestSummary } from '../observation';
-import { slipsIn } from './slips';
+import { slipsAtTank } from './tank-slips';
 import type { TestState } from './tank-test';
 import { valueOfTitration, type Unvalued, type ValuedTitration } from './titration-value';
 
@@ -103,7 +103,7 @@ function isSuspect(
 		const walked = state.titrations[titration];
 		return (
 			walked !== undefined &&
-			slipsIn(walked.kit, walked.steps, walked.events).some(({ provisional }) => !provisional)
+			slipsAtTank(walked, state.circumstances).some(({ provisional }) => !provisional)
 		);
 	});
 	return hasSlip || combined.spread?.agrees === false;
