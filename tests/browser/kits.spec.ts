@@ -194,6 +194,7 @@ test('a kit is put away, comes back by undo, and again later', async ({ page }) 
 	await page.getByRole('button', { name: 'Undo' }).click();
 	await expect(line).toBeVisible();
 	await page.getByRole('button', { name: 'Put My copy away' }).click();
+	await expect(page.getByRole('button', { name: /^Undo|take it back/i })).toBeVisible();
 	await page.reload();
 	await page.getByText('Put away: 1').click();
 	await page.getByRole('button', { name: 'Take My copy back' }).click();

@@ -117,6 +117,28 @@ test('the test that was left is offered on the first page, with its step', async
 	await expect(tank.heading).toHaveText('Step 4 of 9');
 });
 
+test('left for now, it stands under the kits, and is gone on with from there', async ({ page }) => {
+	const tank = await new Tank(page).begin('House syringe kit');
+	await tank.goToStep(3);
+	await tank.press('Pause');
+	await page.getByRole('link', { name: 'Leave the test for now' }).click();
+	await expect(tank.heading).toHaveText('Test');
+	await page.getByRole('link', { name: /^House syringe kit.*step 3/ }).click();
+	await expect(tank.heading).toHaveText('Step 3 of 9');
+});
+
+test('the wrong kit was taken: back to the choice, and nothing is left over', async ({ page }) => {
+	await page.goto('/test/');
+	const tank = new Tank(page);
+	await tank.press(/^House dropper kit/);
+	await expect(tank.heading).toHaveText('Before the number');
+	await expect(page.getByText(/The titrant is dilute acid/)).toBeVisible();
+	await page.getByRole('link', { name: 'Another kit' }).click();
+	await expect(tank.heading).toHaveText('Test');
+	await expect(page.getByRole('heading', { name: 'Left unfinished' })).toBeHidden();
+	await tank.chooseKit('House syringe kit');
+});
+
 test('a wait goes on by the clock while the page is gone', async ({ page }) => {
 	await page.clock.install({ time: new Date('2026-03-14T18:10:00Z') });
 	const tank = await new Tank(page).begin('House syringe kit');

@@ -23,6 +23,17 @@ export interface Records {
 	watchLog: LogWatch['watch'];
 }
 
+/**
+ * What a page remembers where storage fails, by the name of the database: the next page of the same
+ * visit finds it again, as long as the window is not loaded anew.
+ */
+const remembered = new Map<string, Records>();
+function inMemoryOf(name: string, trouble: StorageTrouble): Records {
+	const records = remembered.get(name) ?? inMemory(trouble);
+	remembered.set(name, records);
+	return records;
+}
+
 /** How long storage may take to open, ms, before work begins without it. */
 const usualPatienceMs = 8000;
 
@@ -37,9 +48,9 @@ export async function openRecords(
 	try {
 		const database = new HalfdropDatabase(name);
 		const trouble = await opened(database, patienceMs);
-		return trouble ? inMemory(trouble) : lasting(database);
+		return trouble ? inMemoryOf(name, trouble) : lasting(database);
 	} catch (error) {
-		return inMemory(troubleOf(error));
+		return inMemoryOf(name, troubleOf(error));
 	}
 }
 
