@@ -1,6 +1,6 @@
 import { slipWords } from '$lib/judgement';
 import type { Unit } from '$lib/kits';
-import { remarksOn, slipsIn, type Remark } from '$lib/procedure';
+import { remarksOn, slipsAtTank, type Remark } from '$lib/procedure';
 import type { TankRun } from '../run';
 
 /** Something that was found on the way: said once, in few words. */
@@ -28,9 +28,7 @@ export function findingsOf(run: Pick<TankRun, 'state' | 'kit' | 'expected' | 'no
 			const of = { unit: run.kit.unit, titration: several ? titration.number : null };
 			const { expected } = run;
 			const remarks = remarksOn(titration, { at: run.now(), expected, circumstances });
-			const slips = slipsIn(titration.kit, titration.steps, titration.events).filter(
-				({ provisional }) => !provisional
-			);
+			const slips = slipsAtTank(titration, circumstances).filter(({ provisional }) => !provisional);
 			const said = remarks.map(({ id, text, tone, costValue }) => ({
 				...of,
 				id: `${titration.number} ${id}`,

@@ -4,8 +4,8 @@ import type { Shown } from './shown';
 /** Do the repeats agree, in a sentence; null for a single titration. */
 export function agreementWords({ spread, n, of }: CombinedRepeats, shown: Shown): string | null {
 	if (!spread) return null;
-	const lie = `${n === 2 ? 'The two lie' : `The ${n} lie at most`} ${shown.value(spread.range)} ${shown.unitName} apart`;
-	const limit = `chance alone stays within ${shown.value(spread.criticalRange)} in 19 of 20 such cases`;
+	const lie = `${n === 2 ? 'The two lie' : `The ${n} lie at most`} ${shown.fine(spread.range)} ${shown.unitName} apart`;
+	const limit = `chance alone stays within ${shown.fine(spread.criticalRange)} in 19 of 20 such cases`;
 	if (spread.agrees) return `${lie}; ${limit}. They agree.`;
 	const then =
 		of === 'median'
@@ -25,16 +25,17 @@ export function outlierWords({ outlier, n }: CombinedRepeats): string | null {
 }
 
 /** Is another repeat worth the reagent? */
-export function nextWords({ next, n }: CombinedRepeats, shown: Shown): string {
-	const after = `± ${shown.value(next.expandedUncertainty)}`;
+export function nextWords({ next, n, expandedUncertainty }: CombinedRepeats, shown: Shown): string {
+	const after = `± ${shown.fine(next.expandedUncertainty)}`;
+	const instead = `${after} instead of ± ${shown.fine(expandedUncertainty)}`;
 	switch (next.why) {
 		case 'disagree':
 			return `Another is worth it: these do not agree.`;
 		case 'shrinks':
 			return n === 1
-				? `A repeat is worth it: it would make ${after}, and show a slip if there was one.`
-				: `Another is worth it: it would make ${after}.`;
+				? `A repeat is worth it: it would make ${instead}, and show a slip if there was one.`
+				: `Another is worth it: it would make ${instead}.`;
 		case 'sharedDominates':
-			return `Another is not worth the reagent: ${after} at best. What is left is the same in every repeat: ware, bottle, leaflet.`;
+			return `Another is not worth the reagent: ${after} at best, ± ${shown.fine(expandedUncertainty)} now. What is left is the same in every repeat: ware, bottle, leaflet.`;
 	}
 }

@@ -1,7 +1,10 @@
 import { convertValue, decimalsFor, unitName, type Analyte, type Unit } from '$lib/kits';
 import { plain, signed } from '../../charts/numbers';
 
-/** How values of one test are written: in one unit, with as many decimals as its ± allows. */
+/**
+ * How values of one test are written: in one unit, with as many decimals as its ± allows. What a ± is
+ * made of, and what would change it, needs two figures of the ± itself, else all look the same.
+ */
 export type Shown = {
 	unit: Unit;
 	/** As it stands on the page. */
@@ -13,6 +16,14 @@ export type Shown = {
 	change(inKitUnit: number): string;
 	/** '7.4 ± 0.4' */
 	both(inKitUnit: number, expandedUncertainty: number): string;
+	/** Ends of the interval, out of value and ± as they are printed: 7.5 ± 0.5 runs from 7.0 to 8.0. */
+	ends(inKitUnit: number, expandedUncertainty: number): [string, string];
+	/** Decimals at which the ± of this result has two figures. */
+	fineDecimals: number;
+	/** A part of the ±, or another ±, without sign. */
+	fine(inKitUnit: number): string;
+	/** As `change`, with the decimals of `fine`. */
+	fineChange(inKitUnit: number): string;
 };
 
 /**
@@ -32,13 +43,33 @@ export function shownIn(
 		expandedUncertainty === undefined ? undefined : convert(expandedUncertainty),
 		analyte
 	);
+	const fineDecimals =
+		expandedUncertainty === undefined
+			? decimals
+			: Math.max(decimals, twoFigures(convert(expandedUncertainty)));
 	const value = (inKitUnit: number) => plain(convert(inKitUnit), decimals);
+	const printed = (inKitUnit: number) => Number(convert(inKitUnit).toFixed(decimals));
 	return {
 		unit,
 		unitName: unitName(unit, analyte),
 		decimals,
 		value,
 		change: (inKitUnit) => signed(convert(inKitUnit), decimals),
-		both: (inKitUnit, expanded) => `${value(inKitUnit)} ± ${value(expanded)}`
+		both: (inKitUnit, expanded) => `${value(inKitUnit)} ± ${value(expanded)}`,
+		ends: (inKitUnit, expanded) => [
+			plain(printed(inKitUnit) - printed(expanded), decimals),
+			plain(printed(inKitUnit) + printed(expanded), decimals)
+		],
+		fineDecimals,
+		fine: (inKitUnit) => plain(convert(inKitUnit), fineDecimals),
+		fineChange: (inKitUnit) => signed(convert(inKitUnit), fineDecimals)
 	};
+}
+
+/** Decimals at which a number above 0 has two figures, from 0 to 4. */
+function twoFigures(size: number): number {
+	if (!(size > 0)) return 0;
+	// Two figures first: 0.0996 is 0.10, with two decimals.
+	const exponent = Number(size.toExponential(1).split('e')[1]);
+	return Math.min(4, Math.max(0, 1 - exponent));
 }
