@@ -6,17 +6,22 @@ export type Storage = 'kept' | 'memory' | 'elsewhere';
 type Store<THeader> = {
 	readonly isLasting: boolean;
 	begin(header: THeader): Promise<Kept>;
-	append(id: string, seq: number, entry: unknown, header: THeader): Promise<Kept>;
+	appendAll(
+		id: string,
+		fromSeq: number,
+		entries: readonly unknown[],
+		header: THeader
+	): Promise<Kept>;
 };
 
 /**
- * Sends the entries of one log to their store, one after another in their order, and says how that
- * goes. The header is made at the moment of writing, so that it tells of the latest.
+ * Sends the entries of one log to their store, in their order, and says how that goes.
  */
 export class KeptLog<THeader extends { id: string }> {
 	storage: Storage = $state('kept');
 	#isBegun: boolean;
 	#writes: Promise<unknown> = Promise.resolve();
+	#waiting: { entries: unknown[]; first: number; header: THeader } | null = null;
 
 	constructor(
 		private readonly store: Store<THeader>,
@@ -26,17 +31,33 @@ export class KeptLog<THeader extends { id: string }> {
 		this.storage = store.isLasting ? 'kept' : 'memory';
 	}
 
-	/** @param first number of the first of these entries in the log */
+	/**
+	 * What is sent in one turn, or while an earlier write is under way, is kept whole or not at all: a
+	 * tap that says three things is never found as one or two of them.
+	 *
+	 * @param first number of the first of these entries in the log
+	 */
 	write(entries: readonly unknown[], first: number, header: THeader): void {
-		const isFirst = !this.#isBegun;
-		this.#isBegun = true;
-		this.#writes = this.#writes.then(async () => {
-			if (isFirst && !this.#isElsewhere) this.#note(await this.store.begin(header));
-			for (const [i, entry] of entries.entries()) {
-				if (this.#isElsewhere) return;
-				this.#note(await this.store.append(header.id, first + i, entry, header));
-			}
-		});
+		if (this.#waiting) {
+			this.#waiting.entries.push(...entries);
+			this.#waiting.header = header;
+			return;
+		}
+		this.#waiting = { entries: [...entries], first, header };
+		this.#writes = this.#writes.then(() => this.#send());
+	}
+
+	async #send(): Promise<void> {
+		const waiting = this.#waiting;
+		this.#waiting = null;
+		if (!waiting || this.#isElsewhere) return;
+		const { entries, first, header } = waiting;
+		if (!this.#isBegun) {
+			this.#isBegun = true;
+			this.#note(await this.store.begin(header));
+			if (this.#isElsewhere) return;
+		}
+		this.#note(await this.store.appendAll(header.id, first, entries, header));
 	}
 
 	get #isElsewhere(): boolean {

@@ -179,6 +179,8 @@ describe('what is kept', () => {
 				Promise.resolve({ kept: false, because: 'storage', why: 'full', detail: 'full' }),
 			append: () =>
 				Promise.resolve({ kept: false, because: 'storage', why: 'full', detail: 'full' }),
+			appendAll: () =>
+				Promise.resolve({ kept: false, because: 'storage', why: 'full', detail: 'full' }),
 			load: () => Promise.resolve(null),
 			list: () => Promise.resolve([]),
 			unfinished: () => Promise.resolve([]),

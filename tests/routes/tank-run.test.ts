@@ -81,6 +81,22 @@ test('after every single entry the stored test is the test', async () => {
 	expect(run.result?.value).toBeCloseTo(7.38, 10);
 });
 
+test('what one tap says is stored whole or not at all', async () => {
+	const records = await opened();
+	const stored = vi.spyOn(records.tests, 'appendAll');
+	const run = await begin(records);
+	run.passCircumstances();
+	await run.kept.settled();
+	run.say({ type: 'sample.chosen', volumeId: 'fine' });
+	run.say({ type: 'step.done', stepId: 'choose' });
+	await run.kept.settled();
+	expect(stored.mock.calls.map(([, first, entries]) => [first, entries.length])).toEqual([
+		[0, 1],
+		[1, 2]
+	]);
+	expect((await reopened(records, run)).log).toEqual(run.log);
+});
+
 describe('taking back', () => {
 	test('what one tap said goes together; the entries stay in the log', async () => {
 		const records = await opened();

@@ -12,6 +12,13 @@ export interface LogStore<THeader extends LogHeader> {
 	 * head, takes the place of the one before.
 	 */
 	append(id: string, seq: number, entry: unknown, header: THeader): Promise<Kept>;
+	/** Adds entries from this number on, all or none. */
+	appendAll(
+		id: string,
+		fromSeq: number,
+		entries: readonly unknown[],
+		header: THeader
+	): Promise<Kept>;
 	/**
 	 * Null when there is no such log, or storage cannot be read. An entry whose row is missing is
 	 * null in its place, so that reading the log says where it is damaged.
@@ -31,13 +38,6 @@ export interface LogShelf<THeader extends LogHeader> extends LogStore<THeader> {
 	loadMany(ids: readonly string[]): Promise<StoredLog<THeader>[]>;
 	/** Adds whole logs, all or none. */
 	addAll(logs: readonly StoredLog<THeader>[]): Promise<Kept>;
-	/** Adds entries from this number on, all or none. */
-	appendAll(
-		id: string,
-		fromSeq: number,
-		entries: readonly unknown[],
-		header: THeader
-	): Promise<Kept>;
 }
 
 /** Entries in a row by their numbers, with null where one is missing. */

@@ -43,7 +43,7 @@ export class PracticeRun {
 		this.kit = log.kit;
 		this.log = log;
 		this.state = replayRun(log, scenario);
-		this.#kept = new KeptLog(records, isStored);
+		this.#kept = new KeptLog<Whole<RunHeader>>(records, isStored);
 		this.#clock = new BenchClock(this.state.at, () => performance.now());
 		const { refused } = this.state;
 		if (refused) {
