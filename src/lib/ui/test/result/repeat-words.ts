@@ -4,7 +4,7 @@ import type { Shown } from './shown';
 /** Do the repeats agree, in a sentence; null for a single titration. */
 export function agreementWords({ spread, n, of }: CombinedRepeats, shown: Shown): string | null {
 	if (!spread) return null;
-	const lie = `${n === 2 ? 'The two lie' : `The ${n} lie at most`} ${shown.fine(spread.range)} ${shown.unitName} apart`;
+	const lie = `${n === 2 ? 'The two lie' : `The ${n === 3 ? 'three' : n} lie at most`} ${shown.fine(spread.range)} ${shown.unitName} apart`;
 	const limit = `chance alone stays within ${shown.fine(spread.criticalRange)} in 19 of 20 such cases`;
 	if (spread.agrees) return `${lie}; ${limit}. They agree.`;
 	const then =
@@ -26,8 +26,8 @@ export function outlierWords({ outlier, n }: CombinedRepeats): string | null {
 
 /** Is another repeat worth the reagent? */
 export function nextWords({ next, n, expandedUncertainty }: CombinedRepeats, shown: Shown): string {
-	const after = `± ${shown.fine(next.expandedUncertainty)}`;
-	const instead = `${after} instead of ± ${shown.fine(expandedUncertainty)}`;
+	const after = `±\u00a0${shown.fine(next.expandedUncertainty)}`;
+	const instead = `${after} instead of ±\u00a0${shown.fine(expandedUncertainty)}`;
 	switch (next.why) {
 		case 'disagree':
 			return `Another is worth it: these do not agree.`;
@@ -36,6 +36,6 @@ export function nextWords({ next, n, expandedUncertainty }: CombinedRepeats, sho
 				? `A repeat is worth it: it would make ${instead}, and show a slip if there was one.`
 				: `Another is worth it: it would make ${instead}.`;
 		case 'sharedDominates':
-			return `Another is not worth the reagent: ${after} at best, ± ${shown.fine(expandedUncertainty)} now. What is left is the same in every repeat: ware, bottle, leaflet.`;
+			return `Another is not worth the reagent: ${after} at best, ±\u00a0${shown.fine(expandedUncertainty)} now. What is left is the same in every repeat: ware, bottle, leaflet.`;
 	}
 }

@@ -12,6 +12,8 @@ export type Shown = {
 	decimals: number;
 	/** A value given in the kit's unit, or a difference without sign. */
 	value(inKitUnit: number): string;
+	/** One titration of several: never coarser than the unit is customarily written. */
+	single(inKitUnit: number): string;
 	/** A difference, with its sign. */
 	change(inKitUnit: number): string;
 	/** '7.4 ± 0.4' */
@@ -54,6 +56,8 @@ export function shownIn(
 		unitName: unitName(unit, analyte),
 		decimals,
 		value,
+		single: (inKitUnit) =>
+			plain(convert(inKitUnit), Math.max(decimals, decimalsFor(unit, undefined, analyte))),
 		change: (inKitUnit) => signed(convert(inKitUnit), decimals),
 		both: (inKitUnit, expanded) => `${value(inKitUnit)} ± ${value(expanded)}`,
 		ends: (inKitUnit, expanded) => [
