@@ -1,27 +1,21 @@
-import type { Kept } from '$lib/records';
+import type { Kept, LogHeader, LogStore, Whole } from '$lib/records';
 
 /** Where a log is kept: in this browser, in this page's memory only, or another window has gone on with it. */
 export type Storage = 'kept' | 'memory' | 'elsewhere';
 
-type Store<THeader> = {
-	readonly isLasting: boolean;
-	begin(header: THeader): Promise<Kept>;
-	appendAll(
-		id: string,
-		fromSeq: number,
-		entries: readonly unknown[],
-		header: THeader
-	): Promise<Kept>;
-};
+type Store<THeader extends LogHeader> = Pick<
+	LogStore<THeader>,
+	'isLasting' | 'begin' | 'appendAll'
+>;
 
 /**
  * Sends the entries of one log to their store, in their order, and says how that goes.
  */
-export class KeptLog<THeader extends { id: string }> {
+export class KeptLog<THeader extends LogHeader> {
 	storage: Storage = $state('kept');
 	#isBegun: boolean;
 	#writes: Promise<unknown> = Promise.resolve();
-	#waiting: { entries: unknown[]; first: number; header: THeader } | null = null;
+	#waiting: { entries: unknown[]; first: number; header: Whole<THeader> } | null = null;
 
 	constructor(
 		private readonly store: Store<THeader>,
@@ -37,7 +31,7 @@ export class KeptLog<THeader extends { id: string }> {
 	 *
 	 * @param first number of the first of these entries in the log
 	 */
-	write(entries: readonly unknown[], first: number, header: THeader): void {
+	write(entries: readonly unknown[], first: number, header: Whole<THeader>): void {
 		if (this.#waiting) {
 			this.#waiting.entries.push(...entries);
 			this.#waiting.header = header;

@@ -32,7 +32,7 @@ export class PracticeRun {
 	state: RunState = $state.raw() as RunState;
 	readonly kit: Kit;
 	readonly #clock: BenchClock;
-	readonly #kept: KeptLog<Whole<RunHeader>>;
+	readonly #kept: KeptLog<RunHeader>;
 
 	constructor(
 		log: RunLog,
@@ -43,7 +43,7 @@ export class PracticeRun {
 		this.kit = log.kit;
 		this.log = log;
 		this.state = replayRun(log, scenario);
-		this.#kept = new KeptLog<Whole<RunHeader>>(records, isStored);
+		this.#kept = new KeptLog(records, isStored);
 		this.#clock = new BenchClock(this.state.at, () => performance.now());
 		const { refused } = this.state;
 		if (refused) {

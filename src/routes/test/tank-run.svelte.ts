@@ -42,7 +42,7 @@ export type Known = {
 export class TankRun implements TankRunProps {
 	log: TestLog = $state.raw() as TestLog;
 	state: TestState = $state.raw() as TestState;
-	readonly kept: KeptLog<Whole<TestHeader>>;
+	readonly kept: KeptLog<TestHeader>;
 
 	constructor(
 		log: TestLog,
@@ -52,7 +52,7 @@ export class TankRun implements TankRunProps {
 		/** The header it is stored under; null for a test of which nothing is stored yet. */
 		private readonly stored: TestHeader | null
 	) {
-		this.kept = new KeptLog<Whole<TestHeader>>(records, stored !== null);
+		this.kept = new KeptLog(records, stored !== null);
 		this.log = log;
 		this.state = replayTest(log);
 		// What did not belong is taken back, so that the test can go on from the last sound moment.
