@@ -79,7 +79,7 @@ describe('one thing that is damaged', () => {
 		expect(damaged).toEqual([
 			{
 				where: 'tests.0 (id a)',
-				problem: 'the test is damaged at kit.name: expected string',
+				problem: 'the test is damaged at kit.name: expected string; found 3',
 				raw: broken
 			}
 		]);

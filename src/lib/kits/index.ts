@@ -9,7 +9,7 @@ export * from './kit-versions';
 export { checkLeaflet, type LeafletCheck } from './leaflet-check';
 export * from './leaflet-figures';
 export type { LeafletRemark } from './leaflet-remark';
-export { loadKit } from './load';
+export { loadAs, loadKit } from './load';
 export * from './step';
 export * from './steps';
 export * from './typed-number';

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { loadAs } from '../kits';
 import type { Entry } from '../observation';
 
 /** By number of a form: what makes the next form of it. */
@@ -22,18 +23,7 @@ export function loadLog<TLog>(
 		if (!upcast) break;
 		raw = upcast(raw as Record<string, unknown>);
 	}
-	const parsed = schema.safeParse(raw);
-	if (parsed.success) return parsed.data;
-	const issue = parsed.error.issues[0];
-	const where = issue?.path.join('.') || 'its top';
-	throw new RangeError(`${name} is damaged at ${where}: ${wordsFor(issue)}`);
-}
-
-/** What was expected there, as far as the validator says. */
-function wordsFor(issue: z.core.$ZodIssue | undefined): string {
-	if (issue && 'expected' in issue) return `expected ${issue.expected}`;
-	if (issue && 'values' in issue) return `expected ${issue.values.join(' or ')}`;
-	return (issue?.code ?? 'not readable').replaceAll('_', ' ');
+	return loadAs(raw, schema, name);
 }
 
 type LogOf<TEvent> = { entries: readonly Entry<TEvent>[] };
