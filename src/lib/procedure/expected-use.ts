@@ -64,11 +64,6 @@ export function valuePerMlFor(kit: Kit, sampleVolumeMl: number): number | null {
 	return usedMl === null ? null : (valueAt(kit, usedMl, sampleVolumeMl)?.valuePerMl ?? null);
 }
 
-/** Titrant that one full filling holds, mL; infinite for a dropper. */
-export function fillingMlOf({ delivery }: Kit): number {
-	return delivery.by === 'dropper' ? Number.POSITIVE_INFINITY : delivery.capacityMl;
-}
-
 export type UseOfFilling = {
 	/** Expected to be used, and there to be used, mL. */
 	expectedMl: number;

@@ -39,3 +39,4 @@ export {
 	type DropCheck
 } from './drop-check';
 export { refilledMlIn, refillsIn, startFillingOf, type Refill } from './refills';
+export { endTravelOf, scaleEndsOf, type EndTravel } from './end-travel';

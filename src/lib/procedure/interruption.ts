@@ -1,4 +1,3 @@
-import { additionsIn } from './event-queries';
 import type { TankTitration } from './tank-test';
 import { stepTimes } from './step-times';
 
@@ -21,23 +20,22 @@ export type Interruption = {
  * @param at now, ms since 1970
  */
 export function interruptionIn(titration: TankTitration, at: number): Interruption | null {
-	const { walk, steps, events } = titration;
+	const { walk, steps } = titration;
 	if (walk.status !== 'active' || !walk.matches('titrating')) return null;
 	if (walk.matches({ titrating: 'holding' })) return null;
 	const times = stepTimes(titration);
-	const titrate = steps.find(({ kind }) => kind === 'titrate');
-	const began = (titrate && times.get(titrate.id)?.since) ?? walk.context.startedAt;
-	const said = walk.context.happened.slice(-1).find((event) => event.at >= began);
-	const isBegun = additionsIn(events).length > 0 || (said !== undefined && isOfDrops(said.type));
+	const { happened } = walk.context;
+	const began = happened.findLastIndex(({ type }) => type.startsWith('step.'));
+	const last = happened.slice(began + 1).findLast(({ type }) => isOfDrops(type));
 	const measure = steps.find(({ kind }) => kind === 'measure');
 	const measuredAt = (measure && times.get(measure.id)?.until) ?? walk.context.startedAt;
 	const asked = steps.reduce((sum, step) => sum + ('seconds' in step ? step.seconds : 0), 0);
-	const since = isBegun ? walk.context.happened.at(-1)?.at : measuredAt + asked * 1000;
-	const minutes = Math.floor((at - (since ?? at)) / 60_000);
+	const since = last?.at ?? measuredAt + asked * 1000;
+	const minutes = Math.floor((at - since) / 60_000);
 	if (minutes < INTERRUPTED_AFTER_MIN) return null;
 	return {
-		minutes: isBegun ? minutes : Math.floor((at - measuredAt) / 60_000),
-		since: isBegun ? 'drop' : 'sample',
+		minutes: last ? minutes : Math.floor((at - measuredAt) / 60_000),
+		since: last ? 'drop' : 'sample',
 		advice:
 			'Carbon dioxide leaves and water evaporates meanwhile. A fresh sample is surer than going on.'
 	};
@@ -45,5 +43,5 @@ export function interruptionIn(titration: TankTitration, at: number): Interrupti
 
 /** Words by which hands show that they are at the drops; a step that just began says nothing. */
 function isOfDrops(type: string): boolean {
-	return !type.startsWith('step.') && type !== 'lamp.changed';
+	return ['titrant.', 'drop.', 'colour.', 'vial.'].some((words) => type.startsWith(words));
 }

@@ -80,7 +80,8 @@ function holdingRemarks(sight: TankSight): Remark[] {
 	const stayed = lastOf(events, 'colour.stayed');
 	if (!stayed) return [];
 	const stood = stoodSeconds({ ...sight, tank: tankOf() }, stayed);
-	const known = stood === undefined ? null : stood + Math.max(0, at - stayed.at) / 1000;
+	// Where the last drop is not known, it has stood at least since it was said to stay.
+	const known = (stood ?? 0) + Math.max(0, at - stayed.at) / 1000;
 	const said: Remark[] = [];
 	const { hangingMl, swirledSince } = stayed.event;
 	const isIn = after(events, stayed).some(({ event }) => event.type === 'drop.touchedOff');
@@ -93,7 +94,7 @@ function holdingRemarks(sight: TankSight): Remark[] {
 		});
 	if (swirledSince === false)
 		said.push({ id: 'titrate.swirl', tone: 'warn', text: 'Swirl first, then see if it stays.' });
-	if (known !== null && known < holdsSeconds)
+	if (known < holdsSeconds)
 		said.push({
 			id: 'titrate.hold',
 			tone: 'say',
@@ -103,7 +104,7 @@ function holdingRemarks(sight: TankSight): Remark[] {
 		said.push({
 			id: 'titrate.after',
 			tone: 'say',
-			text: `If the old colour comes back later, leave it: carbon dioxide leaves. The mark stands.`
+			text: 'If the old colour comes back later, leave it: carbon dioxide leaves. The mark stands.'
 		});
 	return said;
 }

@@ -15,9 +15,9 @@ const otherWaters: Partial<Record<NonNullable<Circumstances['water']>, string>> 
 /** Words by which people tell that a sample came from where dosed water enters. */
 const atTheOutlet = /outlet|inlet|inflow|outflow|return|doser|dosing (line|tube)|reactor/i;
 
-/** Whose water it is, and whether it is mixed: while another sample can be taken. */
-export const waterRemarks: Remarker = ({ circumstances, isPast }) => {
-	if (isPast('measure')) return [];
+/** Whose water it is, and whether it is mixed: while another sample can be taken, and at the result. */
+export const waterRemarks: Remarker = ({ circumstances, isPast, step }) => {
+	if (step !== null && isPast('measure')) return [];
 	const { water, hoursSinceDose, takenWhere } = circumstances;
 	const remarks: Remark[] = [];
 	const isTank = water === undefined || water === 'tank';
@@ -25,15 +25,13 @@ export const waterRemarks: Remarker = ({ circumstances, isPast }) => {
 		remarks.push({
 			id: 'water.dosed',
 			tone: 'warn',
-			text: 'Dosed less than an hour ago: it may read high. Wait, then take a new sample.',
-			offers: ['freshSample']
+			text: 'Dosed less than an hour ago: it may read high. An hour later it would be mixed.'
 		});
 	if (isTank && takenWhere !== undefined && atTheOutlet.test(takenWhere))
 		remarks.push({
 			id: 'water.outlet',
 			tone: 'warn',
-			text: 'Water from there has not met the whole tank. Take it in open, moving water.',
-			offers: ['freshSample']
+			text: 'Water from there has not met the whole tank. Take it in open, moving water.'
 		});
 	const other = water && otherWaters[water];
 	if (other) remarks.push({ id: 'water.other', tone: 'say', text: other });

@@ -3,6 +3,7 @@ import { fillingRemarks } from './tank-remarks-filling';
 import { preparingRemarks } from './tank-remarks-preparing';
 import { readingRemarks } from './tank-remarks-reading';
 import { titratingRemarks } from './tank-remarks-titrating';
+import { valueRemarks } from './tank-remarks-value';
 import { lightRemarks, waterRemarks } from './tank-remarks-water';
 import { sightOf } from './tank-sight';
 import type { TankTitration } from './tank-test';
@@ -19,6 +20,7 @@ export function remarksOn(titration: TankTitration, options: RemarkOptions): Rem
 	const sight = sightOf(titration, options);
 	const remarks = [
 		...readingRemarks(sight),
+		...valueRemarks(sight),
 		...titratingRemarks(sight),
 		...fillingRemarks(sight),
 		...preparingRemarks(sight),

@@ -44,7 +44,7 @@ const doseTraps = {
 /** Where 0 stands on this scale, so that nobody reads it from the other end. */
 function zeroWords({ delivery }: Kit): string {
 	if (delivery.by !== 'syringe') return '0 is at the top.';
-	return delivery.scale === 'down' ? '0 is at the tip.' : '0 is at the far end from the tip.';
+	return delivery.scale === 'down' ? '0 is at the tip.' : '0 is at the far end.';
 }
 
 /** Is this the last thing done to the sample before the drops begin? Then its colour can be told. */
