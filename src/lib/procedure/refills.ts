@@ -65,8 +65,9 @@ function wasPushedHome(
 	return last?.event.type === 'titrant.spent';
 }
 
-/** The refills of a titration, in order. */
+/** The refills of a titration, in order. A bottle of drops has none: its drops are all there is. */
 export function refillsIn(kit: Kit, events: readonly TimedEvent[]): Refill[] {
+	if (kit.delivery.by === 'dropper') return [];
 	return eventsOf(events, 'titrant.drawn')
 		.filter((drawn) => isRefill(events, drawn))
 		.map((drawn) => refillOf(kit, events, drawn));
