@@ -62,6 +62,21 @@ describe('change since last', () => {
 		expect(said()).toContain(isReal ? 'Likely real' : 'Too small to tell');
 	});
 
+	it('and in a unit whose ± has two figures before the point, too', () => {
+		showResult(testOf([0.52]), { last: last({ value: 6.9 }), unit: 'ppm CaCO3' });
+		const table = screen.getByRole('table', { name: 'The sum behind the change' });
+		const [now, then, change, ...rest] = within(table)
+			.getAllByRole('cell')
+			.map(({ textContent }) => Number(textContent?.replace(/^[±+]\s*/, '')));
+		// 7.38 and 6.90 dKH, 17.848 ppm CaCO3 each: 131.7 and 123.2.
+		expect([now, then]).toEqual([131.7, 123.2]);
+		// Three numbers, each rounded to 0.1.
+		expect(change).toBeCloseTo((now ?? NaN) - (then ?? NaN), 0);
+		const factor = (rest[3] ?? NaN) / Math.hypot(...rest.slice(0, 3));
+		expect(factor).toBeGreaterThan(1.9);
+		expect(factor).toBeLessThan(2.6);
+	});
+
 	it('by another kit less can be told, and a last value in doubt is called that', () => {
 		showResult(testOf([0.52]), { last: last({ kitId: 'another', isSuspect: true }) });
 		expect(said()).toContain('by another kit, and already in doubt');

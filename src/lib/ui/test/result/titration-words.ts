@@ -11,8 +11,12 @@ export function titrationName({ number, purpose, by }: TankTitration): string {
 const marks = { seal: 'the seal', line: 'the liquid line', level: 'the level', drops: 'the drops' };
 
 /** Which mark a value rests on, and from where it was counted. */
-export function countedWords({ by, from, startMl, refills }: ValuedTitration): string {
-	if (by === 'drops') return 'counted by the drops';
+export function countedWords(valued: ValuedTitration): string {
+	const { by, from, startMl, refills, isBeyondTable } = valued;
+	const beyond = isBeyondTable
+		? ', and carried on beyond the end of the leaflet’s table, as straight as it is'
+		: '';
+	if (by === 'drops') return `counted by the drops${beyond}`;
 	const start = startMl?.toFixed(2);
 	const begin =
 		from === 'start'
@@ -22,7 +26,7 @@ export function countedWords({ by, from, startMl, refills }: ValuedTitration): s
 				: `from ${start}, reckoned through the tip`;
 	const more =
 		refills === 0 ? '' : refills === 1 ? ', with one refill' : `, with ${refills} refills`;
-	return `counted by ${marks[by]}, ${begin}${more}`;
+	return `counted by ${marks[by]}, ${begin}${more}${beyond}`;
 }
 
 /** What the other marks of a titration would make of it; empty for none. */
