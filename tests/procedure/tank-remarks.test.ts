@@ -97,6 +97,11 @@ describe('at the filling', () => {
 		expect(up.remarks()[0]).toMatchObject({ id: 'fill.whichEnd' });
 	});
 
+	it('speaks of a start that the scale does not have', () => {
+		const played = new Played(kit).to('fill').say({ type: 'titrant.drawn', sealMl: 3 });
+		expect(played.remarks(8)[0]).toMatchObject({ id: 'fill.offScale', offers: ['countAgain'] });
+	});
+
 	it.each([
 		['air in the tip', { tipAirMl: 0.05 }, 'fill.air'],
 		['a hanging drop', { hangingMl: 0.01 }, 'fill.hanging']

@@ -1,4 +1,4 @@
-import { usedMlOf, valueFromMark, type Kit } from '../kits';
+import { numeralAt, valueFromMark, type Kit } from '../kits';
 
 /** Value that a leaflet gives for so much titrant; null where its table does not reach. */
 function valueAt(kit: Kit, usedMl: number, sampleVolumeMl: number) {
@@ -91,11 +91,14 @@ export function useOfFilling(
 	if (delivery.by === 'dropper') return null;
 	const expectedMl = usedMlFor(kit, expected, sampleVolumeMl);
 	if (expectedMl === null) return null;
-	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
-	const full = isDown ? delivery.capacityMl : 0;
-	const home = isDown ? 0 : delivery.capacityMl;
-	const stood = startMl ?? full;
-	const availableMl = usedMlOf(kit, { startMarkMl: stood, markMl: home });
+	// Whether the numeral can be is another question: off the scale there is nothing, or all.
+	const leftMl =
+		startMl === undefined
+			? delivery.capacityMl
+			: delivery.by === 'syringe'
+				? numeralAt(delivery, startMl)
+				: delivery.capacityMl - startMl;
+	const availableMl = Math.max(0, leftMl);
 	const neededMl = expectedMl * (1 + MORE.share) + MORE.drops * delivery.dropMl;
 	return {
 		expectedMl,

@@ -1,5 +1,6 @@
 import { numeralAt, type SyringeDelivery } from '../kits';
 import { sampleVolumeOf } from './counted-mark';
+import { scaleEndsOf } from './end-travel';
 import { additionsIn, after, type Of } from './event-queries';
 import { useOfFilling } from './expected-use';
 import { fillingTrapIn, fullNumeral } from './filling-trap';
@@ -80,9 +81,26 @@ const markRemarks: Remarker = (sight) => {
 	const { kit, events } = sight;
 	const start = startFillingOf(events);
 	if (!start || !isOpen(sight) || kit.delivery.by === 'dropper') return [];
+	const off = offScale(sight, start);
+	if (off) return [off];
 	if (kit.delivery.by === 'burette') return besideFull(sight, start.event.levelMl, 0);
 	return syringeMarks(sight, start, kit.delivery);
 };
+
+/** A start that this scale does not have: no value can come of it. */
+function offScale({ kit }: TankSight, { event }: Drawn): Remark | null {
+	const ends = scaleEndsOf(kit);
+	const off = [event.sealMl, event.lineMl, event.levelMl].find(
+		(each) => ends && each !== undefined && (each < ends[0] - 1e-9 || each > ends[1] + 1e-9)
+	);
+	if (off === undefined || !ends) return null;
+	return {
+		id: 'fill.offScale',
+		tone: 'warn',
+		text: `${off.toFixed(2)} is not on this scale: it runs from ${ends[0].toFixed(2)} to ${ends[1].toFixed(2)}.`,
+		offers: ['countAgain']
+	};
+}
 
 function syringeMarks(sight: TankSight, { event }: Drawn, delivery: SyringeDelivery): Remark[] {
 	const { kit, events, step } = sight;

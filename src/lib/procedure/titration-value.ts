@@ -29,6 +29,8 @@ export type ValuedTitration = {
 	startMl?: number;
 	endMl?: number;
 	refills: number;
+	/** The mark lies beyond the leaflet's table, which was carried on as straight as it is. */
+	isBeyondTable: boolean;
 	/** What other marks of the same titration would make of it. */
 	otherwise: { by: CountedBy; value: number }[];
 };
@@ -148,6 +150,7 @@ export function valueOfTitration(titration: TankTitration, kit: Kit): ValuedTitr
 		startMl: best.end.startMarkMl,
 		endMl: best.end.markMl,
 		refills: refills.length,
+		isBeyondTable: best.isBeyondTable,
 		otherwise: [...others.map(({ by, value }) => ({ by, value })), ...byDrops]
 	};
 }
