@@ -162,11 +162,13 @@ export const anyKit: fc.Arbitrary<Kit> = anyDelivery.chain((delivery) =>
 			measuredIn: fc.constantFrom('syringe' as const, 'vialLine' as const),
 			reagents: fc.array(anyReagent, { maxLength: 3 }),
 			conversion: anyConversion(delivery),
-			endPoint: fc.record({
-				startColour: words,
-				endColour: words,
-				holdsSeconds: fc.integer({ min: 1, max: 120 })
-			}),
+			endPoint: fc
+				.record({
+					startColour: words,
+					endColour: words,
+					holdsSeconds: fc.integer({ min: 1, max: 120 })
+				})
+				.filter((each) => each.startColour.toLowerCase() !== each.endColour.toLowerCase()),
 			statedAccuracy: maybe(printed(0.1, 2, 1)),
 			hazards: fc.array(words, { maxLength: 3 }),
 			assumed: anyAssumed

@@ -144,6 +144,13 @@ describe('blanks held against each other', () => {
 	});
 	const cases: [string, KitDraft, Partial<KitDraft>, string, string][] = [
 		[
+			'an end like the start',
+			syringe,
+			{ startColour: 'Green', endColour: ' green' },
+			'endColour',
+			'found green for both'
+		],
+		[
 			'lines wider than the scale',
 			syringe,
 			{ graduationMl: '2' },
@@ -291,6 +298,20 @@ describe('what an empty blank is taken for', () => {
 			'numeralEveryMl'
 		]);
 		expect('kit' in made && 'statedAccuracy' in made.kit).toBe(false);
+	});
+
+	it('a tip of which somebody says that it is not known is not known', () => {
+		for (const tipVolumeMl of ['', '?', 'unknown', ' Not known'])
+			expect(kitOfDraft({ ...silent, tipVolumeMl })).toMatchObject({
+				kit: { delivery: { tipVolumeMl: null } }
+			});
+		expect(problemsOf({ ...silent, tipVolumeMl: 'small' })).toHaveProperty('tipVolumeMl');
+	});
+
+	it('a sample is named by its volume, however it was typed', () => {
+		const { name: _name, ...volume } = { ...silent.volumes[0], id: 'normal', volumeMl: '4,0' };
+		const made = kitOfDraft({ ...silent, volumes: [{ ...volume, name: '' }] });
+		expect(made).toMatchObject({ kit: { sample: { volumes: [{ name: 'Normal, 4 mL' }] } } });
 	});
 
 	it('every suggestion is a number or name that the blank itself would take', () => {

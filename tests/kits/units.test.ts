@@ -8,6 +8,7 @@ import {
 	unitName,
 	unitOf,
 	unitsLikely,
+	unitsOfLeaflet,
 	unitsOf,
 	type Unit
 } from '../../src/lib/kits';
@@ -136,6 +137,24 @@ describe('a number that looks like another unit', () => {
 				}
 			})
 		);
+	});
+	it('a leaflet that goes up to 18 dKH is known by its reach in any unit', () => {
+		const of = (highest: number, unit: Unit) =>
+			unitsOfLeaflet(highest, unit).map(({ name, value }) => [name, Number(value.toFixed(1))]);
+		// 18 dKH · 0.35665 = 6.42 meq/L; · 17.85 = 321 ppm CaCO3; · 21.76 = 392 mg/L HCO3, by hand.
+		expect(of(6.42, 'dKH')).toEqual([['meq/L', 18]]);
+		expect(of(321.2, 'dKH')).toEqual([
+			['ppm CaCO₃', 18],
+			['mg/L HCO₃', 14.8]
+		]);
+		expect(of(391.7, 'dKH')).toContainEqual(['mg/L HCO₃', 18]);
+		expect(of(32.12, 'dKH')).toEqual([['French degrees', 18]]);
+		expect(of(18, 'meq/L')[0]).toEqual(['dKH', 6.4]);
+		expect(of(18, 'ppm CaCO3')).toContainEqual(['dKH', 321.3]);
+	});
+	it('a leaflet that goes about as far as tanks do says nothing', () => {
+		for (const highest of [8, 12, 15, 20, 29]) expect(unitsOfLeaflet(highest, 'dKH')).toEqual([]);
+		expect(unitsOfLeaflet(Number.NaN, 'dKH')).toEqual([]);
 	});
 	it('the traps are not units of a leaflet', () => {
 		const names = new Set(unitsOf('alkalinity').map((unit) => unitName(unit)));

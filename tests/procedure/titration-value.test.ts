@@ -142,6 +142,22 @@ test('a mark off the scale has no value, and says why', () => {
 	expect(value && 'why' in value && value.why).toMatch(/must lie on the scale.*found 5\.2/);
 });
 
+test('a value beyond the leaflet’s table says so', () => {
+	// 16 dKH for each mL goes on from the last row: 0.6 mL are 9.3 dKH by hand, and 0.48 mL 7.38.
+	const short: Kit = {
+		...kit,
+		conversion: {
+			kind: 'rows',
+			column: 'usedMl',
+			rows: [0.1, 0.3, 0.5].map((at) => ({ at, value: 16 * at - 0.3 }))
+		}
+	};
+	const at = (sealMl: number) =>
+		valued(short, { filled: [drawn({ sealMl: 1 })], read: [read({ sealMl })] });
+	expect(at(0.4)).toMatchObject({ isBeyondTable: true, value: expect.closeTo(9.3, 9) });
+	expect(at(0.52)).toMatchObject({ isBeyondTable: false, value: expect.closeTo(7.38, 9) });
+});
+
 test('with the larger sample the same titrant is worth less: 6/10', () => {
 	const value = valued(kit, {
 		before: [{ type: 'sample.chosen', volumeId: 'fine' }],

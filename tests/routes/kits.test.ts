@@ -67,7 +67,7 @@ describe('where a leaflet is typed in', () => {
 	});
 
 	test('a copy of a house kit is a kit of one’s own, of unknown bottles', () => {
-		const draft = draftAtStart([], { is: 'from', id: 'house-syringe' });
+		const draft = draftAtStart([], { is: 'from', id: 'house-syringe' }, 'meq/L');
 		if (!draft) throw new Error('a draft expected');
 		const made = kitOfDraft(draft, { id: 'mine' });
 		if (!('kit' in made)) throw new Error('a kit expected');
@@ -77,9 +77,14 @@ describe('where a leaflet is typed in', () => {
 		expect(made.kit.conversion).toEqual(houseSyringeKit.conversion);
 	});
 
+	test('a new leaflet begins in the unit its owner reads in; a copy keeps its own', () => {
+		expect(draftAtStart([], { is: 'new' }, 'ppm CaCO3')?.unit).toBe('ppm CaCO3');
+		expect(draftAtStart([], { is: 'from', id: 'house-syringe' }, 'ppm CaCO3')?.unit).toBe('dKH');
+	});
+
 	test('a house kit cannot be changed, and what is not there is not made up', () => {
-		expect(draftAtStart([], { is: 'kit', id: 'house-syringe' })).toBeNull();
-		expect(draftAtStart([], { is: 'from', id: 'nowhere' })).toBeNull();
+		expect(draftAtStart([], { is: 'kit', id: 'house-syringe' }, 'dKH')).toBeNull();
+		expect(draftAtStart([], { is: 'from', id: 'nowhere' }, 'dKH')).toBeNull();
 	});
 
 	test('only what a value can rest on needs the question why', () => {

@@ -107,6 +107,9 @@ export const asked = {
 	}
 } satisfies Record<string, Asked>;
 
+/** What people write into a blank of which they know nothing. */
+const NOT_KNOWN = /^\s*(\?+|unknown|not known|none|n\/a)\s*$/iu;
+
 /**
  * Reads the blanks of a draft and gathers what is wrong with them, all at once, by path. A number that
  * cannot be read comes back as NaN, which no comparison holds for, so that checks between blanks stay
@@ -141,9 +144,9 @@ export class BlankReader {
 		return Number.NaN;
 	}
 
-	/** Of a blank that may stay empty; undefined then. */
+	/** Of a blank that may stay empty; undefined then, and when it says in words that it is not known. */
 	optionalNumber(path: string, text: string, ask: Asked): number | undefined {
-		return text.trim() === '' ? undefined : this.number(path, text, ask);
+		return text.trim() === '' || NOT_KNOWN.test(text) ? undefined : this.number(path, text, ask);
 	}
 
 	words(path: string, text: string, what: string): string {

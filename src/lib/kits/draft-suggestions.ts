@@ -42,9 +42,10 @@ export function suggestionsFor(draft: KitDraft): Partial<Record<string, Suggesti
 			why: 'The seal leaves most barrels a tenth beyond the full mark (common practice, no source).'
 		};
 	for (const [i, volume] of draft.volumes.entries()) {
-		if (size(volume.volumeMl) !== null)
+		const volumeMl = size(volume.volumeMl);
+		if (volumeMl !== null)
 			suggestions[`volumes.${i}.name`] = {
-				text: `${i === 0 ? 'Normal' : 'Fine'}, ${volume.volumeMl.trim()} mL`,
+				text: `${i === 0 ? 'Normal' : 'Fine'}, ${numberText(volumeMl)} mL`,
 				why: 'Named by its volume.'
 			};
 	}

@@ -44,6 +44,7 @@ export function kitOfDraft(draft: KitDraft, as: { id: string } = { id: 'typed-in
 		},
 		hazards: draft.hazards.map((hazard) => hazard.trim()).filter((hazard) => hazard !== '')
 	};
+	checkColours(draft, blanks);
 	const highest = plausibleRange(unit, analyte).high;
 	const statedAccuracy = blanks.optionalNumber('statedAccuracy', draft.statedAccuracy, {
 		what: 'what the leaflet claims',
@@ -57,6 +58,16 @@ export function kitOfDraft(draft: KitDraft, as: { id: string } = { id: 'typed-in
 	if (carried.contents) kit.contents = carried.contents;
 	const { problems, taken } = blanks;
 	return Object.keys(problems).length > 0 ? { problems } : { kit, taken };
+}
+
+/** An end that looks like the start is no end. */
+function checkColours({ startColour, endColour }: KitDraft, blanks: BlankReader): void {
+	const tidy = (words: string) => words.trim().toLowerCase();
+	if (tidy(endColour) !== '' && tidy(endColour) === tidy(startColour))
+		blanks.say(
+			'endColour',
+			`The end must look other than the start; found ${endColour.trim()} for both.`
+		);
 }
 
 /** The sample volumes: the normal one must be there, each further one is larger than the one before. */

@@ -46,3 +46,32 @@ export function unitsLikely(
 		}
 	);
 }
+
+/** A leaflet goes up to about the highest plausible value; this much lower or higher is odd. */
+const ODD_REACH = 2;
+/** Within these shares of the highest plausible value a unit explains an odd reach. */
+const USUAL_REACH = { low: 0.8, high: 1.5 };
+/** Units nearer to one another than this cannot be told apart by how far a leaflet goes. */
+const SAME_REACH = 0.05;
+
+/**
+ * Units in which a leaflet's highest value would be about as high as leaflets go, when in the unit
+ * that was chosen it lies far from that. Empty when it can stand, or when no unit explains it. What
+ * leaflets reach is this project's choice, from what tanks can plausibly have.
+ *
+ * @param highest of the leaflet's table, or what one filling shows, in `unit`
+ */
+export function unitsOfLeaflet(
+	highest: number,
+	unit: Unit,
+	analyte: Analyte = 'alkalinity'
+): LikelyUnit[] {
+	const { high } = plausibleRange(unit, analyte);
+	if (highest >= high / ODD_REACH && highest <= high * ODD_REACH) return [];
+	const usual = { low: high * USUAL_REACH.low, high: high * USUAL_REACH.high };
+	const likely = unitsLikely(highest, unit, analyte, usual);
+	return likely.filter(
+		({ value }, i) =>
+			!likely.slice(0, i).some((other) => Math.abs(value / other.value - 1) < SAME_REACH)
+	);
+}

@@ -41,6 +41,24 @@ describe('what the margin says', () => {
 		draft.offset = '0';
 		expect(words(draft).some((each) => /128 in ppm CaCO₃ would be 7\.2 dKH/.test(each))).toBe(true);
 	});
+	test('a table in another unit than the one chosen is asked about, even where its blanks refuse it', () => {
+		const times = (factor: number) => {
+			const draft = draftOfKit(houseSyringeKit);
+			for (const row of draft.rows)
+				row.value = String(Number((Number(row.value.replace('−', '-')) * factor).toFixed(3)));
+			return words(draft).filter((each) => /would be/.test(each));
+		};
+		expect(times(1)).toEqual([]);
+		// Its table reaches 16 dKH and less: 0.357 meq/L and 17.85 ppm CaCO3 each.
+		expect(times(0.3567)).toEqual([expect.stringMatching(/^One filling would go .*In meq\/L/)]);
+		expect(times(17.85)).toEqual([expect.stringMatching(/^The table goes .*In ppm CaCO₃/)]);
+	});
+	test('a claim that was made in another unit is asked about', () => {
+		const draft = { ...draftOfKit(houseSyringeKit), statedAccuracy: '5' };
+		// 5 ppm CaCO3 are 0.28 dKH.
+		expect(words(draft)).toContain('That is coarse for a kit. 5 in ppm CaCO₃ would be 0.3 dKH.');
+		expect(words({ ...draft, statedAccuracy: '0.5' }).join()).not.toContain('coarse');
+	});
 	test('worths keep two figures, ages their coarsest words', () => {
 		expect([0.3, 0.0341, 12.4, 123].map(worthText)).toEqual(['0.30', '0.034', '12', '123']);
 		const day = 86_400_000;

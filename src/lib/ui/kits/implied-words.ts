@@ -2,9 +2,11 @@ import {
 	checkLeaflet,
 	plausibleRange,
 	suggestionsFor,
+	typedNumber,
 	unitName,
 	unitOf,
 	unitsLikely,
+	unitsOfLeaflet,
 	type Kit,
 	type KitDraft,
 	type LeafletCheck,
@@ -46,20 +48,60 @@ function strengthWords(kit: Kit, { strengthMolPerL, remarks }: LeafletCheck): Im
 	return [say(`${source} implies an acid of about ${worthText(strengthMolPerL)} mol/L.`)];
 }
 
-/** Where the strength is odd, perhaps the leaflet's values are in another unit. */
-function otherUnit(kit: Kit, { worth: [normal], remarks }: LeafletCheck): Implied[] {
-	if (!normal || !remarks.some(({ id }) => id === 'strength')) return [];
-	const isFilling = normal.fillingValue !== null;
-	const middle = normal.fillingValue === null ? 12 * normal.dropValue : normal.fillingValue / 2;
-	const [likely] = unitsLikely(Number(middle.toPrecision(3)), kit.unit, kit.analyte);
+/** The highest value of the table as far as it can be read, whatever else is empty or wrong. */
+function highestRow({ kind, rows }: KitDraft): number | null {
+	if (kind !== 'rows') return null;
+	const values = rows.flatMap(({ value }) => {
+		const typed = typedNumber(value, 'it', { low: 0, high: 1e6, why: '' });
+		return 'value' in typed ? [typed.value] : [];
+	});
+	return values.length < 2 ? null : Math.max(...values);
+}
+
+/** A leaflet that goes far beyond tanks, or not as far as they do, may have its values in another unit. */
+function otherUnit(draft: KitDraft, kit: Kit | null, check: LeafletCheck | null): Implied[] {
+	const { unit, analyte } = draft;
+	const { decimals, name } = unitOf(unit, analyte);
+	const row = highestRow(draft);
+	const filling = kit?.delivery.by === 'syringe' ? check?.worth[0]?.fillingValue : null;
+	const isHigh = row !== null && row > plausibleRange(unit, analyte).high;
+	const highest = isHigh ? row : (filling ?? null);
+	if (highest === null) return [];
+	const [likely, other] = unitsOfLeaflet(highest, unit, analyte);
+	if (!likely) return [];
+	const also = other ? `, in ${other.name} ${other.value.toFixed(decimals)}` : '';
+	return [
+		{
+			tone: 'warn',
+			words: `${isHigh ? 'The table goes' : 'One filling would go'} up to ${worthText(highest)} ${name}. In ${likely.name} that would be ${likely.value.toFixed(decimals)} ${name}${also}. Look which unit the leaflet names.`
+		}
+	];
+}
+
+/** Without a table or a scale: a dozen drops of an odd strength. */
+function otherUnitOfDrops(kit: Kit, { worth: [normal], remarks }: LeafletCheck): Implied[] {
+	if (!normal || normal.fillingValue !== null) return [];
+	if (!remarks.some(({ id }) => id === 'strength')) return [];
+	const dozen = 12 * normal.dropValue;
+	const [likely] = unitsLikely(Number(dozen.toPrecision(3)), kit.unit, kit.analyte);
 	if (!likely) return [];
 	const name = unitName(kit.unit, kit.analyte);
 	return [
 		{
 			tone: 'warn',
-			words: `${isFilling ? 'Half a filling' : 'A dozen drops'} would be ${worthText(middle)} ${name}. ${likely.sentence}`
+			words: `A dozen drops would be ${worthText(dozen)} ${name}. ${likely.sentence}`
 		}
 	];
+}
+
+/** A claim so coarse that it was hardly made in this unit. */
+function accuracyUnit({ statedAccuracy, unit, analyte }: Kit): Implied[] {
+	const { low } = plausibleRange(unit, analyte);
+	if (statedAccuracy === undefined || statedAccuracy <= low / 2) return [];
+	// A leaflet claims between a fortieth and a quarter of the lowest value; this project's choice.
+	const usual = { low: low / 40, high: low / 4 };
+	const [likely] = unitsLikely(statedAccuracy, unit, analyte, usual);
+	return likely ? [{ tone: 'warn', words: `That is coarse for a kit. ${likely.sentence}` }] : [];
 }
 
 /** What an empty blank of the titrant is taken for, and why. */
@@ -75,10 +117,15 @@ export function impliedBy(draft: KitDraft): Record<ImpliedPlace, Implied[]> {
 		Implied[]
 	>;
 	const kit = kitSoFar(draft);
-	if (!kit) return implied;
-	const check = checkLeaflet(kit);
-	implied.conversion.push(...worthWords(kit, check), ...strengthWords(kit, check));
-	for (const { about, tone, text } of check.remarks) implied[about].push({ tone, words: text });
-	implied.conversion.push(...otherUnit(kit, check));
+	const check = kit && checkLeaflet(kit);
+	if (kit && check) {
+		implied.conversion.push(...worthWords(kit, check), ...strengthWords(kit, check));
+		for (const { about, tone, text } of check.remarks) implied[about].push({ tone, words: text });
+		implied.accuracy.push(...accuracyUnit(kit));
+	}
+	const inTable = otherUnit(draft, kit, check);
+	implied.conversion.push(...inTable);
+	if (kit && check && inTable.length === 0)
+		implied.conversion.push(...otherUnitOfDrops(kit, check));
 	return implied;
 }

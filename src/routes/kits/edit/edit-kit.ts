@@ -5,7 +5,8 @@ import {
 	kitOfDraft,
 	type Kit,
 	type KitDraft,
-	type KitVersion
+	type KitVersion,
+	type Unit
 } from '$lib/kits';
 import { usualCautions } from '$lib/ui/kits/usual-cautions';
 import type { EditPlace } from '../place';
@@ -24,9 +25,14 @@ export function decimalSign(): '.' | ',' {
  * What stands in the blanks before anything is typed here; null when there is no such kit.
  *
  * @param versions of the owner's kits, those of one kit in their order
+ * @param unit that a new leaflet is taken to use until it is said: the one its owner reads in
  */
-export function draftAtStart(versions: readonly KitVersion[], place: EditPlace): KitDraft | null {
-	if (place.is === 'new') return { ...emptyDraft(), hazards: [...usualCautions] };
+export function draftAtStart(
+	versions: readonly KitVersion[],
+	place: EditPlace,
+	unit: Unit
+): KitDraft | null {
+	if (place.is === 'new') return { ...emptyDraft(), unit, hazards: [...usualCautions] };
 	const kit = kitOf(versions, place.id);
 	if (!kit || (place.is === 'kit' && kit.invented)) return null;
 	const draft = draftOfKit(kit, decimalSign());
