@@ -154,6 +154,15 @@ test('a fresh sample gives the walk up and begins another, in one tap', async ()
 	expect(run.titration.walk.status).toBe('active');
 });
 
+test('somebody else who begins again is still somebody else', async () => {
+	const records = await opened();
+	const run = await wholeTest(records, 0.52);
+	run.begin('otherPerson', 'Ben');
+	await nextTurn();
+	run.beginAgain();
+	expect(run.titration).toMatchObject({ number: 2, purpose: 'otherPerson', by: 'Ben' });
+});
+
 test('a second window that goes on with the same test is refused and says so', async () => {
 	const records = await opened();
 	const first = await begin(records);

@@ -101,9 +101,10 @@ export class TankRun implements TankRunProps {
 		});
 	}
 	beginAgain(): void {
-		const { by } = this.titration;
+		const { by, purpose } = this.titration;
 		this.say({ type: 'walk.abandoned' });
-		this.begin('freshSample', by ?? undefined);
+		// Somebody else stays somebody else, who must not see what the first found.
+		this.begin(purpose === 'otherPerson' ? purpose : 'freshSample', by ?? undefined);
 	}
 	setAside(titration: number, because: string): void {
 		this.#append({ in: 'test', event: { type: 'titration.setAside', titration, because } });
