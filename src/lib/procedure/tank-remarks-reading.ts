@@ -15,7 +15,7 @@ import { valueOfTitration } from './titration-value';
 const ml = (volumeMl: number) => volumeMl.toFixed(2);
 
 /** A numeral that this scale does not have, or one on the wrong side of the start. */
-const scaleRemarks: Remarker = ({ kit, events }) => {
+const scaleRemarks: Remarker = ({ kit, events, titration }) => {
 	const ends = scaleEndsOf(kit);
 	if (!ends || kit.delivery.by === 'dropper') return [];
 	const off = numeralsRead(events).find((each) => each < ends[0] - 1e-9 || each > ends[1] + 1e-9);
@@ -29,8 +29,11 @@ const scaleRemarks: Remarker = ({ kit, events }) => {
 			}
 		];
 	const travel = endTravelOf(kit, events);
-	// Half a division before the start is the eye's doing.
-	if (!travel || travel.usedMl >= -kit.delivery.graduationMl) return [];
+	const valued = valueOfTitration(titration, kit);
+	// A division before the start is the eye's doing; and another mark may have made the value.
+	const lowestMl = -kit.delivery.graduationMl;
+	if (!travel || travel.usedMl >= lowestMl) return [];
+	if (valued.value !== null && valued.usedMl >= lowestMl) return [];
 	const fits = travel.otherEndMl >= 0;
 	return [
 		{

@@ -1,7 +1,10 @@
 import type { Remark, RemarkOptions } from './tank-remark';
+import { endRemarks } from './tank-remarks-end';
 import { fillingRemarks } from './tank-remarks-filling';
 import { preparingRemarks } from './tank-remarks-preparing';
 import { readingRemarks } from './tank-remarks-reading';
+import { tipRemarks } from './tank-remarks-tip';
+import { titrantRemarks } from './tank-remarks-titrant';
 import { titratingRemarks } from './tank-remarks-titrating';
 import { valueRemarks } from './tank-remarks-value';
 import { lightRemarks, waterRemarks } from './tank-remarks-water';
@@ -21,8 +24,11 @@ export function remarksOn(titration: TankTitration, options: RemarkOptions): Rem
 	const remarks = [
 		...readingRemarks(sight),
 		...valueRemarks(sight),
+		...endRemarks(sight),
 		...titratingRemarks(sight),
+		...tipRemarks(sight),
 		...fillingRemarks(sight),
+		...titrantRemarks(sight),
 		...preparingRemarks(sight),
 		...lightRemarks(sight),
 		...waterRemarks(sight)
