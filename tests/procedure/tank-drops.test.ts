@@ -83,8 +83,8 @@ test('clean hands are told apart about once in twenty times at most', () => {
 		if (!check.agrees) told++;
 	}
 	// 4.6 % beyond two standard uncertainties of a normal distribution, three standard errors either way.
-	expect(told / tries).toBeGreaterThan(0.03);
-	expect(told / tries).toBeLessThan(0.065);
+	expect(told / tries).toBeGreaterThan(0.0356);
+	expect(told / tries).toBeLessThan(0.0554);
 });
 
 test('whatever is given: numbers, and a difference that agrees exactly within its uncertainty', () => {
