@@ -23,8 +23,9 @@ export type EndTravel = { endMl: number; usedMl: number; otherEndMl: number };
 
 /**
  * Travel by the mark that was read at both ends, below 0 where the end lies before the start; from
- * the full mark where no start was noted. Null where the ends were read by different marks, where
- * the scale ends before a numeral, or where a refill is not known.
+ * the full mark where no start was noted: the seal's, since the line begins below it by the tip. Null
+ * where the ends were read by different marks, where the scale ends before a numeral, or where a
+ * refill is not known.
  */
 export function endTravelOf(kit: Kit, events: readonly TimedEvent[]): EndTravel | null {
 	const { delivery } = kit;
@@ -36,7 +37,8 @@ export function endTravelOf(kit: Kit, events: readonly TimedEvent[]): EndTravel 
 	const keys = ['sealMl', 'lineMl', 'levelMl'] as const;
 	const isBare = keys.every((key) => start?.[key] === undefined);
 	const key = keys.find(
-		(each) => marks[each] !== undefined && (isBare || start?.[each] !== undefined)
+		(each) =>
+			marks[each] !== undefined && (start?.[each] !== undefined || (isBare && each !== 'lineMl'))
 	);
 	const endMl = key && marks[key];
 	const [lowest, highest] = scaleEndsOf(kit) ?? [0, 0];

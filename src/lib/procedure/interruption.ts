@@ -7,6 +7,7 @@ export const INTERRUPTED_AFTER_MIN = 5;
 export type Interruption = {
 	/** Whole minutes. */
 	minutes: number;
+	/** The last drop or word of the drops; or, with none noted yet, the measuring of the sample. */
 	since: 'drop' | 'sample';
 	advice: string;
 };
@@ -36,10 +37,16 @@ export function interruptionIn(titration: TankTitration, at: number): Interrupti
 	return {
 		minutes: last ? minutes : Math.floor((at - measuredAt) / 60_000),
 		since: last ? 'drop' : 'sample',
-		advice:
-			'Carbon dioxide leaves and water evaporates meanwhile. A fresh sample is surer than going on.'
+		advice: last ? adviceSince.drop : adviceSince.sample
 	};
 }
+
+const adviceSince = {
+	drop: 'Carbon dioxide leaves and water evaporates meanwhile. A fresh sample is surer than going on.',
+	// Hands that count later note no drop: whether the vial stood, they alone know. Before any acid
+	// went in, no carbon dioxide is set free.
+	sample: 'No drop is noted yet. If some went in and the vial stood since, a fresh sample is surer.'
+};
 
 /** Words by which hands show that they are at the drops; a step that just began says nothing. */
 function isOfDrops(type: string): boolean {

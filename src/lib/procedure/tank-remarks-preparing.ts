@@ -10,8 +10,9 @@ type Dose = Extract<Step, { kind: 'dose' }>;
 const WAITED_SHARE = { wait: 0.8, mix: 0.5 };
 
 /** A dose that was said to be another than asked: at once when too much, else when it is over. */
-const doseRemarks: Remarker = ({ kit, steps, events, titration, step: here }) =>
-	steps.flatMap((step): Remark[] => {
+const doseRemarks: Remarker = (sight) => {
+	const { kit, steps, events, titration, step: here } = sight;
+	return steps.flatMap((step): Remark[] => {
 		if (step.kind !== 'dose') return [];
 		const given = eventsOf(events, 'reagent.added').filter(
 			({ event }) => event.reagentId === step.reagentId
@@ -22,14 +23,28 @@ const doseRemarks: Remarker = ({ kit, steps, events, titration, step: here }) =>
 		const amount = given.reduce((sum, { event }) => sum + (event.amount ?? 0), 0);
 		// One dose of so many mL may be noted as one, or as the millilitres.
 		const isAsked = amount === step.amount || (step.unit === 'mL' && amount === 1);
-		if (isAsked || (end === null && amount < step.amount) || !isNear(steps, here, step)) return [];
+		if (isAsked || (end === null && amount < step.amount)) return [];
+		// What did not go in at all can be added until the first drop.
+		const isInTime = amount === 0 ? isBeforeDrops(sight) : isNear(steps, here, step);
+		if (!isInTime) return [];
 		const reagent = kit.reagents.find(({ id }) => id === step.reagentId);
 		return [offDose(step, reagent?.name ?? step.reagentId, amount, reagent?.role)];
 	});
+};
+
+/** Nothing that anybody noted says that titrant has gone in. */
+function isBeforeDrops({ events, isPast }: TankSight): boolean {
+	return (
+		!isPast('titrate') &&
+		!events.some(({ event }) => event.type.startsWith('colour.')) &&
+		additionsIn(events).length === 0
+	);
+}
 
 function offDose(step: Dose, name: string, amount: number, role: string | undefined): Remark {
 	const id = `dose:${step.reagentId}`;
-	const asked = `${step.amount} ${step.unit === 'mL' ? 'mL' : `${step.unit}s`}`;
+	const unit = step.unit === 'mL' || step.amount === 1 ? step.unit : `${step.unit}s`;
+	const asked = `${step.amount} ${unit}`;
 	if (amount === 0)
 		return {
 			id,

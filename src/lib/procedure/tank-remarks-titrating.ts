@@ -37,7 +37,7 @@ const pauseRemarks: Remarker = ({ titration, at }) => {
 	return [
 		{
 			id: 'titrate.pause',
-			tone: 'warn',
+			tone: pause.since === 'drop' ? 'warn' : 'say',
 			text: `${pause.minutes} min since ${since}. ${pause.advice}`,
 			offers: ['freshSample']
 		}
