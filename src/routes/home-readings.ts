@@ -14,7 +14,7 @@ export function homeReadings(
 ): HomeReading[] {
 	return headers.flatMap(({ id, analyte, startedAtEpochMs, summary: stored }): HomeReading[] => {
 		const summary = soundSummary(stored);
-		if (!summary) return [];
+		if (!summary || !Number.isFinite(startedAtEpochMs)) return [];
 		const unit = unitFor(analyte as Analyte, preferred);
 		return [
 			{

@@ -328,6 +328,27 @@ describe('what an empty blank is taken for', () => {
 	});
 });
 
+test('zeros that a leaflet prints are kept: 2,0 is known better than 2', () => {
+	const table = (...values: string[]): KitDraft => ({
+		...draftOfKit(houseKitOf('house-syringe')),
+		column: 'usedMl',
+		rows: values.map((value, i) => ({ at: String(i / 4), value }))
+	});
+	const decimalsOf = (draft: KitDraft) => {
+		const made = kitOfDraft(draft);
+		if (!('kit' in made) || made.kit.conversion.kind !== 'rows')
+			throw new Error('a table expected');
+		// Looked over again, nothing has changed.
+		const again = kitOfDraft(draftOfKit(made.kit, ','));
+		expect('kit' in again && again.kit.conversion).toEqual(made.kit.conversion);
+		return made.kit.conversion.valueDecimals;
+	};
+	expect(decimalsOf(table('0,0', '4,0', '8,0'))).toBe(1);
+	expect(decimalsOf(table('0', '4.00', '8'))).toBe(2);
+	expect(decimalsOf(table('0', '4', '8'))).toBeUndefined();
+	expect(decimalsOf(table('0.0', '4.1', '8.2'))).toBeUndefined();
+});
+
 test('a table of what is left makes a kit that counts what is left', () => {
 	const draft: KitDraft = { ...draftOfKit(houseKitOf('house-syringe')), column: 'leftMl' };
 	expect(kitOf(draft, 'left').delivery).toMatchObject({ counts: 'left' });

@@ -150,6 +150,21 @@ describe('what counts only sometimes', () => {
 		const lines = readingBudget(coarse, { ...at(8), sampleVolumeMl: 12 });
 		expect(lineOf(lines, 'tableRounding')).toBeCloseTo(0.1 / Math.sqrt(12) / 2, 12);
 		expect(ids(readingBudget(dropperKit, at(8, 14)))).not.toContain('tableRounding');
+		// 2.0 and 16.0 are known ten times as well as 2 and 16.
+		const even = [
+			{ at: 0, value: 0 },
+			{ at: 1, value: 16 }
+		];
+		const rounding = (more: { valueDecimals?: number }) =>
+			lineOf(
+				readingBudget(
+					{ ...syringeKit, conversion: { kind: 'rows', column: 'usedMl', rows: even, ...more } },
+					{ ...at(8), sampleVolumeMl: 6 }
+				),
+				'tableRounding'
+			);
+		expect(rounding({})).toBeCloseTo(1 / Math.sqrt(12), 12);
+		expect(rounding({ valueDecimals: 1 })).toBeCloseTo(0.1 / Math.sqrt(12), 12);
 	});
 	it('half-drops: a smaller step, and the leaflet may still mean whole ones', () => {
 		const whole = readingBudget(syringeKit, at(8));

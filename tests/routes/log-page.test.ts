@@ -18,6 +18,7 @@ import {
 } from '../../src/routes/log/kept-tests';
 import { rateSentence } from '../../src/routes/log/rate';
 import { unreadableAmong } from '../../src/routes/log/unreadable';
+import { homeReadings } from '../../src/routes/home-readings';
 
 const DAY = 86_400_000;
 const start = Date.UTC(2026, 0, 5, 18);
@@ -85,6 +86,15 @@ describe('the log page', () => {
 			180, 190, 200
 		]);
 		expect(await pointsIn(records, 'alkalinity', 'all')).toHaveLength(5);
+	});
+
+	test('a test whose time is damaged spoils neither the picture nor the first page', async () => {
+		const damaged = header(250, { startedAtEpochMs: 'yesterday' as never });
+		const records = await recordsOf([header(190), header(200), damaged]);
+		const found = await pointsIn(records, 'alkalinity', 'all');
+		expect(found.map(({ id }) => id)).toEqual([header(190).id, header(200).id]);
+		const lines = homeReadings([damaged, header(200)], 'dKH', start + 201 * DAY);
+		expect(lines.map(({ id }) => id)).toEqual([header(200).id]);
 	});
 
 	test('the first window is the shortest that shows five tests, or all there are', () => {

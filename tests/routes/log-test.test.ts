@@ -1,6 +1,6 @@
 // @vitest-environment node
 import 'fake-indexeddb/auto';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { houseSyringeKit, type Kit } from '$lib/kits';
 import { loadTestLog, replayTest, summaryOf, testResult, type TestLog } from '$lib/procedure';
 import { openRecords, type Records } from '$lib/records';
@@ -43,7 +43,6 @@ async function found(records: Records, id: string) {
 }
 const stored = async (records: Records, id: string) =>
 	(await records.tests.list()).find((header) => header.id === id);
-const settled = () => new Promise((resolve) => setTimeout(resolve, 50));
 
 describe('a test of the log', () => {
 	test('is valued by the leaflet as it is corrected, and knows what it said on the day', async () => {
@@ -75,10 +74,11 @@ describe('a test of the log', () => {
 		const { test: logged } = await found(records, 'a');
 		const entries = logged.log.entries.length;
 		logged.amendMarks(0, { sealMl: 0.24 });
-		await settled();
-		const row = await stored(records, 'a');
-		expect(row?.summary?.value).toBeCloseTo(logged.result?.value ?? NaN, 9);
-		expect(row?.summary?.valuedAnewByVersion).toBe(1);
+		await vi.waitFor(async () => {
+			const row = await stored(records, 'a');
+			expect(row?.summary?.value).toBeCloseTo(logged.result?.value ?? NaN, 9);
+			expect(row?.summary?.valuedAnewByVersion).toBe(1);
+		}, 4000);
 		expect(logged.log.entries).toHaveLength(entries + 1);
 		const again = await records.tests.load('a');
 		expect(JSON.stringify(again?.entries)).toContain('"sealMl":0.42');
@@ -91,12 +91,16 @@ describe('a test of the log', () => {
 		const before = await stored(records, 'a');
 		const { test: logged } = await found(records, 'a');
 		logged.remove();
-		await settled();
-		expect((await records.tests.list()).map(({ id }) => id)).toEqual(['b']);
+		await vi.waitFor(
+			async () => expect((await records.tests.list()).map(({ id }) => id)).toEqual(['b']),
+			4000
+		);
 		expect((await records.tests.list({ state: 'removed' })).map(({ id }) => id)).toEqual(['a']);
 		logged.restore();
-		await settled();
-		expect((await stored(records, 'a'))?.summary).toEqual(before?.summary);
+		await vi.waitFor(
+			async () => expect((await stored(records, 'a'))?.summary).toEqual(before?.summary),
+			4000
+		);
 		expect(await records.tests.list({ state: 'removed' })).toEqual([]);
 	});
 

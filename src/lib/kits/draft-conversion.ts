@@ -3,7 +3,7 @@ import type { Conversion, Delivery } from './kit';
 import type { KitDraft } from './kit-draft';
 import { growsWithUse, type Column } from './table-column';
 import { rowsOutOfOrder } from './table-order';
-import type { Row } from './table-line';
+import { lastDigitOf, type Row } from './table-line';
 import { numberText } from './typed-number';
 import { plausibleRange, unitName } from './units';
 
@@ -119,5 +119,12 @@ export function conversionOfDraft(
 	// Which way marks run is not known before somebody has looked at the scale.
 	if (draft.by !== 'syringe' || draft.scale !== '' || column !== 'mark')
 		checkOrder(rows, growsWithUse(delivery, column), blanks);
-	return { kind: 'rows', column, rows: rows.map(({ at, value }) => ({ at, value })) };
+	const table = rows.map(({ at, value }) => ({ at, value }));
+	const valueDecimals = decimalsTyped(rows.map(({ place }) => draft.rows[place]?.value ?? ''));
+	const isSeen = 10 ** -valueDecimals > lastDigitOf(table.map(({ value }) => value)) - 1e-9;
+	return { kind: 'rows', column, rows: table, ...(isSeen ? {} : { valueDecimals }) };
 }
+
+/** The most decimals in which any of these was typed, zeros and all. */
+const decimalsTyped = (texts: readonly string[]): number =>
+	Math.min(6, Math.max(0, ...texts.map((text) => /[.,](\d+)\s*$/.exec(text)?.[1]?.length ?? 0)));

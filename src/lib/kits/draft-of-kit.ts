@@ -58,7 +58,11 @@ export function draftOfKit(kit: Kit, decimalSign: '.' | ',' = '.'): KitDraft {
 	}
 	if (conversion.kind === 'rows') {
 		draft.column = conversion.column;
-		draft.rows = conversion.rows.map(({ at, value }) => ({ at: text(at), value: text(value) }));
+		const { valueDecimals } = conversion;
+		draft.rows = conversion.rows.map(({ at, value }) => ({
+			at: text(at),
+			value: withZeros(text(value), valueDecimals ?? 0, decimalSign)
+		}));
 	} else {
 		draft.offset = text(conversion.offset);
 		if (conversion.kind === 'perMl') draft.valuePerMl = text(conversion.valuePerMl);
@@ -73,4 +77,10 @@ export function draftOfKit(kit: Kit, decimalSign: '.' | ',' = '.'): KitDraft {
 	if (endPoint.hueDegrees !== undefined) draft.carried.hueDegrees = endPoint.hueDegrees;
 	if (kit.contents) draft.carried.contents = kit.contents;
 	return draft;
+}
+
+/** A number as text with at least so many decimals. */
+function withZeros(text: string, decimals: number, decimalSign: '.' | ','): string {
+	const [whole = '', part = ''] = text.split(decimalSign);
+	return part.length >= decimals ? text : `${whole}${decimalSign}${part.padEnd(decimals, '0')}`;
 }

@@ -97,7 +97,12 @@ export const ConversionSchema = z.discriminatedUnion('kind', [
 			z.refine((rows) => new Set(rows.map(({ at }) => at)).size === rows.length, {
 				error: 'each mark in one row only'
 			})
-		)
+		),
+		/**
+		 * Decimals to which the leaflet prints its values, where they all end in zeros: 2.0 and 4.0 are
+		 * known ten times as well as 2 and 4. Read off the values when left out.
+		 */
+		valueDecimals: z.optional(z.int().check(z.minimum(0), z.maximum(6)))
 	})
 ]);
 export type Conversion = z.infer<typeof ConversionSchema>;

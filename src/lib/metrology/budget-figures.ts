@@ -81,14 +81,16 @@ export function scaleFigure({ delivery, assumed }: Kit, reading: BudgetReading):
 	});
 }
 
+type Table = Extract<Kit['conversion'], { kind: 'rows' }>;
+
 /** Last digit to which a leaflet's table is printed. */
-function printedStep(rows: readonly { value: number }[]): number {
+function printedStep({ rows, valueDecimals = 0 }: Table): number {
 	const decimals = rows.map(({ value }) => {
 		for (let places = 0; places < 6; places++)
 			if (Math.abs(value - Number(value.toFixed(places))) < 1e-9) return places;
 		return 6;
 	});
-	return 10 ** -Math.max(...decimals);
+	return 10 ** -Math.max(valueDecimals, ...decimals);
 }
 
 /**
@@ -135,8 +137,8 @@ export const colourFigure = ({ assumed }: Kit): Figure =>
 	});
 
 /** The last printed digit of a table, in the kit's unit. */
-export const tableFigure = (rows: readonly { value: number }[]): Figure => ({
-	share: step(printedStep(rows)),
+export const tableFigure = (table: Table): Figure => ({
+	share: step(printedStep(table)),
 	doubt: 0.1,
 	origin: 'last digit printed'
 });

@@ -69,7 +69,7 @@ function occasionalInputs(
 		const nominalMl = sample.volumes[0]?.volumeMl ?? Number.NaN;
 		const scaled = nominalMl / (reading.sampleVolumeMl ?? nominalMl);
 		const name = "rounding of the leaflet's table";
-		inputs.push(shared('tableRounding', name, tableFigure(conversion.rows), scaled));
+		inputs.push(shared('tableRounding', name, tableFigure(conversion), scaled));
 	}
 	const { temperatureC } = reading;
 	if (temperatureC !== undefined && temperatureC !== 20) {

@@ -112,7 +112,9 @@ export async function pointsIn(
 	analyte: Analyte,
 	window: WindowId
 ): Promise<TestPoint[]> {
-	const [newest] = await records.tests.list({ analyte, limit: 1 });
+	// A damaged time may sort before all others.
+	const listed = await records.tests.list({ analyte, limit: 10 });
+	const newest = listed.find(({ startedAtEpochMs }) => Number.isFinite(startedAtEpochMs));
 	if (!newest) return [];
 	const to = newest.startedAtEpochMs;
 	const span = windows.find(({ id }) => id === window)?.ms ?? Infinity;
