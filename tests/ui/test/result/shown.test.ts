@@ -37,6 +37,13 @@ describe('how values of a test are written', () => {
 		expect(inDkh(expanded).fine(expanded)).toBe(text);
 	});
 
+	it('two ± that are compared are told apart where they can be', () => {
+		expect(inDkh(1.04).apart(0.96, 1.04)).toEqual(['0.96', '1.04']);
+		expect(inDkh(1.04).apart(0.84, 1.04)).toEqual(['0.8', '1.0']);
+		expect(inDkh(0.54).apart(0.47, 0.54)).toEqual(['0.47', '0.54']);
+		expect(inDkh(0.54).apart(0.54, 0.54)).toEqual(['0.54', '0.54']);
+	});
+
 	it('one titration is never coarser than its unit is customarily written', () => {
 		const wide = inDkh(2.6);
 		expect(wide.value(9.62)).toBe('10');

@@ -26,8 +26,9 @@ export function outlierWords({ outlier, n }: CombinedRepeats): string | null {
 
 /** Is another repeat worth the reagent? */
 export function nextWords({ next, n, expandedUncertainty }: CombinedRepeats, shown: Shown): string {
-	const after = `±\u00a0${shown.fine(next.expandedUncertainty)}`;
-	const instead = `${after} instead of ±\u00a0${shown.fine(expandedUncertainty)}`;
+	const both = shown.apart(next.expandedUncertainty, expandedUncertainty);
+	const [after, now] = both.map((each) => `±\u00a0${each}`);
+	const instead = `${after} instead of ${now}`;
 	switch (next.why) {
 		case 'disagree':
 			return `Another is worth it: these do not agree.`;
@@ -36,6 +37,6 @@ export function nextWords({ next, n, expandedUncertainty }: CombinedRepeats, sho
 				? `A repeat is worth it: it would make ${instead}, and show a slip if there was one.`
 				: `Another is worth it: it would make ${instead}.`;
 		case 'sharedDominates':
-			return `Another is not worth the reagent: ${after} at best, ±\u00a0${shown.fine(expandedUncertainty)} now. What is left is the same in every repeat: ware, bottle, leaflet.`;
+			return `Another is not worth the reagent: ${after} at best, ${now} now. What is left is the same in every repeat: ware, bottle, leaflet.`;
 	}
 }

@@ -26,6 +26,8 @@ export type Shown = {
 	fine(inKitUnit: number): string;
 	/** As `change`, with the decimals of `fine`. */
 	fineChange(inKitUnit: number): string;
+	/** Two ± as `fine`, with as many decimals as tell them apart. */
+	apart(inKitUnit: number, other: number): [string, string];
 };
 
 /**
@@ -66,7 +68,15 @@ export function shownIn(
 		],
 		fineDecimals,
 		fine: (inKitUnit) => plain(convert(inKitUnit), fineDecimals),
-		fineChange: (inKitUnit) => signed(convert(inKitUnit), fineDecimals)
+		fineChange: (inKitUnit) => signed(convert(inKitUnit), fineDecimals),
+		apart: (inKitUnit, other) => {
+			const at = (places: number): [string, string] => [
+				plain(convert(inKitUnit), places),
+				plain(convert(other), places)
+			];
+			const tells = [0, 1, 2].find((more) => new Set(at(fineDecimals + more)).size > 1) ?? 0;
+			return at(fineDecimals + tells);
+		}
 	};
 }
 
