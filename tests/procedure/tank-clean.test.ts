@@ -168,3 +168,36 @@ test('the line alone, from a start that nobody noted, tells nothing of the scale
 	expect(played.ids(2.6)).not.toContain('read.wrongSide');
 	expect(testResult(played.done().state)?.value).toBeCloseTo(7.38, 2);
 });
+
+describe('seal and line the wrong way round', () => {
+	it.each([
+		['down', houseSyringeKit, { sealMl: 0.9, lineMl: 1 }, { sealMl: 0.83, lineMl: 1 }],
+		['up', upKit, { sealMl: 0.1, lineMl: 0 }, { sealMl: 0.17, lineMl: 0 }]
+	])('are asked about on a scale that runs %s, and no trap is seen in them', (_n, kit, a, b) => {
+		for (const marks of [a, b]) {
+			const played = new Played(kit).to('fill').say({ type: 'titrant.drawn', ...marks });
+			expect(played.ids()).toContain('fill.swapped');
+			expect(played.ids()).not.toContain('fill.byLine');
+			const end = new Played(kit).to('titrate').ended();
+			end.say({ type: 'marks.read', marks });
+			expect(end.ids()).toContain('read.swapped');
+		}
+	});
+	it('side by side they are right, as in a syringe without air between', () => {
+		const played = new Played(houseSyringeKit).to('fill');
+		played.say({ type: 'titrant.drawn', sealMl: 1, lineMl: 1 });
+		expect(played.ids()).toEqual([]);
+	});
+});
+
+test('of an empty bottle of drops no mark is asked for', () => {
+	const played = new Played(houseDropperKit).to('titrate').drops(3).say({ type: 'titrant.spent' });
+	expect(played.ids()).toEqual([]);
+});
+
+test('where the drops speak against the mark no unit is guessed at', () => {
+	// 88 drops of 0.04 mL are 3.52 mL; 6.5 stands at the other end of the scale.
+	const played = new Played(houseBuretteKit).to('titrate').drops(88).ended();
+	played.say({ type: 'marks.read', marks: { levelMl: 6.5 } });
+	expect(played.ids(8)).toEqual(['read.drops']);
+});

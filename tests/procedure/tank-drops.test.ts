@@ -53,7 +53,7 @@ describe('likely causes', () => {
 
 	it('are none when the two agree, and only the vague ones when nothing fits', () => {
 		expect(causesOf(24, 0.5)).toEqual([]);
-		expect(causesOf(60, 0.2)).toEqual(['miscounted', 'dropSize']);
+		expect(causesOf(45, 0.4)).toEqual(['miscounted', 'dropSize']);
 	});
 
 	it('know no seal and tip on a burette', () => {
@@ -165,4 +165,14 @@ describe('the other end of a scale', () => {
 
 test('a kit with two reagents is checked like any other', () => {
 	expect(dropsAgainstTravel(baseKit, { drops: 24, usedMl: 0.5 }).agrees).toBe(true);
+});
+
+test('more drops than one filling holds, and less travel: it was filled again, and nobody noted it', () => {
+	// 60 drops are 1.26 mL, of a syringe of 1 mL; the mark says 0.26.
+	expect(dropsAgainstTravel(kit, { drops: 60, usedMl: 0.26 }).causes[0]).toBe('refillNotNoted');
+	// With the refill noted, 1.26 mL are travelled.
+	expect(dropsAgainstTravel(kit, { drops: 60, usedMl: 1.26 }).causes).toEqual([]);
+	expect(dropsAgainstTravel(kit, { drops: 40, usedMl: 0.26 }).causes).not.toContain(
+		'refillNotNoted'
+	);
 });

@@ -8,6 +8,7 @@ import type { TimedEvent } from './walk-log';
 /** Why drops and travel may disagree. */
 export type DropCause =
 	| 'otherEnd'
+	| 'refillNotNoted'
 	| 'tipFittedLate'
 	| 'mixedMarks'
 	| 'wrongNumeral'
@@ -119,6 +120,9 @@ export function dropsAgainstTravel(
 	}));
 	if (otherEndMl !== null)
 		found.unshift({ cause: 'otherEnd', leftOverMl: Math.abs(otherEndMl - dropsMl) });
+	// More than one filling holds, by the drops and not by the travel: then it was filled again.
+	if (delivery.by !== 'dropper' && usedMl <= delivery.capacityMl && dropsMl > delivery.capacityMl)
+		found.push({ cause: 'refillNotNoted', leftOverMl: 0 });
 	const likely = found
 		.filter(({ leftOverMl }) => leftOverMl <= expandedUncertaintyMl)
 		.sort((a, b) => a.leftOverMl - b.leftOverMl)
@@ -137,6 +141,7 @@ export function dropsAgainstTravel(
 /** A cause in words, to be looked for. */
 export const dropCauseWords: Record<DropCause, string> = {
 	otherEnd: 'the scale was read from its other end',
+	refillNotNoted: 'it was filled again on the way, and that was not noted',
 	tipFittedLate: 'the tip went on after filling, or air left through it',
 	mixedMarks: 'one mark was the seal, the other the line',
 	wrongNumeral: 'the short lines were counted from the wrong numeral',

@@ -24,6 +24,19 @@ export const fullNumeral = (delivery: SyringeDelivery): number =>
 	numeralAt(delivery, delivery.capacityMl);
 
 /**
+ * Are the two marks the wrong way round? The liquid lies between nozzle and seal, so that its line
+ * cannot stand beyond the seal. Half a division is the eye's doing.
+ */
+export function isLineBeyondSeal(
+	delivery: SyringeDelivery,
+	{ sealMl, lineMl }: { sealMl?: number; lineMl?: number }
+): boolean {
+	if (sealMl === undefined || lineMl === undefined) return false;
+	const outward = delivery.scale === 'down' ? lineMl - sealMl : sealMl - lineMl;
+	return outward > 0.5 * delivery.graduationMl + 1e-9;
+}
+
+/**
  * The filling trap, at the moment it is set: the syringe was filled until the liquid line stood at
  * the full mark, so the seal stands beyond it. Nothing is wrong yet; it will be when the seal is
  * read at the end. Null when it was filled by the seal, when seal and line stand together, or when
@@ -48,6 +61,7 @@ export function fillingTrapIn(
 	const isByLine =
 		lineOff <= NEAR_GRADUATIONS * delivery.graduationMl && lineOff < Math.abs(sealMl - full);
 	if (!isByLine || cushionMl < SMALLEST_CUSHION_ML) return null;
+	if (isLineBeyondSeal(delivery, { sealMl, lineMl })) return null;
 	const middle = { markMl: delivery.capacityMl / 2, sampleVolumeMl };
 	return {
 		sealMl,

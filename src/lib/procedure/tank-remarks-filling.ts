@@ -2,11 +2,15 @@ import { numeralAt, type SyringeDelivery } from '../kits';
 import { sampleVolumeOf } from './counted-mark';
 import { scaleEndsOf } from './end-travel';
 import type { Of } from './event-queries';
-import { fillingTrapIn, fullNumeral } from './filling-trap';
+import { fillingTrapIn, fullNumeral, isLineBeyondSeal } from './filling-trap';
 import { startFillingOf } from './refills';
 import type { Remark, Remarker, TankSight } from './tank-remark';
 
 type Drawn = Of<'titrant.drawn'>;
+
+/** Said of marks that stand the wrong way round, at either end. */
+export const SWAPPED =
+	'The line cannot stand farther from the tip than the seal. Are the two the wrong way round?';
 
 /** May the filling still be spoken of: from when it was noted until the mark is read. */
 const isOpen = ({ isPast, step }: TankSight) => step !== null && !isPast('read');
@@ -45,6 +49,8 @@ function syringeMarks(sight: TankSight, { event }: Drawn, delivery: SyringeDeliv
 	const isReading = step?.kind === 'read';
 	const wrongEnd = emptyAtStart(delivery, sealMl);
 	if (wrongEnd) return [wrongEnd];
+	if (isLineBeyondSeal(delivery, event))
+		return [{ id: 'fill.swapped', tone: 'warn', text: SWAPPED, offers: ['countAgain'] }];
 	// With the end mark read, what the value rests on is said there.
 	if (isReading && sight.titration.walk.matches({ reading: 'read' })) return [];
 	if (trap)

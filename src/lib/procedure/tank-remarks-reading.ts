@@ -7,12 +7,14 @@ import {
 } from './drop-check';
 import { endTravelOf, numeralsRead, scaleEndsOf } from './end-travel';
 import { lastOf } from './event-queries';
+import { isLineBeyondSeal } from './filling-trap';
 import { startFillingOf } from './refills';
 import type { Remark, Remarker } from './tank-remark';
+import { SWAPPED } from './tank-remarks-filling';
 import { costOf } from './tank-sight';
 import { valueOfTitration } from './titration-value';
 
-const ml = (volumeMl: number) => volumeMl.toFixed(2);
+const ml = (volumeMl: number) => volumeMl.toFixed(2).replace('-', '−');
 
 /** A numeral that this scale does not have, or one on the wrong side of the start. */
 const scaleRemarks: Remarker = ({ kit, events, titration }) => {
@@ -70,16 +72,27 @@ const mixedRemarks: Remarker = (sight) => {
 	];
 };
 
+/** Seal and line the wrong way round. */
+const swappedRemarks: Remarker = ({ kit: { delivery }, events }) => {
+	const marks = lastOf(events, 'marks.read')?.event.marks ?? {};
+	return delivery.by === 'syringe' && isLineBeyondSeal(delivery, marks)
+		? [{ id: 'read.swapped', tone: 'warn', text: SWAPPED, offers: ['countAgain'] }]
+		: [];
+};
+
 /** Seal and line that moved by different amounts: the air between them is not what it was. */
 const cushionRemarks: Remarker = (sight) => {
 	const { kit, events } = sight;
+	const { delivery } = kit;
 	const start = startFillingOf(events)?.event;
 	const end = lastOf(events, 'marks.read')?.event.marks;
-	if (kit.delivery.by !== 'syringe' || !start || !end) return [];
+	if (delivery.by !== 'syringe' || !start || !end) return [];
 	if (start.sealMl === undefined || start.lineMl === undefined) return [];
 	if (end.sealMl === undefined || end.lineMl === undefined) return [];
+	// The wrong way round at one end, they tell nothing of the air between.
+	if ([start, end].some((marks) => isLineBeyondSeal(delivery, marks))) return [];
 	const grewMl = Math.abs(end.sealMl - end.lineMl) - Math.abs(start.sealMl - start.lineMl);
-	if (Math.abs(grewMl) <= 2 * kit.delivery.graduationMl + 1e-9) return [];
+	if (Math.abs(grewMl) <= 2 * delivery.graduationMl + 1e-9) return [];
 	return [
 		{
 			id: 'read.cushion',
@@ -129,6 +142,7 @@ export const readingRemarks: Remarker = (sight) =>
 		? [
 				...scaleRemarks(sight),
 				...dropRemarks(sight),
+				...swappedRemarks(sight),
 				...cushionRemarks(sight),
 				...mixedRemarks(sight)
 			]

@@ -10,6 +10,8 @@ const isTitrating = ({ step }: TankSight) => step?.kind === 'titrate';
 /** Emptied before the end: what can be done, with the leaflet's smaller sample where it has one. */
 const spentRemarks: Remarker = (sight) => {
 	const { kit, events } = sight;
+	// A bottle of drops has no mark; the next one goes on where it ended.
+	if (kit.delivery.by === 'dropper') return [];
 	if (!isTitrating(sight) || sight.titration.walk.matches({ titrating: 'holding' })) return [];
 	const last = lastOf(events, 'titrant.spent', 'titrant.drawn');
 	if (last?.event.type !== 'titrant.spent') return [];

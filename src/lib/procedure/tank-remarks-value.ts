@@ -162,6 +162,8 @@ export const valueRemarks: Remarker = (sight) => {
 	const found = [...highRemarks(sight), ...lowRemarks(sight, valued)];
 	const isTank = circumstances.water === undefined || circumstances.water === 'tank';
 	if (!isTank || valued.value <= 0 || found.some(({ tone }) => tone === 'warn')) return found;
+	// Where the drops speak against the mark, that comes first, and no unit need explain it.
+	if (dropCheckOf(kit, events, valued)?.agrees === false) return found;
 	const beside =
 		expected !== null && expected > 0
 			? [
