@@ -186,6 +186,31 @@ test('a kit that was typed in wrong: old tests are valued anew from their marks'
 	await expect(page.getByText(/(9\.3|9\.4) ± [01]\.\d/).first()).toBeVisible();
 });
 
+test('two windows change one kit: the second is told before it counts as the newer', async ({
+	page,
+	context
+}) => {
+	await keepCopy(page, 'My copy');
+	const second = await context.newPage();
+	await second.goto('/kits/');
+	for (const window of [page, second]) {
+		await window.getByRole('link', { name: 'My copy', exact: true }).click();
+		await expect(blank(window, 'Sample, mL')).toHaveValue('6');
+	}
+	const keepAs = async (window: Page, sampleMl: string) => {
+		await blank(window, 'Sample, mL').fill(sampleMl);
+		await window.getByRole('button', { name: 'Keep the changes' }).click();
+		await window.getByRole('button', { name: /typed in wrong before/ }).click();
+	};
+	await keepAs(page, '5');
+	await expect(page.getByRole('status')).toContainText('My copy is kept.');
+	await keepAs(second, '7');
+	await expect(second.getByRole('alert')).toContainText('Another window has kept this kit');
+	await expect(blank(second, 'Sample, mL')).toHaveValue('7');
+	await keepAs(second, '7');
+	await expect(second.getByRole('status')).toContainText('My copy is kept.');
+});
+
 test('a kit is put away, comes back by undo, and again later', async ({ page }) => {
 	await keepCopy(page, 'My copy');
 	const line = page.getByRole('link', { name: 'My copy', exact: true });
