@@ -8,11 +8,11 @@ describe('settings', () => {
 		return new Preferences();
 	};
 
-	test('are quiet at first: no sound, no vibration, no voice', () => {
+	test('at first a wait says that it is over, and no voice speaks', () => {
 		const { sound, vibration, spoken, counting, leftHanded, keysOn, unit } = new Preferences();
 		expect({ sound, vibration, spoken, leftHanded, keysOn }).toEqual({
-			sound: false,
-			vibration: false,
+			sound: true,
+			vibration: true,
 			spoken: false,
 			leftHanded: false,
 			keysOn: true
@@ -30,7 +30,7 @@ describe('settings', () => {
 			'meq/L',
 			true,
 			'pedal',
-			false
+			true
 		]);
 	});
 
@@ -38,7 +38,7 @@ describe('settings', () => {
 		const read = stored('{"unit":"furlong","sound":"loud","leftHanded":true,"keysOn":false}');
 		expect([read.unit, read.sound, read.leftHanded, read.keysOn]).toEqual([
 			'dKH',
-			false,
+			true,
 			true,
 			false
 		]);

@@ -23,8 +23,8 @@ type Values = {
 
 const defaults: Values = {
 	unit: 'dKH',
-	sound: false,
-	vibration: false,
+	sound: true,
+	vibration: true,
 	spoken: false,
 	counting: 'later',
 	leftHanded: false,
