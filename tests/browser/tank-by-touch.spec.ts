@@ -17,6 +17,8 @@ test('a whole syringe test by touch on a phone, trap and repeat and all, kept in
 	await tank.press('Start the test');
 	await tank.goToStep(7);
 
+	// The step's big button is there without scrolling.
+	await expect(tank.main).toBeInViewport({ ratio: 1 });
 	// Filled until the line stands at full: caught while it can still be put right.
 	await page.getByLabel('Seal stands at').fill('1,17');
 	await page.getByLabel(/^Liquid line/).fill('1,0');
@@ -31,6 +33,7 @@ test('a whole syringe test by touch on a phone, trap and repeat and all, kept in
 
 	await tank.declareTheEnd();
 	await tank.press('Read the mark');
+	await expect(tank.button('That is my reading')).toBeInViewport({ ratio: 1 });
 	await page.getByLabel('Seal stands at').fill('0,52');
 	await tank.press('That is my reading');
 

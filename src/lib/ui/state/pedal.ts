@@ -23,10 +23,11 @@ export type KeyAsks = 'goOn' | 'hold' | null;
 const isWithModifier = (event: KeyboardEvent) =>
 	event.ctrlKey || event.metaKey || event.altKey || event.isComposing;
 
-/** Does the key belong to what has the focus: text being typed, a switch, another button? */
+/** Does the key belong to what has the focus: text being typed, a switch, a handle, another button? */
 function isForFocus({ target, code }: KeyboardEvent): boolean {
 	if (!(target instanceof Element)) return false;
-	if (target.closest('dialog, input, textarea, select, [contenteditable]')) return true;
+	if (target.closest('dialog, input, textarea, select, [contenteditable], [role="slider"]'))
+		return true;
 	const isPress = code === 'Space' || code === 'Enter' || code === 'NumpadEnter';
 	return isPress && target.closest('button:not([data-main]), a, summary') !== null;
 }

@@ -34,7 +34,7 @@ describe('the usual filling is one press', () => {
 		]);
 		cleanup();
 		const after = showMarks(new PlayedTank().goOnTo('fill'), 'fill');
-		await user.click(radio('No, put on after'));
+		await user.click(radio('No, after'));
 		await user.click(button('Seal at 1.00'));
 		expect(after.said().slice(0, 2)).toEqual([
 			{ type: 'titrant.drawn', sealMl: 1, tip: 'off' },

@@ -201,6 +201,36 @@ describe('keys', () => {
 		expect(heading()).toBe('Step 3 of 9');
 	});
 
+	it('say at the filling what its button says, and leave the marks read at the end to be typed', async () => {
+		const run = new PlayedTank({ kit: houseSyringeKit }).goOnTo('fill').wait(5);
+		show(run);
+		const before = run.titration.events.length;
+		const key = (target: Element, code: string) => fireEvent.keyDown(target, { code, key: code });
+		// A handle has keys of its own.
+		await key(screen.getByRole('slider', { name: /^Seal/ }), 'Space');
+		await key(screen.getByRole('textbox', { name: 'Seal stands at' }), 'Space');
+		expect(run.titration.events).toHaveLength(before);
+		await key(document.body, 'PageDown');
+		expect(saidSince(run, before)).toEqual([
+			{ type: 'titrant.drawn', sealMl: 1 },
+			{ type: 'filling.done' },
+			{ type: 'step.done', stepId: 'fill' }
+		]);
+		run.goOnTo('read');
+		await tick();
+		const atReading = run.titration.events.length;
+		await key(document.body, 'PageDown');
+		expect(run.titration.events).toHaveLength(atReading);
+	});
+
+	it('of any kind go on for a pedal, whose keys nobody knows', async () => {
+		preferences.counting = 'pedal';
+		const run = new PlayedTank().goOnTo('rinse').wait(5);
+		show(run);
+		await fireEvent.keyDown(document.body, { code: 'KeyB', key: 'b' });
+		expect(heading()).toBe('Step 3 of 9');
+	});
+
 	it('on the big button itself press it once', async () => {
 		const user = userEvent.setup();
 		const run = new PlayedTank().goOnTo('rinse').wait(5);
