@@ -6,6 +6,8 @@ export type Shown = {
 	toScreenMs: number;
 	/** Of these, what the page itself takes: handlers, then style, layout and paint of that frame. */
 	workMs: number;
+	/** The handlers alone, with what they leave to be done at once. */
+	handlersMs: number;
 };
 /** The same with what the page's thread had of the processor for it: other programs do not lengthen it. */
 export type Timed = Shown & { processorMs: number };
@@ -43,7 +45,8 @@ function watchInputs(): void {
 				isMeasuring = false;
 				const next = {
 					toScreenMs: paintedAt - event.timeStamp,
-					workMs: handledMs + (paintedAt - frameAt)
+					workMs: handledMs + (paintedAt - frameAt),
+					handlersMs: handledMs
 				};
 				const give = asked.shift();
 				if (give) give(next);

@@ -49,8 +49,25 @@ test('storage that fills up in the middle: said at once, and the test works on',
 });
 
 test('two windows on one test: the one that comes second says so', async ({ page, context }) => {
+	await page.addInitScript(() => {
+		const Channel = BroadcastChannel;
+		const opened: string[] = [];
+		Object.assign(window, { opened });
+		window.BroadcastChannel = class extends Channel {
+			constructor(name: string) {
+				super(name);
+				opened.push(name);
+			}
+		};
+	});
 	const tank = await new Tank(page).begin('House syringe kit');
+	await tank.goToStep(2);
+	const channels = () =>
+		page.evaluate(() => (window as unknown as { opened: string[] }).opened.length);
+	const before = await channels();
 	await tank.goToStep(3);
+	// A tap is seen the later, the more is done for it.
+	expect(await channels()).toBe(before);
 	const other = await context.newPage();
 	await other.goto(page.url());
 	const second = new Tank(other);

@@ -34,6 +34,29 @@ describe('two windows', () => {
 		await vi.waitFor(() => expect(told).toHaveBeenCalledTimes(1));
 		stop();
 	});
+	test('a window that listens speaks over the channel it has open, and is heard', async () => {
+		const opened = vi.fn();
+		vi.stubGlobal(
+			'BroadcastChannel',
+			class extends BroadcastChannel {
+				constructor(name: string) {
+					super(name);
+					opened(name);
+				}
+			}
+		);
+		const [here, there] = [watchOver('watch-4', 'here'), watchOver('watch-4', 'there')];
+		const told = vi.fn();
+		const stops = [there.watch('a', told), here.watch('a', () => undefined)];
+		here.announce('a');
+		here.announce('a');
+		await vi.waitFor(() => expect(told).toHaveBeenCalledTimes(2));
+		expect(opened).toHaveBeenCalledTimes(2);
+		for (const stop of stops) stop();
+		// Nobody listens here any more: it opens one for the word, and closes it.
+		here.announce('a');
+		expect(opened).toHaveBeenCalledTimes(3);
+	});
 	test('where windows cannot talk, all else works', async () => {
 		vi.stubGlobal('BroadcastChannel', undefined);
 		const records = await openRecords('watch-3');

@@ -25,21 +25,30 @@ export function watchOver(
 ): LogWatch {
 	const open = () =>
 		typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`${name}-logs`);
+	const listening = new Set<BroadcastChannel>();
 	return {
 		announce(id) {
+			const word: Word = { log: id, from: self };
+			// To open a channel takes about as long as all else that a tap does.
+			const [opened] = listening;
+			if (opened) return opened.postMessage(word);
 			// Opened for one word and closed: a channel left open would keep the page out of the
 			// browser's store of pages to go back to.
 			const channel = open();
-			channel?.postMessage({ log: id, from: self } satisfies Word);
+			channel?.postMessage(word);
 			channel?.close();
 		},
 		watch(id, onElsewhere) {
 			const channel = open();
 			if (!channel) return () => undefined;
+			listening.add(channel);
 			channel.onmessage = ({ data }) => {
 				if (isWord(data) && data.log === id && data.from !== self) onElsewhere();
 			};
-			return () => channel.close();
+			return () => {
+				listening.delete(channel);
+				channel.close();
+			};
 		}
 	};
 }
