@@ -237,6 +237,14 @@ describe('at the drops', () => {
 		expect(atDrops().say({ type: 'colour.stayed' }, 2).done(30).ids()).toEqual([]);
 	});
 
+	it('nobody is held to the moment of the press who watched the colour afterwards', () => {
+		const said = () => filled().to('titrate').drops(24).say({ type: 'colour.turned' }, 2);
+		const watched = said().say({ type: 'colour.stayed', secondsSinceDrop: 4 }, 4).done(24);
+		expect(read(watched, { sealMl: 0.5 }).ids()).toEqual([]);
+		const hasty = said().say({ type: 'colour.stayed', secondsSinceDrop: 4 }, 4).done(3);
+		expect(read(hasty, { sealMl: 0.5 }).ids()).toEqual(['end.stoppedAtFlash']);
+	});
+
 	it('drops counted up afterwards say nothing of when they fell', () => {
 		const played = filled().to('titrate').say({ type: 'titrant.fell', drops: 25 }, 120);
 		played.say({ type: 'colour.stayed' }, 1).done(1);
@@ -307,6 +315,10 @@ describe('at the reading', () => {
 			offers: ['readOtherEnd']
 		});
 		expect(read(played, { sealMl: 0.55 }).remarks()[0]).toMatchObject({ offers: ['countAgain'] });
+		// Above the full mark: from the other end it would stand below 0, where no line is.
+		const over = read(dropped(24), { sealMl: 1.2 }).remark('read.wrongSide');
+		expect(over?.offers).toEqual(['countAgain']);
+		expect(over?.text).not.toContain('−');
 	});
 
 	it('thirty-one drops against a mark from the other end: both numbers, and the way out', () => {
@@ -335,8 +347,9 @@ describe('at the reading', () => {
 		const played = new Played(kit).to('fill').say({ type: 'titrant.drawn', lineMl: 1 });
 		played.to('titrate').drops(24).ended();
 		read(played, { sealMl: 0.67 });
-		expect(played.remark('read.mixed')).toMatchObject({ offers: ['readLineToo'], unit: 'dKH' });
-		expect(played.remark('read.mixed')?.costValue).toBeCloseTo(0.17 * 16, 1);
+		expect(played.remark('read.mixed')).toMatchObject({ offers: ['readLineToo'] });
+		// The tip's 2.7 dKH are in the value already: it is not off by them.
+		expect(played.remark('read.mixed')?.costValue).toBeUndefined();
 		read(played, { sealMl: 0.67, lineMl: 0.5 });
 		expect(played.ids()).toEqual([]);
 	});

@@ -60,7 +60,10 @@ function prematureBy(seen: Seen, stayed: Of<'colour.stayed'>): 'notSwirled' | 'n
  * not noted as it fell.
  */
 export function stoodSeconds(seen: Seen, stayed: Of<'colour.stayed'>): number | undefined {
-	if (stayed.event.secondsSinceDrop !== undefined) return stayed.event.secondsSinceDrop;
+	const end = after(seen.events, stayed).find(({ event }) => endsStanding.includes(event.type));
+	const watchedMs = (end ?? stayed).at - stayed.at;
+	const { secondsSinceDrop } = stayed.event;
+	if (secondsSinceDrop !== undefined) return secondsSinceDrop + watchedMs / 1000;
 	const before = upTo(seen, stayed);
 	const additions = additionsIn(before);
 	const turned = lastOf(before, 'colour.turned');
@@ -69,8 +72,7 @@ export function stoodSeconds(seen: Seen, stayed: Of<'colour.stayed'>): number | 
 	if (isDropLast && !isLastTimed(additions)) return undefined;
 	const from = isDropLast ? drop : turned;
 	if (!from) return undefined;
-	const end = after(seen.events, stayed).find(({ event }) => endsStanding.includes(event.type));
-	return ((end ?? stayed).at - from.at) / 1000;
+	return (stayed.at - from.at + watchedMs) / 1000;
 }
 
 const endsStanding: readonly WalkEventType[] = [

@@ -63,7 +63,7 @@ function syringeMarks(sight: TankSight, { event }: Drawn, delivery: SyringeDeliv
 				unit: kit.unit,
 				text:
 					step?.kind === 'fill'
-						? 'The liquid stands at full, the seal beyond it. Looked up by the seal it reads low.'
+						? 'The liquid stands at full, the seal beyond it. Read by the seal and the leaflet’s table, it comes out low.'
 						: 'Filled by the liquid: read the line at the end as well as the seal.',
 				offers: step?.kind === 'fill' ? ['refillToSeal', 'readLineToo'] : ['readLineToo']
 			}

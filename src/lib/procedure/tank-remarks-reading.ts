@@ -36,13 +36,15 @@ const scaleRemarks: Remarker = ({ kit, events, titration }) => {
 	const lowestMl = -kit.delivery.graduationMl;
 	if (!travel || travel.usedMl >= lowestMl) return [];
 	if (valued.value !== null && valued.usedMl >= lowestMl) return [];
-	const fits = travel.otherEndMl >= 0;
+	const otherEndMl = fromOtherEnd(kit, travel.endMl);
+	const isOnScale = otherEndMl >= ends[0] - 1e-9 && otherEndMl <= ends[1] + 1e-9;
+	const fits = isOnScale && travel.otherEndMl >= 0;
 	return [
 		{
 			id: 'read.wrongSide',
 			tone: 'warn',
 			text: fits
-				? `By this mark less than nothing was used. From the other end it is ${ml(fromOtherEnd(kit, travel.endMl))}: which end is 0?`
+				? `By this mark less than nothing was used. From the other end it is ${ml(otherEndMl)}: which end is 0?`
 				: 'By this mark less than nothing was used. Look where it stands once more.',
 			offers: [fits ? 'readOtherEnd' : 'countAgain']
 		}
@@ -60,13 +62,11 @@ const mixedRemarks: Remarker = (sight) => {
 	const tip = 'The tip’s volume is put between, and widens the ±.';
 	if (noted === null)
 		return [{ id: 'read.mixed', tone: 'say', text: `No start was noted for the line. ${tip}` }];
-	const startMl = (noted === 'line' ? start?.lineMl : start?.sealMl) ?? 0;
 	return [
 		{
 			id: 'read.mixed',
 			tone: 'warn',
 			text: `The ${noted} was noted at the start, the ${end} at the end. ${tip} Read the ${noted} too.`,
-			...costOf(sight, (valued.startMl ?? startMl) - startMl),
 			offers: [noted === 'line' ? 'readLineToo' : 'countAgain']
 		}
 	];

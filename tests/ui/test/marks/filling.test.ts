@@ -40,9 +40,12 @@ describe('the usual filling is one press', () => {
 			{ type: 'titrant.drawn', sealMl: 1, tip: 'off' },
 			{ type: 'tip.fitted', liquidInside: true }
 		]);
-		// A tip put on late costs its own volume: that is said before anything goes on.
+		// A tip put on late costs its own volume: that is said before anything goes on, and what it
+		// costs: 0.17 mL at 16 dKH for each.
 		expect(after.over).not.toHaveBeenCalled();
-		expect(screen.getByText('Look:')).toBeInTheDocument();
+		expect(screen.getByText(/Fill again through it\. Worth about 2\.7\sdKH\./)).toBeVisible();
+		await user.click(button('Fill again'));
+		expect(field('Seal stands at')).toHaveValue('');
 	});
 });
 
@@ -95,6 +98,19 @@ describe('filled by the liquid line', () => {
 });
 
 describe('other fillings', () => {
+	it('too little for the last value is said while it can be filled up', async () => {
+		const user = userEvent.setup();
+		const run = new PlayedTank({ expected: 9 }).goOnTo('fill');
+		const { over } = showMarks(run, 'fill');
+		// 9 dKH takes 0.58 mL; 0.50 is there.
+		await user.type(field('Seal stands at'), '0.50');
+		await user.click(button('That is where it stands'));
+		expect(screen.getByText(/may not be enough\. Fill it up/)).toBeVisible();
+		expect(over).not.toHaveBeenCalled();
+		await user.click(button('Go on with it as it is'));
+		expect(over).toHaveBeenCalledOnce();
+	});
+
 	it('beside the full mark is no slip: counted from there', async () => {
 		const user = userEvent.setup();
 		const { said, over } = showMarks(new PlayedTank().goOnTo('fill'), 'fill');

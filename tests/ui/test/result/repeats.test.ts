@@ -66,6 +66,21 @@ describe('repeats', () => {
 		expect(run.result?.counted).toHaveLength(3);
 	});
 
+	it('four with one far off: the middle of them counts, and no more are asked for in vain', () => {
+		const run = testOf([0.52, 0.5, 0.3, 0.51]);
+		showResult(run);
+		const said = section('The repeats');
+		expect(said).toContain('The middle of them is taken, not the mean.');
+		expect(said).toMatch(/Another hardly helps: ± \d.*Look first for what happened to the one/);
+		expect(said).not.toMatch(/same in every repeat/);
+		// 0.49 and 0.50 mL lie in the middle: 0.495 at 16 dKH for each, less 0.3.
+		expect(run.result?.value).toBeCloseTo(7.62, 6);
+		// What these show is no matter of reading or judging alone.
+		const budget = section('What the ± is made of');
+		expect(budget).toContain('scatter of these repeats');
+		expect(budget).not.toMatch(/reading the mark|judging the colour/);
+	});
+
 	it('somebody else repeats under a name of their own, or not at all', async () => {
 		const user = userEvent.setup();
 		const run = testOf([0.52]);

@@ -154,6 +154,17 @@ describe('flash and stay', () => {
 		expect(document.querySelector('main')).toHaveTextContent(/Gas leaves the water now/);
 	});
 
+	it('without a drop or a flash it is timed from when it was said to stay', async () => {
+		const { run } = atTheDrops('later');
+		withFakeClock(run);
+		show(run);
+		await vi.advanceTimersByTimeAsync(60_000);
+		await fireEvent.click(button(/^It stays/));
+		await vi.advanceTimersByTimeAsync(7000);
+		expect(screen.getByRole('timer')).toHaveTextContent('0:07 of 0:25');
+		expect(document.querySelector('main')).toHaveTextContent(/Watch it so long/);
+	});
+
 	it('without a drop or a flash nothing is made up about how long it stood', async () => {
 		const { run, said } = atTheDrops('later');
 		show(run);

@@ -182,6 +182,36 @@ describe('times', () => {
 	});
 });
 
+describe('marks', () => {
+	const lineOnly = { type: 'titrant.drawn', sealMl: 1.17, lineMl: 1 } as const;
+
+	it('once noted, are not praised for the air that is warned of', async () => {
+		const run = new PlayedTank().goOnTo('fill');
+		show(run);
+		expect(document.querySelector('main')).toHaveTextContent(
+			/Air between seal and liquid is right/
+		);
+		run.say(lineOnly);
+		await tick();
+		expect(document.querySelector('main')).not.toHaveTextContent(/is right/);
+		expect(screen.getByText('The line stands at full, the seal does not')).toBeVisible();
+	});
+
+	it('are asked for by the line where it was promised at the filling', async () => {
+		const run = new PlayedTank().goOnTo('fill');
+		run.say(lineOnly);
+		run.goOnTo('read');
+		show(run);
+		expect(screen.getByText(/read the line at the end as well/)).toBeVisible();
+	});
+
+	it('that one filling will not reach are said before it is filled', () => {
+		const run = new PlayedTank({ expected: 15.5 }).goOnTo('fill');
+		show(run);
+		expect(screen.getByText(/one filling may not do/)).toBeVisible();
+	});
+});
+
 describe('keys', () => {
 	it('go on, from anywhere but a field or another button', async () => {
 		const run = new PlayedTank().goOnTo('rinse').wait(5);

@@ -14,6 +14,26 @@ const NAMED = 5;
 /** A source below this share of the ± cannot be seen beside the others. */
 const LEAST_SHARE = 0.08;
 
+type Line = Pick<TestResult['lines'][number], 'id' | 'kind' | 'name' | 'contribution'>;
+
+/**
+ * Repeats that do not agree scatter by more than reading and judging explain: what they show is not
+ * shared out among these.
+ */
+function withScatterAsOne(lines: readonly Line[]): Line[] {
+	const isShown = ({ id, kind }: Line) => kind === 'scatter' && id !== 'wholeDrops';
+	const shown = lines.filter(isShown).map(({ contribution }) => contribution);
+	return [
+		...lines.filter((line) => !isShown(line)),
+		{
+			id: 'ownScatter',
+			kind: 'scatter',
+			name: 'scatter of these repeats',
+			contribution: rootOfSquares(shown)
+		}
+	];
+}
+
 const rootOfSquares = (some: readonly number[]) => Math.hypot(...some);
 
 /**
@@ -23,9 +43,13 @@ const rootOfSquares = (some: readonly number[]) => Math.hypot(...some);
 export function budgetRows({
 	lines,
 	coverageFactor,
-	expandedUncertainty
-}: Pick<TestResult, 'lines' | 'coverageFactor' | 'expandedUncertainty'>): BudgetRow[] {
-	const sorted = [...lines].sort((a, b) => b.contribution - a.contribution);
+	expandedUncertainty,
+	combined
+}: Pick<TestResult, 'lines' | 'coverageFactor' | 'expandedUncertainty'> & {
+	combined?: Pick<TestResult['combined'], 'spread'>;
+}): BudgetRow[] {
+	const told = combined?.spread?.agrees === false ? withScatterAsOne(lines) : lines;
+	const sorted = [...told].sort((a, b) => b.contribution - a.contribution);
 	const row = (name: string, contribution: number, isRest: boolean): BudgetRow => {
 		const halfWidth = coverageFactor * contribution;
 		return { name, halfWidth, share: Math.min(1, halfWidth / expandedUncertainty), isRest };

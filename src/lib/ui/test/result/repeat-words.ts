@@ -9,7 +9,7 @@ export function agreementWords({ spread, n, of }: CombinedRepeats, shown: Shown)
 	if (spread.agrees) return `${lie}; ${limit}. They agree.`;
 	const then =
 		of === 'median'
-			? ' The middle one is taken, not the mean.'
+			? ` The middle ${n % 2 === 1 ? 'one' : 'of them'} is taken, not the mean.`
 			: ' Do one more before you trust it.';
 	return `${lie}; ${limit}. They do not agree: something happened to one of them.${then}`;
 }
@@ -25,7 +25,10 @@ export function outlierWords({ outlier, n }: CombinedRepeats): string | null {
 }
 
 /** Is another repeat worth the reagent? */
-export function nextWords({ next, n, expandedUncertainty }: CombinedRepeats, shown: Shown): string {
+export function nextWords(
+	{ next, n, expandedUncertainty, spread }: CombinedRepeats,
+	shown: Shown
+): string {
 	const both = shown.apart(next.expandedUncertainty, expandedUncertainty);
 	const [after, now] = both.map((each) => `±\u00a0${each}`);
 	const instead = `${after} instead of ${now}`;
@@ -37,6 +40,8 @@ export function nextWords({ next, n, expandedUncertainty }: CombinedRepeats, sho
 				? `A repeat is worth it: it would make ${instead}, and show a slip if there was one.`
 				: `Another is worth it: it would make ${instead}.`;
 		case 'sharedDominates':
+			if (spread?.agrees === false)
+				return `Another hardly helps: ${after} at best, ${now} now. Look first for what happened to the one that lies apart.`;
 			return `Another is not worth the reagent: ${after} at best, ${now} now. What is left is the same in every repeat: ware, bottle, leaflet.`;
 	}
 }
