@@ -24,7 +24,7 @@ test('a whole syringe test by touch on a phone, trap and repeat and all, kept in
 	await page.getByLabel(/^Liquid line/).fill('1,0');
 	await tank.press('That is where it stands');
 	// 0.17 mL of tip at 16 dKH for each mL.
-	await expect(page.getByText(/2\.7 dKH/).first()).toBeVisible();
+	await expect(page.getByText(/2\.7\sdKH/).first()).toBeVisible();
 	await expectNoSidewaysScroll(page);
 	await tank.press(/^Refill until the seal stands at 1\.00/);
 	await page.getByLabel('Seal stands at').fill('1,00');
