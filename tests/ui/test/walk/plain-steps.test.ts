@@ -197,6 +197,17 @@ describe('marks', () => {
 		expect(screen.getByText('The line stands at full, the seal does not')).toBeVisible();
 	});
 
+	it('of a filling are taken though a reagent was left out, which is said before and after', async () => {
+		const run = new PlayedTank().goOnTo('dose');
+		run.say({ type: 'step.skipped', stepId: 'dose-indicator' });
+		run.goOnTo('fill');
+		show(run);
+		expect(screen.getByText(/No indicator went in/)).toBeVisible();
+		await fireEvent.click(button('Seal at 1.00, tip on'));
+		expect(heading()).toBe('Step 8 of 9');
+		expect(screen.getByText(/No indicator went in/)).toBeVisible();
+	});
+
 	it('are asked for by the line where it was promised at the filling', async () => {
 		const run = new PlayedTank().goOnTo('fill');
 		run.say(lineOnly);
