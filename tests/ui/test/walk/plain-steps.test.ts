@@ -223,6 +223,21 @@ describe('marks', () => {
 	});
 });
 
+describe('less water, where one filling may not do', () => {
+	it('is chosen already when the test begins anew', async () => {
+		const run = new PlayedTank({ expected: 14 }).goOnTo('choose');
+		show(run);
+		await fireEvent.click(screen.getByRole('radio', { name: 'Fine, 10 mL' }));
+		await fireEvent.click(button('Take 10 mL'));
+		await fireEvent.click(button('Take less water'));
+		await tick();
+		expect(heading()).toBe('Step 1 of 9');
+		expect(screen.getByRole('radio', { name: 'Normal, 6 mL' })).toBeChecked();
+		await fireEvent.click(button('Take 6 mL'));
+		expect(screen.queryByText(/one filling may not do/)).toBeNull();
+	});
+});
+
 describe('keys', () => {
 	it('go on, from anywhere but a field or another button', async () => {
 		const run = new PlayedTank().goOnTo('rinse').wait(5);
