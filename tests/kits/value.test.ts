@@ -4,9 +4,11 @@ import {
 	houseKitOf,
 	impliedTitrantStrength,
 	leafletEndOf,
+	scaleEndsOf,
 	usedMlOf,
 	valueFromMark,
-	type Kit
+	type Kit,
+	type SyringeDelivery
 } from '../../src/lib/kits';
 import { plainKit } from './house';
 
@@ -171,17 +173,17 @@ describe('a mark that cannot be is named', () => {
 		[
 			'past the barrel',
 			() => valueFromMark(syringeKit, { markMl: 1.3 }),
-			'markMl must lie on the scale, 0 to 1.24; found 1.3'
+			'markMl must lie on the scale, 0 to 1.25; found 1.3'
 		],
 		[
 			'below the nozzle',
 			() => valueFromMark(syringeKit, { markMl: -0.05 }),
-			'markMl must lie on the scale, 0 to 1.24; found -0.05'
+			'markMl must lie on the scale, 0 to 1.25; found -0.05'
 		],
 		[
 			'past the end of a scale that runs up',
 			() => valueFromMark(plainKit(5, 1, 'up'), { markMl: 1.1 }),
-			'markMl must lie on the scale, -0.2 to 1; found 1.1'
+			'markMl must lie on the scale, -0.25 to 1; found 1.1'
 		],
 		[
 			'before the start',
@@ -244,5 +246,23 @@ describe('the highest value that one filling can show', () => {
 	});
 	it('has no end for a dropper', () => {
 		expect(leafletEndOf(dropperKit)).toBe(Number.POSITIVE_INFINITY);
+	});
+});
+
+describe('a mark past the full one', () => {
+	const shortBarrel: Kit = {
+		...syringeKit,
+		delivery: { ...syringeKit.delivery, barrelEndMl: 1.1 } as Kit['delivery']
+	};
+	it('is believed up to a quarter over, where the barrel was taken to end sooner', () => {
+		expect(scaleEndsOf(shortBarrel.delivery as SyringeDelivery)).toEqual([0, 1.25]);
+		const { usedMl } = valueFromMark(shortBarrel, { startMarkMl: 1.17, markMl: 0.69 });
+		expect(usedMl).toBeCloseTo(0.48, 10);
+		expect(() => valueFromMark(shortBarrel, { markMl: 1.26 })).toThrow('0 to 1.25; found 1.26');
+	});
+	it('is believed as far as a longer barrel goes', () => {
+		const long = { ...syringeKit.delivery, barrelEndMl: 1.4 } as SyringeDelivery;
+		expect(scaleEndsOf(long)).toEqual([0, 1.4]);
+		expect(scaleEndsOf({ ...long, scale: 'up' })).toEqual([-0.4, 1]);
 	});
 });

@@ -102,6 +102,27 @@ test('what somebody else read off the same glass stands beside the first and cha
 	expect(testResult(state)?.value).toBeCloseTo(7.38, 10);
 });
 
+test('a value that cannot be told from nothing is doubtful', () => {
+	const at = (sealMl: number) =>
+		testResult(
+			replayTest(
+				logOf(kit, [
+					passed,
+					...onWalk(
+						0,
+						...walkOf(kit, {
+							filled: [{ type: 'titrant.drawn', sealMl: 1 }],
+							read: [{ type: 'marks.read', marks: { sealMl } }]
+						})
+					)
+				])
+			)
+		);
+	// 0.02 mL at 16 dKH each, less 0.30: 0.02 dKH.
+	expect(at(0.98)?.isSuspect).toBe(true);
+	expect(at(0.52)?.isSuspect).toBe(false);
+});
+
 test('given up: the walk ends without a value, and another sample may begin', () => {
 	const state = replayTest(
 		logOf(houseDropperKit, [passed, ...onWalk(0, { type: 'walk.abandoned' }), begun(1)])

@@ -154,6 +154,20 @@ test('a fresh sample gives the walk up and begins another, in one tap', async ()
 	expect(run.titration.walk.status).toBe('active');
 });
 
+test('a filling written down wrong is corrected; what stood there stays in the log', async () => {
+	const records = await opened();
+	const run = await wholeTest(records, 0.52);
+	run.amendFilling(0, { sealMl: 0.9 });
+	await nextTurn();
+	// 0.38 mL at 16 dKH each, less 0.30.
+	expect(run.result?.value).toBeCloseTo(0.38 * 16 - 0.3, 10);
+	expect(JSON.stringify(run.log)).toContain('"sealMl":1}');
+	const again = await reopened(records, run);
+	expect(again.result?.value).toBeCloseTo(0.38 * 16 - 0.3, 10);
+	const [header] = await records.tests.list({});
+	expect(header?.summary?.value).toBeCloseTo(0.38 * 16 - 0.3, 10);
+});
+
 test('somebody else who begins again is still somebody else', async () => {
 	const records = await opened();
 	const run = await wholeTest(records, 0.52);

@@ -10,10 +10,12 @@ import {
 import {
 	presentTitration,
 	replayTest,
+	startFillingOf,
 	startTest,
 	stepOf,
 	stepTest,
 	withAmendment,
+	withMarks,
 	withUndo,
 	type TankTitration,
 	type TestLog,
@@ -159,6 +161,13 @@ export class PlayedTank implements TankRun {
 		const event: TestEvent = { in: 'walk', titration, event: { type: 'marks.read', marks } };
 		const id = this.#newId();
 		this.#replay(withAmendment(this.log, { id, at: this.#turnAt(), amends: read.id, event }));
+	}
+	amendFilling(titration: number, marks: Marks): void {
+		const start = startFillingOf(this.state.titrations[titration]?.events ?? []);
+		if (!start) return;
+		const event: TestEvent = { in: 'walk', titration, event: withMarks(start.event, marks) };
+		const id = this.#newId();
+		this.#replay(withAmendment(this.log, { id, at: this.#turnAt(), amends: start.id, event }));
 	}
 	noteOtherReading(titration: number, by: string, marks: Marks): void {
 		this.#add({ in: 'test', event: { type: 'marks.readByOther', titration, by, marks } });

@@ -10,6 +10,7 @@ export { checkLeaflet, type LeafletCheck } from './leaflet-check';
 export * from './leaflet-figures';
 export type { LeafletRemark } from './leaflet-remark';
 export { loadAs, loadKit } from './load';
+export { reachMl, scaleEndsOf } from './scale-ends';
 export * from './step';
 export * from './steps';
 export * from './typed-number';

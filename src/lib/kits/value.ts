@@ -1,6 +1,6 @@
 import { convertUsed, valuePerMlAt } from './conversion';
 import type { BuretteDelivery, Kit, SyringeDelivery } from './kit';
-import { numeralAt } from './steps';
+import { scaleEndsOf } from './scale-ends';
 
 /** What was read at the end, as numerals of the scale or as drops. */
 export type EndMark = {
@@ -86,16 +86,7 @@ function requireOnScale(
 ): asserts mark is number {
 	if (mark === undefined || !Number.isFinite(mark))
 		throw new RangeError(`markMl must be a numeral of the scale; found ${mark}`);
-	const [lowest, highest] = endsOfScale(delivery);
+	const [lowest, highest] = scaleEndsOf(delivery);
 	if (mark < lowest - 1e-9 || mark > highest + 1e-9)
-		throw new RangeError(
-			`markMl must lie on the scale, ${Number(lowest.toFixed(4))} to ${highest}; found ${mark}`
-		);
-}
-
-/** Numerals between which anything can stand: a syringe's seal may be drawn past its full mark. */
-function endsOfScale(delivery: SyringeDelivery | BuretteDelivery): [number, number] {
-	if (delivery.by === 'burette') return [0, delivery.capacityMl];
-	const ends = [numeralAt(delivery, 0), numeralAt(delivery, delivery.barrelEndMl)];
-	return [Math.min(...ends), Math.max(...ends)];
+		throw new RangeError(`markMl must lie on the scale, ${lowest} to ${highest}; found ${mark}`);
 }

@@ -1,16 +1,8 @@
-import { numeralAt, type Kit } from '../kits';
+import { scaleEndsOf, type Kit } from '../kits';
 import { fromOtherEnd } from './drop-check';
 import { lastOf } from './event-queries';
 import { refilledMlIn, startFillingOf } from './refills';
 import type { TimedEvent } from './walk-log';
-
-/** Numerals between which a mark can stand on this glass; null for a bottle, which has no scale. */
-export function scaleEndsOf({ delivery }: Kit): [number, number] | null {
-	if (delivery.by === 'dropper') return null;
-	if (delivery.by === 'burette') return [0, delivery.capacityMl];
-	const ends = [numeralAt(delivery, 0), numeralAt(delivery, delivery.barrelEndMl)];
-	return [Math.min(...ends), Math.max(...ends)];
-}
 
 /** Numerals read at the end, as far as they are there. */
 export function numeralsRead(events: readonly TimedEvent[]): number[] {
@@ -41,7 +33,7 @@ export function endTravelOf(kit: Kit, events: readonly TimedEvent[]): EndTravel 
 			marks[each] !== undefined && (start?.[each] !== undefined || (isBare && each !== 'lineMl'))
 	);
 	const endMl = key && marks[key];
-	const [lowest, highest] = scaleEndsOf(kit) ?? [0, 0];
+	const [lowest, highest] = scaleEndsOf(delivery);
 	if (endMl === undefined || endMl < lowest - 1e-9 || endMl > highest + 1e-9) return null;
 	const startMl = (key && start?.[key]) ?? (isDown ? delivery.capacityMl : 0);
 	const travel = (toMl: number) => (isDown ? startMl - toMl : toMl - startMl) + refilledMl;

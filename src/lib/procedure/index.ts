@@ -38,5 +38,5 @@ export {
 	type DropCause,
 	type DropCheck
 } from './drop-check';
-export { refilledMlIn, refillsIn, startFillingOf, type Refill } from './refills';
-export { endTravelOf, scaleEndsOf, type EndTravel } from './end-travel';
+export { refilledMlIn, refillsIn, startFillingOf, withMarks, type Refill } from './refills';
+export { endTravelOf, type EndTravel } from './end-travel';

@@ -1,4 +1,5 @@
 import { numeralAt, type Kit } from '../kits';
+import type { Marks } from '../observation';
 import { eventsOf, isRefill, type Of } from './event-queries';
 import type { TimedEvent } from './walk-log';
 
@@ -16,6 +17,15 @@ export type Refill = {
 /** The filling that the drops began from: the last that was no refill. */
 export function startFillingOf(events: readonly TimedEvent[]): Of<'titrant.drawn'> | null {
 	return eventsOf(events, 'titrant.drawn').findLast((drawn) => !isRefill(events, drawn)) ?? null;
+}
+
+/** A filling as it was noted, with other marks; what else was noted of it stays. */
+export function withMarks(
+	drawn: Of<'titrant.drawn'>['event'],
+	marks: Omit<Marks, 'drops'>
+): Of<'titrant.drawn'>['event'] {
+	const { sealMl: _seal, lineMl: _line, levelMl: _level, ...rest } = drawn;
+	return { ...rest, ...marks };
 }
 
 /**

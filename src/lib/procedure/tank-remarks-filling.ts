@@ -1,6 +1,5 @@
-import { numeralAt, type SyringeDelivery } from '../kits';
+import { numeralAt, scaleEndsOf, type SyringeDelivery } from '../kits';
 import { sampleVolumeOf } from './counted-mark';
-import { scaleEndsOf } from './end-travel';
 import type { Of } from './event-queries';
 import { fillingTrapIn, fullNumeral, isLineBeyondSeal } from './filling-trap';
 import { startFillingOf } from './refills';
@@ -28,11 +27,12 @@ const markRemarks: Remarker = (sight) => {
 
 /** A start that this scale does not have: no value can come of it. */
 function offScale({ kit }: TankSight, { event }: Drawn): Remark | null {
-	const ends = scaleEndsOf(kit);
+	if (kit.delivery.by === 'dropper') return null;
+	const ends = scaleEndsOf(kit.delivery);
 	const off = [event.sealMl, event.lineMl, event.levelMl].find(
-		(each) => ends && each !== undefined && (each < ends[0] - 1e-9 || each > ends[1] + 1e-9)
+		(each) => each !== undefined && (each < ends[0] - 1e-9 || each > ends[1] + 1e-9)
 	);
-	if (off === undefined || !ends) return null;
+	if (off === undefined) return null;
 	return {
 		id: 'fill.offScale',
 		tone: 'warn',

@@ -1,3 +1,4 @@
+import { scaleEndsOf } from '../kits';
 import {
 	dropCauseWords,
 	dropCheckOf,
@@ -5,7 +6,7 @@ import {
 	talliedDropsIn,
 	type DropCheck
 } from './drop-check';
-import { endTravelOf, numeralsRead, scaleEndsOf } from './end-travel';
+import { endTravelOf, numeralsRead } from './end-travel';
 import { lastOf } from './event-queries';
 import { isLineBeyondSeal } from './filling-trap';
 import { startFillingOf } from './refills';
@@ -18,8 +19,8 @@ const ml = (volumeMl: number) => volumeMl.toFixed(2).replace('-', '−');
 
 /** A numeral that this scale does not have, or one on the wrong side of the start. */
 const scaleRemarks: Remarker = ({ kit, events, titration }) => {
-	const ends = scaleEndsOf(kit);
-	if (!ends || kit.delivery.by === 'dropper') return [];
+	if (kit.delivery.by === 'dropper') return [];
+	const ends = scaleEndsOf(kit.delivery);
 	const off = numeralsRead(events).find((each) => each < ends[0] - 1e-9 || each > ends[1] + 1e-9);
 	if (off !== undefined)
 		return [

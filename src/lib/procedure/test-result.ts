@@ -106,7 +106,9 @@ function isSuspect(
 			slipsAtTank(walked, state.circumstances).some(({ provisional }) => !provisional)
 		);
 	});
-	return hasSlip || combined.spread?.agrees === false;
+	// What cannot be told from nothing at all is hardly water of a tank.
+	const isNothing = combined.value < combined.expandedUncertainty;
+	return hasSlip || isNothing || combined.spread?.agrees === false;
 }
 
 /** What lists and pictures keep of a result. */

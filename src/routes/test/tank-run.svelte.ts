@@ -11,11 +11,13 @@ import {
 import {
 	presentTitration,
 	replayTest,
+	startFillingOf,
 	stepTest,
 	summaryOf,
 	testResult,
 	valuesOf,
 	withAmendment,
+	withMarks,
 	withUndo,
 	type TankTitration,
 	type TestEntry,
@@ -124,6 +126,10 @@ export class TankRun implements TankRunProps {
 				event.in === 'walk' && event.titration === titration && event.event.type === 'marks.read'
 		);
 		if (read) this.amend(read.id, { type: 'marks.read', marks });
+	}
+	amendFilling(titration: number, marks: Marks): void {
+		const start = startFillingOf(this.state.titrations[titration]?.events ?? []);
+		if (start) this.amend(start.id, withMarks(start.event, marks));
 	}
 	/** Puts another event in the place of one of a walk; the old one stays in the log. */
 	amend(entryId: string, event: WalkEvent): void {

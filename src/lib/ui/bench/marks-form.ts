@@ -1,21 +1,19 @@
-import { typedNumber, type Kit } from '$lib/kits';
+import { scaleEndsOf, typedNumber, type Kit } from '$lib/kits';
 import type { Marks } from '$lib/observation';
 
 /** Numerals that can be read off this kit at all. */
 export function markRange(kit: Kit): { low: number; high: number; why: string } {
 	const { delivery } = kit;
 	if (delivery.by === 'dropper') return { low: 0, high: 400, why: 'A count goes from 0 to 400' };
-	if (delivery.by === 'burette')
-		return {
-			low: 0,
-			high: delivery.capacityMl,
-			why: `The scale runs from 0 to ${delivery.capacityMl}`
-		};
-	const over = delivery.barrelEndMl - delivery.capacityMl;
+	const [low, high] = scaleEndsOf(delivery);
+	const signed = low < 0 ? `−${-low}` : `${low}`;
 	return {
-		low: delivery.scale === 'down' ? 0 : -over,
-		high: delivery.scale === 'down' ? delivery.barrelEndMl : delivery.capacityMl,
-		why: `The scale runs from 0 to ${delivery.capacityMl}`
+		low,
+		high,
+		why:
+			delivery.by === 'syringe'
+				? `The scale runs from 0 to ${delivery.capacityMl}, and a mark stands between ${signed} and ${high}`
+				: `The scale runs from 0 to ${delivery.capacityMl}`
 	};
 }
 

@@ -40,6 +40,8 @@ export interface TankRun {
 	countAgain(titration: number): void;
 	/** Puts other marks in the place of those read; the old ones stay in the log. */
 	amendMarks(titration: number, marks: Marks): void;
+	/** Puts other marks in the place of those noted when it was filled; nothing happens where none were. */
+	amendFilling(titration: number, marks: Marks): void;
 	/** Somebody else's reading of the same glass, made without seeing the first. */
 	noteOtherReading(titration: number, by: string, marks: Marks): void;
 	writeNote(text: string): void;

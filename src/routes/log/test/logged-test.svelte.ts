@@ -94,6 +94,9 @@ export class LoggedTest implements TankRun {
 	amendMarks(titration: number, marks: Marks): void {
 		this.#changing(() => this.run.amendMarks(titration, marks));
 	}
+	amendFilling(titration: number, marks: Marks): void {
+		this.#changing(() => this.run.amendFilling(titration, marks));
+	}
 	noteOtherReading(titration: number, by: string, marks: Marks): void {
 		this.#changing(() => this.run.noteOtherReading(titration, by, marks));
 	}

@@ -127,8 +127,8 @@ describe('field and handle are one', () => {
 
 describe('what is off the scale', () => {
 	it.each([
-		['1,5', /The scale runs from 0 to 1; found 1,5/],
-		['−0.1', /The scale runs from 0 to 1; found −0\.1/],
+		['1,5', /a mark stands between 0 and 1\.25; found 1,5/],
+		['−0.1', /a mark stands between 0 and 1\.25; found −0\.1/],
 		['o.4', /“o\.4” is no number/],
 		['0.4.2', /more than a decimal sign/]
 	])('%j is answered beside its field and stays written', async (text, message) => {

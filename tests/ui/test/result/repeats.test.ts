@@ -155,8 +155,24 @@ describe('a mark corrected', () => {
 		const entries = run.log.entries.length;
 		await user.click(button('Put these in their place'));
 		expect(field('Seal stands at')).toHaveValue('4,2');
-		expect(field('Seal stands at')).toHaveAccessibleDescription(/from 0 to 1; found 4,2/);
+		expect(field('Seal stands at')).toHaveAccessibleDescription(/between 0 and 1\.25; found 4,2/);
 		expect(run.log.entries).toHaveLength(entries);
+	});
+
+	it('of a filling: the value follows, the old marks stay to be read', async () => {
+		const user = userEvent.setup();
+		const run = testOf([0.52]);
+		showResult(run);
+		expect(screen.getByText('You filled it to: seal at 1.00.')).toBeInTheDocument();
+		await user.click(button('Correct the filling'));
+		expect(screen.queryByLabelText(/Drops/)).toBeNull();
+		await user.clear(field('Seal stands at'));
+		await user.type(field('Seal stands at'), '0,90');
+		await user.click(button('Put these in their place'));
+		expect(screen.getByText('You filled it to: seal at 0.90.')).toBeInTheDocument();
+		expect(screen.getByText('Before it was corrected: seal at 1.00.')).toBeInTheDocument();
+		// 0.38 mL at 16 dKH each, less 0.30.
+		expect(run.result?.value).toBeCloseTo(5.78, 10);
 	});
 
 	it('to what it was is no correction', async () => {

@@ -6,11 +6,11 @@ const inDkh = (expandedUncertainty: number) =>
 	shownIn('dKH', 'dKH', expandedUncertainty, 'alkalinity');
 
 describe('how values of a test are written', () => {
-	it('the interval is that of the printed value and the printed ±', () => {
+	it('the interval is that of the printed value and the printed ±, and not below nothing', () => {
 		const shown = inDkh(0.52);
 		expect(shown.both(7.54, 0.52)).toBe('7.5 ± 0.5');
 		expect(shown.ends(7.54, 0.52)).toEqual(['7.0', '8.0']);
-		expect(shown.ends(0.21, 0.52)).toEqual(['−0.3', '0.7']);
+		expect(shown.ends(0.21, 0.52)).toEqual(['0.0', '0.7']);
 	});
 
 	it('whatever the value and its ±', () => {
@@ -21,7 +21,8 @@ describe('how values of a test are written', () => {
 				const shown = inDkh(u);
 				const [low, high] = shown.ends(v, u).map((end) => Number(end.replace('−', '-')));
 				const [printed, band] = shown.both(v, u).split(' ± ').map(Number);
-				expect(low).toBeCloseTo((printed ?? NaN) - (band ?? NaN), 9);
+				// No water holds less than nothing.
+				expect(low).toBeCloseTo(Math.max(0, (printed ?? NaN) - (band ?? NaN)), 9);
 				expect(high).toBeCloseTo((printed ?? NaN) + (band ?? NaN), 9);
 			})
 		);

@@ -1,4 +1,4 @@
-import { numeralAt, type BuretteDelivery, type SyringeDelivery } from '$lib/kits';
+import { numeralAt, reachMl, type BuretteDelivery, type SyringeDelivery } from '$lib/kits';
 import { ticksOf, type Tick } from '$lib/ui/bench/drawing/printed-scale';
 
 /** Room above the barrel for the plunger, and below it for the tip, px. */
@@ -31,7 +31,7 @@ export function barrelScale(
 ): BarrelScale {
 	const { capacityMl } = delivery;
 	const isSyringe = delivery.by === 'syringe';
-	const endMl = isSyringe ? delivery.barrelEndMl : capacityMl;
+	const endMl = isSyringe ? reachMl(delivery) : capacityMl;
 	/** Height above the nozzle from a numeral, and back: the same sum both ways. */
 	const turned = (ml: number) => (isSyringe ? numeralAt(delivery, ml) : capacityMl - ml);
 	const nozzleY = height - BOTTOM;

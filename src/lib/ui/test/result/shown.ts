@@ -18,7 +18,10 @@ export type Shown = {
 	change(inKitUnit: number): string;
 	/** '7.4 ± 0.4' */
 	both(inKitUnit: number, expandedUncertainty: number): string;
-	/** Ends of the interval, out of value and ± as they are printed: 7.5 ± 0.5 runs from 7.0 to 8.0. */
+	/**
+	 * Ends of the interval, out of value and ± as they are printed: 7.5 ± 0.5 runs from 7.0 to 8.0, and
+	 * 0.2 ± 0.6 from nothing to 0.8, since no water holds less than nothing.
+	 */
 	ends(inKitUnit: number, expandedUncertainty: number): [string, string];
 	/** Decimals at which the ± of this result has two figures. */
 	fineDecimals: number;
@@ -63,7 +66,7 @@ export function shownIn(
 		change: (inKitUnit) => signed(convert(inKitUnit), decimals),
 		both: (inKitUnit, expanded) => `${value(inKitUnit)} ± ${value(expanded)}`,
 		ends: (inKitUnit, expanded) => [
-			plain(printed(inKitUnit) - printed(expanded), decimals),
+			plain(Math.max(0, printed(inKitUnit) - printed(expanded)), decimals),
 			plain(printed(inKitUnit) + printed(expanded), decimals)
 		],
 		fineDecimals,
