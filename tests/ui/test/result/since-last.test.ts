@@ -1,7 +1,7 @@
 import { cleanup, screen, within } from '@testing-library/svelte';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { LastReading } from '../../../../src/lib/ui/test/result/since-last';
-import { agoWords } from '../../../../src/lib/ui/test/result/since-last';
+import { earlierWords } from '../../../../src/lib/ui/test/result/since-last';
 import { section, showResult, testOf } from './result-dom';
 
 afterEach(cleanup);
@@ -28,7 +28,7 @@ describe('change since last', () => {
 		showResult(testOf([0.52]), { last: last() });
 		// 7.38 now.
 		expect(said()).toMatch(
-			/Too small to tell: (0\.0|−0\.0\d) ± 0\.\d+ dKH\. 5 days ago it was 7\.4 ± 0\.6\./
+			/Too small to tell: (0\.0|−0\.0\d) ± 0\.\d+ dKH\. 5 days before, it was 7\.4 ± 0\.6\./
 		);
 		expect(said()).not.toContain('Likely real');
 	});
@@ -103,14 +103,14 @@ describe('change since last', () => {
 	});
 });
 
-describe('how long ago', () => {
+describe('how long before', () => {
 	it.each([
-		[0.4, 'less than a day ago'],
-		[1.2, 'a day ago'],
-		[5, '5 days ago'],
-		[59, '59 days ago'],
-		[91, '3 months ago']
+		[0.4, 'less than a day before'],
+		[1.2, 'a day before'],
+		[5, '5 days before'],
+		[59, '59 days before'],
+		[91, '3 months before']
 	])('%f days: %s', (days, text) => {
-		expect(agoWords(now - days * DAY, now)).toBe(text);
+		expect(earlierWords(now - days * DAY, now)).toBe(text);
 	});
 });

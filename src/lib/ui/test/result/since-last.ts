@@ -39,10 +39,10 @@ export function changeSince(
 	);
 }
 
-/** How long ago, in round words: 'a day ago', '5 days ago'. */
-export function agoWords(thenEpochMs: number, nowEpochMs: number): string {
-	const days = Math.floor((nowEpochMs - thenEpochMs) / 86_400_000);
-	if (days < 1) return 'less than a day ago';
-	if (days === 1) return 'a day ago';
-	return days < 60 ? `${days} days ago` : `${Math.round(days / 30.4)} months ago`;
+/** By how long one test was before another, in round words: 'a day before', '5 days before'. */
+export function earlierWords(thenEpochMs: number, testEpochMs: number): string {
+	const days = Math.floor((testEpochMs - thenEpochMs) / 86_400_000);
+	if (days < 1) return 'less than a day before';
+	if (days === 1) return 'a day before';
+	return days < 60 ? `${days} days before` : `${Math.round(days / 30.4)} months before`;
 }
