@@ -82,10 +82,6 @@ export function presentTitration({ titrations }: TestState): TankTitration {
 	return last;
 }
 
-/** Was this titration walked to its end? */
-export const isWalked = ({ walk }: TankTitration): boolean =>
-	walk.status === 'done' && walk.value === 'valued';
-
 function walked(
 	state: TestState,
 	said: Extract<TestEvent, { in: 'walk' }>,

@@ -1,7 +1,6 @@
 import {
 	convertValue,
 	houseKits,
-	kitForTest,
 	kitInForce,
 	loadKitVersion,
 	type Kit,
@@ -124,9 +123,4 @@ export async function storedTest(
 	const log = logOf(stored);
 	const known = await knownOf(records, log.kit, log);
 	return new TankRun(log, records.tests, known, clock, stored.header);
-}
-
-/** The leaflet that a test is valued by today. */
-export async function kitToday(records: Records, log: TestLog) {
-	return kitForTest(await storedKitVersions(records), log);
 }
