@@ -9,21 +9,6 @@ type Store<THeader extends LogHeader> = Pick<
 >;
 
 /**
- * The next task of the page: the browser paints what a tap changed before it, where there is
- * something to paint. No timer, which a hidden page would be made to wait for.
- */
-function nextTask(): Promise<void> {
-	return new Promise((done) => {
-		const { port1, port2 } = new MessageChannel();
-		port1.onmessage = () => {
-			port1.close();
-			done();
-		};
-		port2.postMessage(null);
-	});
-}
-
-/**
  * Sends the entries of one log to their store, in their order, and says how that goes.
  */
 export class KeptLog<THeader extends LogHeader> {
@@ -53,7 +38,7 @@ export class KeptLog<THeader extends LogHeader> {
 			return;
 		}
 		this.#waiting = { entries: [...entries], first, header };
-		this.#writes = this.#writes.then(nextTask).then(() => this.#send());
+		this.#writes = this.#writes.then(() => this.#send());
 	}
 
 	async #send(): Promise<void> {
