@@ -3,7 +3,7 @@ import { supportOf, type SupportInput } from '../../src/lib/judgement';
 import {
 	conclusions,
 	type Conclusion,
-	type Evidence,
+	type BenchEvidence,
 	type Reading
 } from '../../src/lib/observation';
 
@@ -17,27 +17,30 @@ const reading = (value: number, id = `r${value}`): Reading => ({
 	unit: 'dKH'
 });
 const own = reading(8, 'own');
-const test = (from: Extract<Evidence, { kind: 'test' }>['from'], value: number): Evidence => ({
+const test = (
+	from: Extract<BenchEvidence, { kind: 'test' }>['from'],
+	value: number
+): BenchEvidence => ({
 	kind: 'test',
 	from,
 	reading: reading(value)
 });
-const second = (value: number, expandedUncertainty = 0.5): Evidence => ({
+const second = (value: number, expandedUncertainty = 0.5): BenchEvidence => ({
 	kind: 'secondMethod',
 	reading: { ...reading(value), expandedUncertainty, repeatabilitySd: undefined }
 });
 const known = (
 	found: number,
 	nominal = 8,
-	matrix: Extract<Evidence, { kind: 'reference' }>['matrix'] = 'sodiumChloride'
-): Evidence => ({
+	matrix: Extract<BenchEvidence, { kind: 'reference' }>['matrix'] = 'sodiumChloride'
+): BenchEvidence => ({
 	kind: 'reference',
 	reading: reading(found, 'known'),
 	nominal,
 	nominalExpandedUncertainty: 0.1,
 	matrix
 });
-const earlier = (value: number): Evidence => ({
+const earlier = (value: number): BenchEvidence => ({
 	kind: 'earlier',
 	daysAgo: 7,
 	reading: reading(value, 'earlier')
@@ -45,12 +48,12 @@ const earlier = (value: number): Evidence => ({
 
 const judge = (
 	conclusion: Conclusion,
-	evidence: Evidence[],
+	evidence: BenchEvidence[],
 	more: Partial<SupportInput> = {}
 ): string => supportOf({ reading: own, evidence, conclusion, ...more }).verdict;
 
 /** What each conclusion is worth on the same evidence, in the order of every screen. */
-const judgeAll = (evidence: Evidence[]) =>
+const judgeAll = (evidence: BenchEvidence[]) =>
 	Object.fromEntries(conclusions.map((each) => [each, judge(each, evidence)]));
 
 describe('with nothing but the reading', () => {
@@ -201,8 +204,11 @@ describe('that it cannot be told yet', () => {
 });
 
 describe('the check that would have told more', () => {
-	const more = (conclusion: Conclusion, evidence: Evidence[], offered?: SupportInput['offered']) =>
-		supportOf({ reading: own, evidence, conclusion, offered }).wouldTellMore;
+	const more = (
+		conclusion: Conclusion,
+		evidence: BenchEvidence[],
+		offered?: SupportInput['offered']
+	) => supportOf({ reading: own, evidence, conclusion, offered }).wouldTellMore;
 	it('is one that was to be had', () => {
 		expect(more('stands', [])).toBe('reference');
 		expect(more('stands', [], ['repeatFull', 'secondMethod'])).toBe('secondMethod');

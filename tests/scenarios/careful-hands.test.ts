@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { supportOf } from '../../src/lib/judgement';
-import { conclusions, type CheckId, type Conclusion } from '../../src/lib/observation';
+import { conclusions, type BenchCheckId, type Conclusion } from '../../src/lib/observation';
 import { evidenceOf, readingInQuestion } from '../../src/lib/procedure';
 import type { Scenario } from '../../src/lib/bench';
 import { cases, workedCase } from './house';
@@ -24,7 +24,7 @@ const trueBeside: Partial<Record<Conclusion, Conclusion[]>> = {
 };
 
 /** The reading in question, the evidence, and the conclusions that it earns. */
-function carried(scenario: Scenario, seed: number, checks?: readonly CheckId[]) {
+function carried(scenario: Scenario, seed: number, checks?: readonly BenchCheckId[]) {
 	const { run } = workedCase(scenario, seed, checks);
 	const reading = readingInQuestion(run);
 	if (!reading) throw new Error('there is no reading in question');

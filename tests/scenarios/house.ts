@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { parseScenario, type Scenario } from '../../src/lib/bench';
-import type { CheckId } from '../../src/lib/observation';
+import type { BenchCheckId } from '../../src/lib/observation';
 import { PlayedRun } from '../ui/played-run';
 
 /** Every scenario file, parsed, with the name of its file. */
@@ -11,13 +11,13 @@ export const drills = scenarios.filter(({ scenario }) => scenario.kind === 'dril
 export const cases = scenarios.filter(({ scenario }) => scenario.kind === 'case');
 
 /** Checks that give their result at once; the others are titrations at the bench. */
-const asked: readonly CheckId[] = ['repeatQuick', 'secondMethod'];
+const asked: readonly BenchCheckId[] = ['repeatQuick', 'secondMethod'];
 
 /** A case worked by hands without a mistake, through the checks named; all that are offered if none are. */
 export function workedCase(
 	scenario: Scenario,
 	seed: number,
-	checks?: readonly CheckId[]
+	checks?: readonly BenchCheckId[]
 ): PlayedRun {
 	const run = new PlayedRun(scenario, seed);
 	if (scenario.inQuestion === 'earlier') run.inquire({ type: 'reading.given' });

@@ -1,5 +1,5 @@
 import { compareReadings, enNumber, repeatabilityLimit } from '../metrology';
-import type { CheckId, Evidence, Reading } from '../observation';
+import type { BenchCheckId, BenchEvidence, Reading } from '../observation';
 
 /** What a known solution in a matrix is known to read over its content with a sound kit, in the unit. */
 export type MatrixEffect = Partial<Record<'seawater' | 'purified' | 'sodiumChloride', number>>;
@@ -60,12 +60,12 @@ function differByLot(a: Reading, b: Reading): boolean {
 	return compareReadings(of(a, 'one'), of(b, 'other')).verdict === 'likelyReal';
 }
 
-const sameWay: readonly ('first' | CheckId)[] = ['first', 'repeatFull', 'repeatQuick'];
+const sameWay: readonly ('first' | BenchCheckId)[] = ['first', 'repeatFull', 'repeatQuick'];
 const all = <T>(things: readonly T[], is: (thing: T) => boolean) =>
 	things.length > 0 && things.every(is);
 
 /** What a known solution says: it read right, or by what factor the kit would then be off. */
-function referencesIn(evidence: readonly Evidence[], matrixEffect: MatrixEffect) {
+function referencesIn(evidence: readonly BenchEvidence[], matrixEffect: MatrixEffect) {
 	return evidence.flatMap((each) => {
 		if (each.kind !== 'reference') return [];
 		const expected = each.nominal + (matrixEffect[each.matrix] ?? 0);
@@ -80,15 +80,15 @@ function referencesIn(evidence: readonly Evidence[], matrixEffect: MatrixEffect)
 /** Everything that evidence shows about one reading; the order of the evidence does not matter. */
 export function factsOf(
 	reading: Reading,
-	evidence: readonly Evidence[],
+	evidence: readonly BenchEvidence[],
 	matrixEffect: MatrixEffect = {}
 ): Facts {
 	const others = evidence.filter((each) => each.reading.id !== reading.id);
-	const testsFrom = (from: readonly ('first' | CheckId)[]) =>
+	const testsFrom = (from: readonly ('first' | BenchCheckId)[]) =>
 		others.flatMap((each) =>
 			each.kind === 'test' && from.includes(each.from) ? [each.reading] : []
 		);
-	const readingsOf = (kind: Evidence['kind']) =>
+	const readingsOf = (kind: BenchEvidence['kind']) =>
 		others.flatMap((each) => (each.kind === kind ? [each.reading] : []));
 	const repeats = testsFrom(sameWay);
 	const lots = testsFrom(['freshLot']);

@@ -1,4 +1,9 @@
-/** The judgement room: what slips look like, and what evidence carries. */
+/** The judgement room: faults, what evidence says of them, what to check next, what to do. */
+export * from './correction';
+export * from './decision';
+export * from './diagnosis';
 export { factsOf, type Facts, type MatrixEffect } from './facts';
+export * from './fault';
+export * from './ranked-check';
 export * from './slip-cues';
 export * from './support';

@@ -1,12 +1,20 @@
-import type { CheckId, Conclusion } from '../observation';
+import type { BenchCheckId, Conclusion } from '../observation';
 import type { Facts } from './facts';
 
 /** How a conclusion stands with the facts, why, and which checks would tell more, the best first. */
-export type Ruling = { verdict: 'earned' | 'notYet' | 'against'; why: string; next: CheckId[] };
+export type Ruling = {
+	verdict: 'earned' | 'notYet' | 'against';
+	why: string;
+	next: BenchCheckId[];
+};
 
 const earned = (why: string): Ruling => ({ verdict: 'earned', why, next: [] });
-const notYet = (why: string, ...next: CheckId[]): Ruling => ({ verdict: 'notYet', why, next });
-const against = (why: string, ...next: CheckId[]): Ruling => ({ verdict: 'against', why, next });
+const notYet = (why: string, ...next: BenchCheckId[]): Ruling => ({ verdict: 'notYet', why, next });
+const against = (why: string, ...next: BenchCheckId[]): Ruling => ({
+	verdict: 'against',
+	why,
+	next
+});
 
 function stands(facts: Facts): Ruling {
 	if (facts.repeatsDiffer)

@@ -1,4 +1,4 @@
-import type { CheckId, Conclusion, Evidence, Reading } from '../observation';
+import type { BenchCheckId, Conclusion, BenchEvidence, Reading } from '../observation';
 import { factsOf, type MatrixEffect } from './facts';
 import { rules } from './rules';
 
@@ -8,25 +8,25 @@ export type Support = {
 	/** One plain sentence. */
 	why: string;
 	/** The check that would have told more; null when nothing is missing or nothing more was to be had. */
-	wouldTellMore: CheckId | null;
+	wouldTellMore: BenchCheckId | null;
 };
 
 export type SupportInput = {
 	/** The reading in question. */
 	reading: Reading;
 	/** Whatever was collected; the reading itself may be among it. */
-	evidence: readonly Evidence[];
+	evidence: readonly BenchEvidence[];
 	conclusion: Conclusion;
 	/** What a reference in this matrix is known to read over its content with a good kit, in the unit. */
 	matrixEffect?: MatrixEffect;
 	/** The checks that could be had; any of them when left out. */
-	offered?: readonly CheckId[];
+	offered?: readonly BenchCheckId[];
 };
 
 /** Whether a conclusion was earned by the evidence. The order of the evidence does not matter. */
 export function supportOf(input: SupportInput): Support {
 	const { reading, evidence, conclusion, matrixEffect, offered } = input;
 	const { verdict, why, next } = rules[conclusion](factsOf(reading, evidence, matrixEffect));
-	const isToBeHad = (check: CheckId) => offered === undefined || offered.includes(check);
+	const isToBeHad = (check: BenchCheckId) => offered === undefined || offered.includes(check);
 	return { verdict, why, wouldTellMore: next.find(isToBeHad) ?? null };
 }

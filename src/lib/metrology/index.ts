@@ -7,6 +7,7 @@ export * from './compare-readings';
 export * from './distributions';
 export { degreesOfDoubt } from './judged';
 export * from './mean-rate';
+export type { MethodFigures } from './method-figures';
 export * from './outliers';
 export { ownRepeatability, type OwnRepeatability } from './own-scatter';
 export { readingBudget, type BudgetLine, type ReadingBudget } from './reading-budget';

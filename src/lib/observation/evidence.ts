@@ -1,24 +1,36 @@
-import type { Unit } from '../kits';
-import type { Marks } from './marks';
+import * as z from 'zod/mini';
+import { UnitSchema } from '../kits';
+import { MarksSchema } from './marks';
 
-/** A value somebody stands behind, with its expanded uncertainty (about 95 %), in the unit named. */
-export type Reading = {
-	id: string;
+/**
+ * What is known about a reading in question, as plain data: a case can be written as JSON by hand.
+ * Every value names its unit; values in different units of one analyte may stand side by side.
+ */
+
+const words = z.string().check(z.minLength(1), z.maxLength(200));
+const finite = z.number();
+const positive = z.number().check(z.positive());
+
+/** A value somebody stands behind, with its expanded uncertainty, in the unit named. */
+export const ReadingSchema = z.strictObject({
+	id: words,
 	/** A neutral name for lists: 'Your first test', 'Photometer'. */
-	label: string;
-	value: number;
-	expandedUncertainty: number;
+	label: words,
+	value: finite,
+	/** About 95 %, unless the evidence says which coverage factor was meant. */
+	expandedUncertainty: positive,
 	/**
 	 * Standard deviation between repeats of the same hands with the same ware and bottles: the part of
 	 * the uncertainty that falls anew each time. Absent where nobody knows it.
 	 */
-	repeatabilitySd?: number;
-	unit: Unit;
-	marks?: Marks;
-};
+	repeatabilitySd: z.optional(positive),
+	unit: UnitSchema,
+	marks: z.optional(MarksSchema)
+});
+export type Reading = z.infer<typeof ReadingSchema>;
 
 /** The ways of checking a reading that the practice bench knows. */
-export const checkIds = [
+export const benchCheckIds = [
 	'repeatFull',
 	'repeatQuick',
 	'secondMethod',
@@ -27,24 +39,138 @@ export const checkIds = [
 	'freshLot',
 	'freshSample'
 ] as const;
+/** A way of checking that can be done on the practice bench. */
+export type BenchCheckId = (typeof benchCheckIds)[number];
+
+/** All ways of checking a reading. */
+export const checkIds = [
+	...benchCheckIds,
+	'smallerSample',
+	'standardAddition',
+	'blank',
+	'weighSampleWare',
+	'weighTitrantWare',
+	'otherHands',
+	'probeTitration',
+	'referenceBySecondMethod'
+] as const;
 export type CheckId = (typeof checkIds)[number];
 
-/** One thing learned while checking. */
-export type Evidence =
-	| { kind: 'test'; reading: Reading; from: 'first' | CheckId }
-	| {
-			kind: 'secondMethod';
-			reading: Reading;
-	  }
-	| {
-			kind: 'reference';
-			reading: Reading;
-			/** What the solution is said to hold, with its expanded uncertainty. */
-			nominal: number;
-			nominalExpandedUncertainty: number;
-			matrix: 'seawater' | 'purified' | 'sodiumChloride';
-	  }
-	| { kind: 'earlier'; reading: Reading; daysAgo: number };
+/**
+ * In what a test of the evidence differed from the test in question. Each name stands for one thing:
+ * two tests that give the same name share it; left out, it was the thing of the test in question.
+ */
+export const DiffersSchema = z.strictObject({
+	/** Name of another bottle of titrant. */
+	lot: z.optional(words),
+	/** Who did it, if somebody else. */
+	hands: z.optional(words),
+	/** Another syringe or vial for the sample. */
+	sampleWare: z.optional(words),
+	/** Another syringe, burette or dropper for the titrant. */
+	titrantWare: z.optional(words),
+	/** Another portion of water, taken anew. */
+	sampling: z.optional(words),
+	/** Volume of the sample over that of the test in question: 2 for twice the water. */
+	sampleRatio: z.optional(z.number().check(z.minimum(0.1), z.maximum(10)))
+});
+export type Differs = z.infer<typeof DiffersSchema>;
+
+const differs = z.optional(DiffersSchema);
+const matrix = z.enum(['seawater', 'purified', 'sodiumChloride']);
+/** What a ± was stated with; 2 when left out. */
+const coverageFactor = z.optional(z.number().check(z.minimum(1), z.maximum(4)));
+
+export const EvidenceSchema = z.discriminatedUnion('kind', [
+	/**
+	 * A test of the tank's water by the kit in question. What `from` implies need not be said again:
+	 * 'freshLot' is another bottle, 'freshSample' another portion, 'otherHands' another person,
+	 * 'largerSample' twice and 'smallerSample' half the water, unless `differs` says it otherwise.
+	 */
+	z.strictObject({
+		kind: z.literal('test'),
+		reading: ReadingSchema,
+		/** 'first' is the test in question. */
+		from: z.enum(['first', ...checkIds]),
+		differs
+	}),
+	/** A solution of known content, tested by the kit in question or by a second method. */
+	z.strictObject({
+		kind: z.literal('reference'),
+		reading: ReadingSchema,
+		/** What the solution is said to hold, in the reading's unit, with its expanded uncertainty (k = 2). */
+		nominal: positive,
+		nominalExpandedUncertainty: positive,
+		matrix,
+		/** Name of the solution: readings of one solution share what is wrong with it. */
+		solution: z.optional(words),
+		/** Name of the second method that read it; the kit in question when left out. */
+		instrument: z.optional(words),
+		differs
+	}),
+	/** The tank's water with a known amount added, tested by the kit in question. */
+	z.strictObject({
+		kind: z.literal('addition'),
+		reading: ReadingSchema,
+		/** Rise that the addition makes in the sample, in the reading's unit, with its expanded uncertainty (k = 2). */
+		added: positive,
+		addedExpandedUncertainty: positive,
+		differs
+	}),
+	/** Water that holds nothing, tested by the kit in question. */
+	z.strictObject({ kind: z.literal('blank'), reading: ReadingSchema, matrix, differs }),
+	/** The tank's water by another method. */
+	z.strictObject({
+		kind: z.literal('secondMethod'),
+		reading: ReadingSchema,
+		method: z.optional(z.enum(['kit', 'photometer', 'laboratory', 'probe'])),
+		/** Name of the kit or instrument: readings of one instrument share its offset. */
+		instrument: z.optional(words),
+		coverageFactor,
+		/** 'carbonate': borate is left out, as in some laboratory reports. */
+		reports: z.optional(z.enum(['total', 'carbonate'])),
+		/** Name of another portion of water, if it was not that of the test in question. */
+		sampling: z.optional(words)
+	}),
+	/** A reading from before, by the same kit unless an instrument is named. */
+	z.strictObject({
+		kind: z.literal('earlier'),
+		reading: ReadingSchema,
+		daysAgo: z.number().check(z.nonnegative(), z.maximum(10_000)),
+		/**
+		 * Change to be expected since then from what was dosed less what was consumed, in the reading's
+		 * unit; 0 when left out (dosing and consumption in balance).
+		 */
+		expectedChange: z.optional(finite),
+		instrument: z.optional(words),
+		differs
+	}),
+	/** Water weighed to find what a piece of ware really delivers. */
+	z.strictObject({
+		kind: z.literal('weighing'),
+		ware: z.enum(['sample', 'titrant']),
+		/** Volume found over the volume the mark says (for a dropper: over the kit's drop). */
+		foundOverNominal: z.number().check(z.minimum(0.3), z.maximum(3)),
+		/** Expanded uncertainty (k = 2) of that ratio. */
+		expandedUncertainty: positive
+	}),
+	/** An answer to a question about how it was done or how it looked. */
+	z.strictObject({ kind: z.literal('cue'), cue: words, answer: words })
+]);
+/** One thing learned about a reading. */
+export type Evidence = z.infer<typeof EvidenceSchema>;
+export type EvidenceOf<TKind extends Evidence['kind']> = Extract<Evidence, { kind: TKind }>;
+/** Evidence that brings a value. */
+export type ValuedEvidence = Extract<Evidence, { reading: Reading }>;
+
+/** What can be collected on the practice bench. */
+export type BenchEvidence =
+	| (EvidenceOf<'test'> & { from: 'first' | BenchCheckId })
+	| EvidenceOf<'secondMethod' | 'reference' | 'earlier'>;
+
+export function isValued(evidence: Evidence): evidence is ValuedEvidence {
+	return 'reading' in evidence;
+}
 
 export const conclusions = [
 	'stands',

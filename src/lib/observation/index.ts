@@ -6,3 +6,4 @@ export * from './walk-event';
 export * from './circumstances';
 export * from './test-event';
 export * from './test-summary';
+export * from './check-event';

@@ -1,6 +1,6 @@
 import { curveOf, ledgerOf, type Curve, type Ledger, type LedgerLine } from '../bench';
 import { slipCues, slipWords, supportOf, type Support } from '../judgement';
-import type { CheckId, Conclusion, Evidence, Reading, Slip } from '../observation';
+import type { BenchCheckId, Conclusion, BenchEvidence, Reading, Slip } from '../observation';
 import { evidenceOf, readingInQuestion } from './evidence';
 import { readingOfTitration } from './readings';
 import { declaredOf } from './declared-value';
@@ -26,9 +26,9 @@ export type Debrief = {
 		right: Conclusion[];
 		isRight: boolean;
 		support: Support;
-		wouldTellMore: CheckId | null;
+		wouldTellMore: BenchCheckId | null;
 	} | null;
-	evidence: Evidence[];
+	evidence: BenchEvidence[];
 	inQuestion: Reading | null;
 	reveal: string | null;
 };

@@ -1,5 +1,5 @@
 import { normalAt, type CheckOffer } from '../bench';
-import type { CheckId, Evidence, Reading } from '../observation';
+import type { BenchCheckId, BenchEvidence, Reading } from '../observation';
 import { carbonateDkhOf } from './carbonate-only';
 import { earlierReadings, quickRepeat, readingOfTitration } from './readings';
 import type { RunState } from './run';
@@ -21,16 +21,16 @@ function secondMethod(run: RunState, offer: SecondOffer, n: number): Reading {
 }
 
 /** Everything a learner has collected, in the order in which it came. */
-export function evidenceOf(run: RunState): Evidence[] {
+export function evidenceOf(run: RunState): BenchEvidence[] {
 	const { scenario } = run;
-	const evidence: Evidence[] = earlierReadings(run).map(({ reading, daysAgo }) => ({
+	const evidence: BenchEvidence[] = earlierReadings(run).map(({ reading, daysAgo }) => ({
 		kind: 'earlier',
 		reading,
 		daysAgo
 	}));
 	const first = run.titrations[0] && readingOfTitration(run.titrations[0]);
 	if (first) evidence.push({ kind: 'test', reading: first, from: 'first' });
-	const counts = new Map<CheckId, number>();
+	const counts = new Map<BenchCheckId, number>();
 	for (const { check, titration, isDone } of run.inquiry.context.checks) {
 		const n = counts.get(check) ?? 0;
 		counts.set(check, n + 1);

@@ -1,4 +1,5 @@
 /** The procedure room: the walk, its log, and what is made of it. */
+export * from './check-state';
 export * from './inquiry';
 export { withAmendment, withEvent, withUndo } from './log';
 export * from './run';

@@ -1,14 +1,14 @@
 import { createBench, planOf, runHands, type BenchState, type Plan, type Scenario } from '../bench';
 import { valueFromMark, type Kit } from '../kits';
 import { readingBudget } from '../metrology';
-import type { CheckId, Marks, Reading } from '../observation';
+import type { BenchCheckId, Marks, Reading } from '../observation';
 import { declaredOf } from './declared-value';
 import type { RunState } from './run';
 import { slipsIn } from './slips';
 import type { TitrationRun } from './titration-run';
 
 /** Names of tests for lists; neutral. */
-const testLabels: Record<'first' | CheckId, string> = {
+const testLabels: Record<'first' | BenchCheckId, string> = {
 	first: 'Your first test',
 	repeatFull: 'Repeat',
 	repeatQuick: 'Quick repeat',

@@ -13,7 +13,7 @@ import {
 	type Truth
 } from '../bench';
 import { stepsOf, type Kit, type Step, type StepKind } from '../kits';
-import type { CheckId, WalkEvent } from '../observation';
+import type { BenchCheckId, WalkEvent } from '../observation';
 import type { WalkSnapshot } from './walk';
 import { startWalk, stepWalk, type TimedEvent } from './walk-log';
 import { standingMarks, witness, witnessIdle } from './witness';
@@ -22,7 +22,7 @@ import { standingMarks, witness, witnessIdle } from './witness';
 export type TitrationRun = {
 	number: number;
 	/** Why it is done. */
-	purpose: 'first' | CheckId;
+	purpose: 'first' | BenchCheckId;
 	steps: readonly Step[];
 	bench: BenchState;
 	walk: WalkSnapshot;
@@ -53,7 +53,7 @@ export function stepsFor(scenario: Scenario, kit: Kit): Step[] {
 }
 
 /** The hidden truth that a check meets: other water, another bottle. */
-export function truthFor(scenario: Scenario, purpose: 'first' | CheckId): Truth {
+export function truthFor(scenario: Scenario, purpose: 'first' | BenchCheckId): Truth {
 	const { truth, checks } = scenario;
 	const offer = checks.find((each): each is CheckOffer => each.check === purpose);
 	if (offer?.check === 'reference' || offer?.check === 'freshSample')
@@ -66,7 +66,7 @@ export function truthFor(scenario: Scenario, purpose: 'first' | CheckId): Truth 
 export function beginTitration(
 	run: { kit: Kit; scenario: Scenario; seed: number },
 	number: number,
-	purpose: 'first' | CheckId,
+	purpose: 'first' | BenchCheckId,
 	at: number
 ): TitrationRun {
 	const { kit, scenario, seed } = run;

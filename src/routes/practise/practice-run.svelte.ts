@@ -1,6 +1,6 @@
 import type { BenchAction, Scenario } from '$lib/bench';
 import type { Kit } from '$lib/kits';
-import type { CheckId, Conclusion, WalkEvent } from '$lib/observation';
+import type { BenchCheckId, Conclusion, WalkEvent } from '$lib/observation';
 import {
 	lastDeclaration,
 	replayRun,
@@ -95,7 +95,7 @@ export class PracticeRun {
 	}
 
 	/** A check that is a titration begins on a fresh bench; another gives its result at once. */
-	check(check: CheckId): void {
+	check(check: BenchCheckId): void {
 		const begun: InquiryEvent = {
 			type: 'check.begun',
 			check,

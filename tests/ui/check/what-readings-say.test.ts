@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { houseSyringeKit } from '../../../src/lib/kits';
-import type { Evidence, Reading } from '../../../src/lib/observation';
+import type { BenchEvidence, Reading } from '../../../src/lib/observation';
 import { expectedScatter, whatReadingsSay } from '../../../src/lib/ui/check/what-readings-say';
 
 const reading = (id: string, value: number, expandedUncertainty = 0.4): Reading => ({
@@ -11,10 +11,10 @@ const reading = (id: string, value: number, expandedUncertainty = 0.4): Reading 
 	unit: 'dKH'
 });
 const own = reading('first', 7.1);
-const first: Evidence = { kind: 'test', from: 'first', reading: own };
-const say = (...evidence: Evidence[]) =>
+const first: BenchEvidence = { kind: 'test', from: 'first', reading: own };
+const say = (...evidence: BenchEvidence[]) =>
 	whatReadingsSay(own, [first, ...evidence], houseSyringeKit, 16);
-const about = (id: string, ...evidence: Evidence[]) =>
+const about = (id: string, ...evidence: BenchEvidence[]) =>
 	say(...evidence).find((saying) => saying.id === id);
 
 describe('whatReadingsSay', () => {
@@ -23,7 +23,7 @@ describe('whatReadingsSay', () => {
 	});
 
 	test('mean and standard deviation of repeats, n − 1 below', () => {
-		const evidence: Evidence[] = [
+		const evidence: BenchEvidence[] = [
 			{ kind: 'test', from: 'repeatFull', reading: reading('second', 7.4) },
 			{ kind: 'test', from: 'repeatQuick', reading: reading('third', 7.1) }
 		];
@@ -69,7 +69,7 @@ describe('whatReadingsSay', () => {
 	});
 
 	test('a known solution gives a recovery; in purified water a little low is ordinary', () => {
-		const evidence = (matrix: 'purified' | 'seawater'): Evidence => ({
+		const evidence = (matrix: 'purified' | 'seawater'): BenchEvidence => ({
 			kind: 'reference',
 			reading: reading('known', 7.8),
 			nominal: 8,
@@ -84,7 +84,7 @@ describe('whatReadingsSay', () => {
 	});
 
 	test('a change that both uncertainties could make is too small to tell', () => {
-		const earlier = (value: number): Evidence => ({
+		const earlier = (value: number): BenchEvidence => ({
 			kind: 'earlier',
 			daysAgo: 7,
 			reading: reading('before', value)

@@ -1,9 +1,9 @@
 import type { CheckOffer } from '$lib/bench';
-import type { CheckId } from '$lib/observation';
+import type { BenchCheckId } from '$lib/observation';
 
 /** A check as a line of the list: what it is, what it can show, what it costs. */
 export type CheckLine = {
-	check: CheckId;
+	check: BenchCheckId;
 	title: string;
 	detail: string;
 	minutes: number;
@@ -58,7 +58,7 @@ const wordsOf = {
 		isAtBench: true,
 		takesTitrant: true
 	}
-} satisfies Record<CheckId, Words>;
+} satisfies Record<BenchCheckId, Words>;
 
 /**
  * The offers of a scenario as lines. Only what a keeper would know goes in: label, note and cost.
@@ -86,7 +86,7 @@ export function checkLines(offers: readonly CheckOffer[], usedMl: number | null)
 /** What the checks made so far have cost. */
 export function costOf(
 	lines: readonly CheckLine[],
-	made: readonly CheckId[]
+	made: readonly BenchCheckId[]
 ): { minutes: number; titrantMl: number } {
 	return made.reduce(
 		(sum, check) => {

@@ -1,10 +1,10 @@
-import type { Evidence, Reading } from '$lib/observation';
+import type { BenchEvidence, Reading } from '$lib/observation';
 import type { LineReading } from '../charts/readings-line';
 
 /** Evidence as readings of the picture: the one in question hollow, what is known of a solution beside it. */
 export function evidenceLine(
 	inQuestion: Reading | null,
-	evidence: readonly Evidence[]
+	evidence: readonly BenchEvidence[]
 ): LineReading[] {
 	return evidence.map((each): LineReading => {
 		const { id, label, value, expandedUncertainty } = each.reading;

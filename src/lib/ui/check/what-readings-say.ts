@@ -7,7 +7,7 @@ import {
 	recoveryOf,
 	standardDeviation
 } from '$lib/metrology';
-import type { CheckId, Evidence, Reading } from '$lib/observation';
+import type { BenchCheckId, BenchEvidence, Reading } from '$lib/observation';
 import { plain, signed, withUncertainty } from '../charts/numbers';
 
 /** One thing that the numbers say: a figure, the statistician's word for it, and a plain sentence. */
@@ -78,7 +78,7 @@ function against(id: string, own: Reading, other: Reading, what: string): Saying
 	};
 }
 
-function known(each: Extract<Evidence, { kind: 'reference' }>): Saying {
+function known(each: Extract<BenchEvidence, { kind: 'reference' }>): Saying {
 	const { reading, nominal, nominalExpandedUncertainty, matrix } = each;
 	const { recovery, standardUncertainty, isOff } = recoveryOf(
 		reading.value,
@@ -103,7 +103,7 @@ function known(each: Extract<Evidence, { kind: 'reference' }>): Saying {
 	};
 }
 
-function since(own: Reading, each: Extract<Evidence, { kind: 'earlier' }>): Saying {
+function since(own: Reading, each: Extract<BenchEvidence, { kind: 'earlier' }>): Saying {
 	const change = own.value - each.reading.value;
 	const limit = allowed(own, each.reading);
 	const days = plain(each.daysAgo, 0);
@@ -120,8 +120,8 @@ function since(own: Reading, each: Extract<Evidence, { kind: 'earlier' }>): Sayi
 	};
 }
 
-const sameWay: readonly ('first' | CheckId)[] = ['first', 'repeatFull', 'repeatQuick'];
-const testNames: Partial<Record<'first' | CheckId, string>> = {
+const sameWay: readonly ('first' | BenchCheckId)[] = ['first', 'repeatFull', 'repeatQuick'];
+const testNames: Partial<Record<'first' | BenchCheckId, string>> = {
 	largerSample: 'The larger sample',
 	freshLot: 'The fresh bottle',
 	freshSample: 'The fresh sample'
@@ -135,7 +135,7 @@ const testNames: Partial<Record<'first' | CheckId, string>> = {
  */
 export function whatReadingsSay(
 	inQuestion: Reading,
-	evidence: readonly Evidence[],
+	evidence: readonly BenchEvidence[],
 	kit: Kit,
 	valuePerMl: number
 ): Saying[] {

@@ -1,4 +1,4 @@
-import type { CheckId } from '$lib/observation';
+import type { BenchCheckId } from '$lib/observation';
 import type { Debrief } from '$lib/procedure';
 import { conclusionWords } from '../check/conclusion-words';
 
@@ -12,7 +12,7 @@ const checkNames = {
 	largerSample: 'a larger sample',
 	freshLot: 'a fresh bottle',
 	freshSample: 'fresh tank water'
-} satisfies Record<CheckId, string>;
+} satisfies Record<BenchCheckId, string>;
 
 const standing = {
 	earned: 'What you had collected carried it.',

@@ -1,0 +1,43 @@
+import type { Kit } from '$lib/kits';
+import type {
+	CheckRanking,
+	CorrectionPlan,
+	Decision,
+	Diagnosis,
+	PlanRefused
+} from '$lib/judgement';
+import type { Evidence, LivestockLook, Means, Tank } from '$lib/observation';
+import type { CheckLog, CheckState } from '$lib/procedure';
+
+/** What the screens of a check need of it; `routes/check/check-run.svelte.ts` wires it. */
+export interface CheckRun {
+	readonly log: CheckLog;
+	readonly state: CheckState;
+	readonly storage: 'kept' | 'memory' | 'elsewhere';
+	/** The leaflet of the kit in question; null where there is nothing but a number. */
+	readonly kit: Kit | null;
+	/** Null while there is no reading in question. The last answer stays while a new one is worked out. */
+	readonly diagnosis: Diagnosis | null;
+	readonly ranking: CheckRanking | null;
+	/** Evidence was given that the diagnosis does not know of yet. */
+	readonly isThinking: boolean;
+	/** Null until the animals were asked about; an emergency needs neither diagnosis nor animals. */
+	readonly decision: Decision | null;
+	/** Null unless the decision is to adjust and means were chosen. */
+	readonly plan: CorrectionPlan | PlanRefused | null;
+	/** ms since 1970. */
+	now(): number;
+	/** Answers whether it was taken. */
+	give(evidence: Evidence, testId?: string): boolean;
+	/** Takes back what an entry said; it can be given again by undo. */
+	takeBack(entryId: string): void;
+	doubtUnit(isDoubted: boolean): void;
+	describeTank(tank: Tank): void;
+	seeLivestock(look: LivestockLook): void;
+	seeEmergency(isSeen: boolean): void;
+	chooseMeans(means: Means): void;
+	writeNote(text: string): void;
+	close(): void;
+	readonly canUndo: boolean;
+	undo(): void;
+}
