@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import 'fake-indexeddb/auto';
 import { houseSyringeKit, type Kit, type KitVersion } from '../../src/lib/kits';
@@ -252,4 +253,39 @@ test('an entry that does not belong is taken back, and the test goes on from bef
 	expect(again.say({ type: 'step.done', stepId: 'choose' })).toBe(true);
 	const third = await reopened(records, again);
 	expect(replayTest(third.log).refused).toBeNull();
+});
+
+test('however much is said, taken back, corrected and noted in between, the test is what its log makes of it', async () => {
+	await fc.assert(
+		fc.asyncProperty(
+			fc.array(fc.constantFrom('say', 'say', 'say', 'say', 'undo', 'amend', 'note'), {
+				minLength: 20,
+				maxLength: 60
+			}),
+			async (deeds) => {
+				const run = await begin(await opened());
+				const ahead = walkOf(kit, {
+					filled: [{ type: 'titrant.drawn', sealMl: 1 }],
+					titrated: [{ type: 'titrant.fell', drops: 1 }],
+					read: [{ type: 'marks.read', marks: { sealMl: 0.52 } }]
+				});
+				run.passCircumstances();
+				await nextTurn();
+				let next = 0;
+				for (const deed of deeds) {
+					const event = ahead[next];
+					if (deed === 'say' && event && run.say(event)) next++;
+					else if (deed === 'undo' && next > 0) {
+						run.undo();
+						next--;
+					}
+					if (deed === 'amend') run.amendFilling(0, { sealMl: 0.98 });
+					if (deed === 'note') run.noteCircumstances({ tester: 'Ada' });
+					await nextTurn();
+					expect(run.state).toEqual(replayTest(run.log));
+				}
+			}
+		),
+		{ numRuns: 40 }
+	);
 });

@@ -51,10 +51,12 @@ export function startWalk(input: WalkInput): WalkSnapshot {
 
 /** The walk after one event, or null when the event does not belong there and changes nothing. */
 export function stepWalk(snapshot: WalkSnapshot, timed: TimedEvent): WalkSnapshot | null {
+	if (snapshot.status !== 'active') return null;
 	const event = { ...timed.event, at: timed.at, entryId: timed.id };
-	return snapshot.status === 'active' && snapshot.can(event)
-		? transition(walkMachine, snapshot, event)[0]
-		: null;
+	const next = transition(walkMachine, snapshot, event)[0];
+	// The machine hands back the very snapshot where no transition took the event; asking it first
+	// whether it can would choose the transition twice.
+	return next === snapshot ? null : next;
 }
 
 export type ReplayedWalk = {

@@ -196,10 +196,14 @@ export class TankRun implements TankRunProps {
 		return `${this.log.entries.length.toString(36)}-${(this.#counter++).toString(36)}`;
 	}
 
+	/** What was before each entry said here in a row: taking back the last needs no playing anew. */
+	#past: { id: string; before: TestState }[] = [];
+
 	#append(event: TestEvent): boolean {
 		const entry = { id: this.#newId(), at: this.#at(), event };
 		const next = stepTest(this.state, entry);
 		if (!next) return false;
+		this.#past.push({ id: entry.id, before: this.state });
 		this.state = next;
 		this.log = { ...this.log, entries: [...this.log.entries, entry] };
 		this.#write([entry]);
@@ -213,13 +217,21 @@ export class TankRun implements TankRunProps {
 		let log = this.log;
 		for (const { id } of [...entries].reverse())
 			log = withUndo(log, { id: this.#newId(), at: this.#at(), undoes: id });
-		if (entries.length > 0) this.#rewritten(log);
+		if (entries.length > 0) this.#rewritten(log, this.#before(entries));
 	}
-	/** The log has grown by entries that speak of earlier ones: it is played anew. */
-	#rewritten(log: TestLog): void {
+	/** The test as it was before these entries, if they are the last that were said here. */
+	#before(entries: readonly { id: string }[]): TestState | null {
+		const last = this.#past.splice(-entries.length);
+		const areTheLast =
+			last.length === entries.length && last.every(({ id }, i) => id === entries[i]?.id);
+		return areTheLast ? (last[0]?.before ?? null) : null;
+	}
+	/** The log has grown by entries that speak of earlier ones: it is played anew, unless the outcome is known. */
+	#rewritten(log: TestLog, known: TestState | null = null): void {
 		const added = log.entries.slice(this.log.entries.length);
 		this.log = log;
-		this.state = replayTest(log);
+		if (!known) this.#past = [];
+		this.state = known ?? replayTest(log);
 		this.#write(added);
 	}
 	#write(entries: readonly TestEntry[]): void {
