@@ -1,9 +1,11 @@
 /** The judgement room: faults, what evidence says of them, what to check next, what to do. */
+export * from './advice-loss';
 export * from './correction';
 export * from './decision';
 export * from './diagnosis';
 export { factsOf, type Facts, type MatrixEffect } from './facts';
 export * from './fault';
+export * from './limits';
 export * from './ranked-check';
 export * from './slip-cues';
 export * from './support';
