@@ -1,4 +1,4 @@
-import type { Kit } from '../kits';
+import type { Analyte, Kit } from '../kits';
 import type {
 	CheckEvent,
 	Entry,
@@ -11,12 +11,16 @@ import type {
 
 export const CHECK_LOG_FORMAT = 1;
 export type CheckEntry = Entry<CheckEvent>;
+/** An entry that holds: it was not taken back, and says what it was last amended to. */
+export type LiveCheckEntry = { id: string; at: number; event: CheckEvent };
 /** A reading being checked: the whole truth about it, only ever appended to. */
 export type CheckLog = {
 	format: typeof CHECK_LOG_FORMAT;
 	id: string;
 	/** ms since 1970, as are the times of the entries. */
 	startedAtEpochMs: number;
+	/** What the reading in question is of; that of the kit, where there is one. */
+	analyte: Analyte;
 	/** The leaflet of the kit in question, frozen; null where there is nothing but a number. */
 	kit: Kit | null;
 	kitVersion: number | null;
@@ -28,8 +32,12 @@ export type GivenEvidence = { entryId: string; at: number; evidence: Evidence; t
 
 /** A check as its log makes it. Plain data, replaced whole at each step. */
 export type CheckState = {
+	analyte: Analyte;
 	kit: Kit | null;
-	/** In the order in which it was given; what was taken back is not here. */
+	/**
+	 * In the order in which it was given; what was taken back is not here. A question answered again
+	 * has its last answer only, in the place of the first.
+	 */
 	evidence: readonly GivenEvidence[];
 	/** The test in question: the first piece of kind 'test' from 'first'. */
 	inQuestion: EvidenceOf<'test'> | null;
@@ -41,9 +49,17 @@ export type CheckState = {
 	means: Means | null;
 	note: string | null;
 	isClosed: boolean;
+	/** The entry that closed it: taken back, the check is open again. */
+	closedBy: string | null;
 	isRemoved: boolean;
 	/** Time of the last entry, ms since 1970. */
 	at: number;
-	/** The first entry that did not belong; it and what follows are kept aside. */
-	refused: CheckEntry | null;
+	/** The first entry that did not belong; null when there is none. */
+	refused: LiveCheckEntry | null;
+	/**
+	 * All that did not belong, in order. Things said of a check do not rest on each other, so what
+	 * follows a refused entry counts all the same; and when what spoke against it is taken back, it
+	 * belongs again.
+	 */
+	keptAside: readonly LiveCheckEntry[];
 };

@@ -1,4 +1,6 @@
 /** The procedure room: the walk, its log, and what is made of it. */
+export * from './check-log';
+export * from './check-replay';
 export * from './check-state';
 export * from './inquiry';
 export { withAmendment, withEvent, withUndo } from './log';
