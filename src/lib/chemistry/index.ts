@@ -15,8 +15,10 @@ export { colourDifference } from './colour-difference';
 export type { Constants } from './constants';
 export { densityKgPerL } from './density';
 export { dyeIds, dyeOf, type Dye } from './dyes';
+export * from './gran';
 export { lampSpectra, type LampSpectrum } from './lamps';
 export { mediumOf, type Matrix, type Medium } from './matrix';
+export type { ProbePoint, ProbeTitration } from './probe-titration';
 export { requireWithin } from './require-within';
 export {
 	alkalinityAt,
