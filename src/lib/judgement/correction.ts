@@ -1,35 +1,58 @@
-import type { Unit } from '../kits';
+import type { Analyte, Unit } from '../kits';
 import type { Means } from '../observation';
-import type { Decision } from './decision';
+import type { Band, Decision } from './decision';
 
+/** What would be added, with a product whose strength nobody knows yet. */
+export type PlannedMeans = Means | { by: 'product'; risePerMlIn100L: null };
+
+/**
+ * What a correction is computed from. What is left out or null is not known; most of it must be, or
+ * there is no plan.
+ */
 export type CorrectionInput = {
 	decision: Decision;
-	/** Where it is and where it shall be, in one unit; the first with its standard uncertainty. */
+	/** Where it is, with its standard uncertainty; its unit is that of all that follows. */
 	value: { value: number; standardUncertainty: number; unit: Unit };
-	target: number;
+	target?: number | null | undefined;
 	/** Water really in the system (display, sump, less rock and sand), L, with its expanded uncertainty. */
-	waterL: number;
-	waterExpandedUncertaintyL: number;
-	/** Fall per day by consumption and rise per day by dosers that go on running, in the unit, both at least 0. */
-	consumptionPerDay: number;
-	dosedPerDay: number;
-	means: Means;
-	salinity: number;
-	temperatureC: number;
-	/** Of the tank now; 8.1 when left out. */
-	ph?: number;
+	waterL?: number | null | undefined;
+	/** A tenth of the water when not known. */
+	waterExpandedUncertaintyL?: number | null | undefined;
+	/**
+	 * Fall per day by consumption and rise per day by dosers that go on running, in the unit, both at
+	 * least 0. With neither known they are taken to be in balance.
+	 */
+	consumptionPerDay?: number | null | undefined;
+	dosedPerDay?: number | null | undefined;
+	means?: PlannedMeans | null | undefined;
+	/** Practical salinity. */
+	salinity?: number | null | undefined;
+	/** 25 when not known: it matters little. */
+	temperatureC?: number | null | undefined;
+	/** Of the tank now; 8.1 when not known. */
+	ph?: number | null | undefined;
 	/** The person's own limit, no higher than the hard cap. */
-	maxRisePerDay?: number;
+	maxRisePerDay?: number | null | undefined;
+	/** Where the person wants the tank; the default band of the analyte when left out. */
+	band?: Band | undefined;
+	/** Water that evaporates in a day, L: limewater takes its place and no more. */
+	evaporationLPerDay?: number | null | undefined;
+	/** False while nobody is sure which unit the reading is in. */
+	isUnitSure?: boolean | undefined;
+	who?: 'keeper' | 'sitter' | 'child' | undefined;
+	/** Alkalinity when left out. */
+	analyte?: Analyte | undefined;
 };
 
 export type PlanDay = {
+	/** 1 is the first. */
 	day: number;
 	/** Of the means: g, mL or L as `amountUnit` says. */
 	amount: number;
 	/** Value expected at the day's end, and its expanded uncertainty. */
 	expected: number;
 	expectedExpandedUncertainty: number;
-	/** Change of pH at once from that day's addition, computed. */
+	/** Change of pH if all of that day's addition went in at once, computed; adding slowly makes less. */
 	phChange: number;
 	isRetest: boolean;
 };
@@ -37,11 +60,15 @@ export type PlanDay = {
 export type CorrectionPlan = {
 	kind: 'plan';
 	unit: Unit;
+	/** What is added, in words, with hydrate and purity where it has them. */
+	meansName: string;
 	amountUnit: 'g' | 'mL' | 'L';
 	days: readonly PlanDay[];
 	totalAmount: number;
-	/** Net rise per day. */
+	/** Net rise per day; below 0 where the value is brought down. */
 	risePerDay: number;
+	/** Rise by what is added each day, before consumption and dosers. */
+	additionPerDay: number;
 	/** A sum to check by hand, line by line, in plain figures. */
 	sum: readonly string[];
 	cautions: readonly string[];

@@ -1,4 +1,4 @@
-import type { Unit } from '../kits';
+import type { Analyte, Unit } from '../kits';
 import type { LivestockLook } from '../observation';
 import type { Diagnosis } from './diagnosis';
 import type { RankedCheck } from './ranked-check';
@@ -7,7 +7,10 @@ import type { RankedCheck } from './ranked-check';
 export type Band = { low: number; high: number; unit: Unit };
 
 export type DecideInput = {
-	diagnosis: Diagnosis;
+	/** Null only in an emergency, which needs no number. */
+	diagnosis: Diagnosis | null;
+	/** Alkalinity when left out. */
+	analyte?: Analyte;
 	band: Band;
 	livestock: LivestockLook;
 	/** The best check that is left, if any, and whether checking has told enough. */
@@ -15,6 +18,8 @@ export type DecideInput = {
 	isEnough: boolean;
 	/** Change per day as far as earlier readings tell, in the band's unit, with its expanded uncertainty. */
 	rate?: { perDay: number; expandedUncertainty: number } | null;
+	/** What the animals use a day, in the band's unit, as far as it is known: how often to test. */
+	consumptionPerDay?: number | null;
 	/** Things that make any plan wrong until they are cleared up. */
 	isUnitSure?: boolean;
 	isSalinityKnown?: boolean;
@@ -30,8 +35,8 @@ export type Decision = {
 	verdict: 'leave' | 'check' | 'adjust' | 'emergency';
 	/** Which way an adjustment would go; null unless 'adjust'. */
 	direction: 'raise' | 'lower' | null;
-	/** That the true value lies below, within and above the band. */
-	probabilities: { below: number; within: number; above: number };
+	/** That the true value lies below, within and above the band; null where nothing was measured. */
+	probabilities: { below: number; within: number; above: number } | null;
 	/** Each one sentence, the weightiest first. */
 	because: readonly string[];
 	/** What would make the advice another. */
@@ -42,6 +47,6 @@ export type Decision = {
 	isVerified: boolean;
 	/** Since the last reading: a change that the test cannot resolve is called so. */
 	change: 'tooSmallToTell' | 'likelyReal' | null;
-	/** Days until the next test. */
+	/** Days until the next test; 0 is today. */
 	retestInDays: number;
 };
