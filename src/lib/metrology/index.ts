@@ -17,3 +17,4 @@ export * from './shrinks';
 export type { Spread } from './spread';
 export * from './uncertainty';
 export { buretteLimitMl, syringeLimitMl } from './ware-limits';
+export { millilitresOfWater } from './weighed-water';
