@@ -1,4 +1,4 @@
-import type { Kit } from '$lib/kits';
+import type { Kit, Unit } from '$lib/kits';
 import type {
 	CheckRanking,
 	CorrectionPlan,
@@ -8,6 +8,20 @@ import type {
 } from '$lib/judgement';
 import type { Evidence, LivestockLook, Means, Tank } from '$lib/observation';
 import type { CheckLog, CheckState } from '$lib/procedure';
+import type { Blanks } from './forms/form';
+
+/** A stored test that can fill the blanks of a sentence. */
+export type LoggedLine = {
+	id: string;
+	value: string;
+	band: string;
+	unitName: string;
+	when: string;
+	kitName: string;
+	isSameKit: boolean;
+	/** What it writes into them. */
+	blanks: Blanks;
+};
 
 /** What the screens of a check need of it; `routes/check/check-run.svelte.ts` wires it. */
 export interface CheckRun {
@@ -16,21 +30,33 @@ export interface CheckRun {
 	readonly storage: 'kept' | 'memory' | 'elsewhere';
 	/** The leaflet of the kit in question; null where there is nothing but a number. */
 	readonly kit: Kit | null;
+	/** In which values are shown and, unless another is chosen, typed. */
+	readonly unit: Unit;
 	/** Null while there is no reading in question. The last answer stays while a new one is worked out. */
 	readonly diagnosis: Diagnosis | null;
+	/** Over all that is at hand: what was left out is not among it. */
 	readonly ranking: CheckRanking | null;
 	/** Evidence was given that the diagnosis does not know of yet. */
 	readonly isThinking: boolean;
+	/** Why there is no answer, in words; null while there is one or it is being worked out. */
+	readonly trouble: string | null;
 	/** Null until the animals were asked about; an emergency needs neither diagnosis nor animals. */
 	readonly decision: Decision | null;
 	/** Null unless the decision is to adjust and means were chosen. */
 	readonly plan: CorrectionPlan | PlanRefused | null;
+	/** Titrant that the test in question took, mL; null where nobody knows. */
+	readonly usedMl: number | null;
 	/** ms since 1970. */
 	now(): number;
 	/** Answers whether it was taken. */
 	give(evidence: Evidence, testId?: string): boolean;
 	/** Takes back what an entry said; it can be given again by undo. */
 	takeBack(entryId: string): void;
+	/** Checks and questions, by their ids, that the person cannot do or answer. */
+	readonly leftOut: readonly string[];
+	leaveOut(ids: readonly string[]): void;
+	/** All that was left out is at hand again. */
+	putBack(): void;
 	doubtUnit(isDoubted: boolean): void;
 	describeTank(tank: Tank): void;
 	seeLivestock(look: LivestockLook): void;

@@ -1,0 +1,19 @@
+import type { Cue, Fault } from '$lib/judgement';
+
+/** The faults and questions that a diagnosis was made with, for their words. */
+export type Catalogue = { faults: readonly Fault[]; cues: readonly Cue[] };
+
+/** A phrase as it begins a line. */
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** What is wrong, as it stands in a sentence; an unknown fault keeps its id. */
+export function faultName({ faults }: Catalogue, id: string): string {
+	if (id === 'realChange') return 'a real change of the water';
+	return faults.find((fault) => fault.id === id)?.name ?? id;
+}
+
+/** 'a', 'a and b', 'a, b and c' */
+export function listed(words: readonly string[], joint: 'and' | 'or' = 'and'): string {
+	if (words.length < 2) return words[0] ?? '';
+	return `${words.slice(0, -1).join(', ')} ${joint} ${words.at(-1)}`;
+}

@@ -1,0 +1,116 @@
+import type { Diagnosis, Explanation, FaultGroup } from '$lib/judgement';
+import type { CheckId } from '$lib/observation';
+import { capital, faultName, listed, type Catalogue } from './catalogue';
+
+/** One account of what happened, or several that nothing so far can tell apart. */
+export type ExplanationRow = {
+	id: string;
+	title: string;
+	/** Of a group: what may be behind it, one by one. */
+	members: readonly string[];
+	/** Of a group: the check that would tell its members apart; null when none does, or for one alone. */
+	splitBy: CheckId | null;
+	probability: number;
+	/** What the water holds if it is so, in the diagnosis' unit. */
+	trueValue: Explanation['trueValue'];
+	/** Ids of the explanations in it. */
+	explanations: readonly string[];
+};
+
+const NONE = 'none';
+const NONE_OF_THESE = 'noneOfThese';
+
+/** At most so many bars, 'none of these' among them. */
+const MOST_BARS = 5;
+/** What is less likely than this is folded with the rest. */
+const WORTH_A_BAR = 0.02;
+
+/** Several accounts as one: their values as a mixture. */
+function merged(explanations: readonly Explanation[]): Explanation['trueValue'] {
+	const total = explanations.reduce((sum, { probability }) => sum + probability, 0);
+	const over = (of: (each: Explanation) => number) =>
+		explanations.reduce((sum, each) => sum + each.probability * of(each), 0) / total;
+	const mean = over(({ trueValue }) => trueValue.mean);
+	const variance = over(
+		({ trueValue }) => trueValue.standardUncertainty ** 2 + (trueValue.mean - mean) ** 2
+	);
+	return { mean, standardUncertainty: Math.sqrt(variance) };
+}
+
+/** Faults of one group count as one: what an account is, as far as it can be told from others. */
+function partsOf(explanation: Explanation, groups: readonly FaultGroup[]): string[] {
+	const parts = explanation.faults.map((fault) => {
+		const group = groups.findIndex(({ faults }) => faults.includes(fault));
+		return group < 0 ? fault : `group ${group}`;
+	});
+	return [...new Set(parts)].sort();
+}
+
+/**
+ * What could explain the reading, the most probable first: accounts that nothing so far can tell
+ * apart are one row. With 'none of these', which stands last, the rows' probabilities sum to 1.
+ */
+export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): ExplanationRow[] {
+	const groups = diagnosis.groups.filter(({ faults }) => faults.length > 1);
+	const byParts = new Map<string, Explanation[]>();
+	for (const explanation of diagnosis.explanations) {
+		if (explanation.id === NONE_OF_THESE) continue;
+		const key = explanation.id === NONE ? NONE : partsOf(explanation, groups).join('+');
+		byParts.set(key, [...(byParts.get(key) ?? []), explanation]);
+	}
+	const groupOf = (part: string) => groups[Number(/^group (\d+)$/.exec(part)?.[1])];
+	const nameOf = (part: string) => {
+		const group = groupOf(part);
+		return group ? `one of ${group.faults.length} causes` : faultName(catalogue, part);
+	};
+	const rows = [...byParts].map(([key, explanations]): ExplanationRow => {
+		const parts = key.split('+');
+		const group = parts.map(groupOf).find((each) => each !== undefined);
+		// A real change is said first: the water matters more than what else is wrong.
+		const names = [...parts].sort(
+			(a, b) => Number(b === 'realChange') - Number(a === 'realChange')
+		);
+		return {
+			id: key,
+			title:
+				key === NONE
+					? 'Nothing out of the ordinary'
+					: capital(listed(names.map((part) => nameOf(part)))),
+			members: group ? group.faults.map((fault) => faultName(catalogue, fault)) : [],
+			splitBy: group?.splitBy ?? null,
+			probability: explanations.reduce((sum, { probability }) => sum + probability, 0),
+			trueValue: merged(explanations),
+			explanations: explanations.map(({ id }) => id)
+		};
+	});
+	rows.sort((a, b) => b.probability - a.probability || (a.id < b.id ? -1 : 1));
+	return [...rows, noneOfThese(diagnosis)];
+}
+
+function noneOfThese(diagnosis: Diagnosis): ExplanationRow {
+	const own = diagnosis.explanations.find(({ id }) => id === NONE_OF_THESE);
+	return {
+		id: NONE_OF_THESE,
+		title: 'None of these',
+		members: [],
+		splitBy: null,
+		probability: diagnosis.noneOfThese,
+		trueValue: own?.trueValue ?? {
+			mean: diagnosis.trueValue.mean,
+			standardUncertainty: diagnosis.trueValue.standardDeviation
+		},
+		explanations: [NONE_OF_THESE]
+	};
+}
+
+/** The rows that get a bar, the last of them 'none of these', and those that are folded away. */
+export function barsAndRest(rows: readonly ExplanationRow[]): {
+	bars: ExplanationRow[];
+	rest: ExplanationRow[];
+} {
+	const last = rows.filter(({ id }) => id === NONE_OF_THESE);
+	const others = rows.filter(({ id }) => id !== NONE_OF_THESE);
+	const most = MOST_BARS - last.length;
+	const bars = others.filter((row, i) => i < most && (i === 0 || row.probability >= WORTH_A_BAR));
+	return { bars: [...bars, ...last], rest: others.slice(bars.length) };
+}

@@ -1,0 +1,64 @@
+import type { Evidence } from '$lib/observation';
+import { BlankReader, unitRemark, valueParts } from './blank-reader';
+import { plain } from '../../charts/numbers';
+import type { EvidenceForm, Told } from './form';
+
+const ways = [
+	{ value: 'own', words: 'this kit' },
+	{ value: 'other', words: 'another way' }
+] as const;
+const daysRange = { low: 0, high: 10_000, why: 'That is between 0 and 10000 days' };
+const rateRange = { low: 0, high: 1e5, why: 'That cannot be less than 0' };
+
+/** A reading from before, and what should have become of it since. */
+export const earlier: EvidenceForm = {
+	title: 'An earlier reading, and what was dosed',
+	aside: 'Left empty, dosing and what the tank takes up are thought to balance.',
+	begin: () => ({ way: 'own' }),
+	fromLog: true,
+	parts: (blanks, context) => [
+		{ blank: 'days', label: 'How many days ago', after: ' days' },
+		'ago the water read',
+		...valueParts(blanks, context, { value: 'What it read' }),
+		'by',
+		{ choice: 'way', label: 'By which way', options: ways, after: '.' },
+		'Since then it was given',
+		{ blank: 'dosed', label: 'What was dosed since then, in the unit of the reading', taken: '0' },
+		'and took up',
+		{
+			blank: 'consumed',
+			label: 'What the tank took up since then, in the unit of the reading',
+			after: '.',
+			taken: '0'
+		}
+	],
+	remark: (blanks, context) => {
+		const doubt = unitRemark(blanks, context);
+		if (doubt) return doubt;
+		const reader = new BlankReader(blanks, context);
+		const dosed = reader.optional('dosed', 'what was dosed', rateRange);
+		const consumed = reader.optional('consumed', 'what was taken up', rateRange);
+		if (!reader.isSound || (dosed === undefined && consumed === undefined)) return null;
+		const change = (dosed ?? 0) - (consumed ?? 0);
+		return change === 0
+			? 'So no change is expected since.'
+			: `So it should have ${change > 0 ? 'risen' : 'fallen'} by ${plain(Math.abs(change))} since.`;
+	},
+	read: (blanks, context): Told => {
+		const reader = new BlankReader(blanks, context);
+		const daysAgo = reader.number('days', 'how many days ago', daysRange);
+		const dosed = reader.optional('dosed', 'what was dosed', rateRange);
+		const consumed = reader.optional('consumed', 'what was taken up', rateRange);
+		const isOwn = reader.text('way') !== 'other';
+		const evidence: Evidence = {
+			kind: 'earlier',
+			reading: isOwn ? reader.ownReading('Earlier') : reader.reading('Earlier'),
+			daysAgo,
+			...(dosed === undefined && consumed === undefined
+				? {}
+				: { expectedChange: (dosed ?? 0) - (consumed ?? 0) }),
+			...(isOwn ? {} : { instrument: 'another way' })
+		};
+		return reader.isSound ? { evidence } : { problems: reader.problems };
+	}
+};

@@ -1,0 +1,108 @@
+import type { Evidence, EvidenceOf } from '$lib/observation';
+import { BlankReader, unitRemark, valueParts } from './blank-reader';
+import type { Blanks, EvidenceForm, FormContext, Part, Told } from './form';
+
+/** Volume of a larger or smaller sample over that of the test in question. */
+const ratios = [
+	{ value: '2', words: 'twice' },
+	{ value: '0.5', words: 'half' }
+] as const;
+
+type Differs = NonNullable<EvidenceOf<'test'>['differs']>;
+type TestSentence = {
+	title: string;
+	aside?: string;
+	from: (reader: BlankReader) => EvidenceOf<'test'>['from'];
+	label: (reader: BlankReader) => string;
+	before: (blanks: Blanks, context: FormContext) => readonly Part[];
+	differs?: (reader: BlankReader) => Differs | undefined;
+};
+
+/** A test of the tank's water by the kit in question, in whatever it differed. */
+function testForm({ title, aside, from, label, before, differs }: TestSentence): EvidenceForm {
+	return {
+		title,
+		...(aside === undefined ? {} : { aside }),
+		fromLog: true,
+		parts: (blanks, context) => [
+			...before(blanks, context),
+			...valueParts(blanks, context, { value: 'What it read', after: '.' })
+		],
+		remark: unitRemark,
+		read: (blanks, context): Told => {
+			const reader = new BlankReader(blanks, context);
+			const reading = reader.ownReading(label(reader));
+			const otherwise = differs?.(reader);
+			const evidence: Evidence = {
+				kind: 'test',
+				reading,
+				from: from(reader),
+				...(otherwise ? { differs: otherwise } : {})
+			};
+			return reader.isSound ? { evidence } : { problems: reader.problems };
+		}
+	};
+}
+
+export const repeat = testForm({
+	title: 'A repeat',
+	aside: 'The same water, hands, ware and bottles.',
+	from: () => 'repeatFull',
+	label: () => 'Repeat',
+	before: () => ['Tested once more, the same water read']
+});
+
+export const freshLot = testForm({
+	title: 'Another bottle of titrant',
+	aside: 'The same water, tested with titrant of another lot.',
+	from: () => 'freshLot',
+	label: (reader) => `Bottle ${reader.words('lot', 'of another lot')}`,
+	before: () => [
+		'With the bottle',
+		{ blank: 'lot', label: 'Lot of the other bottle', kind: 'words', width: 8, taken: 'lot' },
+		'the same water read'
+	],
+	differs: (reader) => (reader.text('lot') ? { lot: reader.text('lot') } : undefined)
+});
+
+export const freshSample = testForm({
+	title: 'Water taken anew',
+	aside: 'An hour or more after dosing, away from the outlet.',
+	from: () => 'freshSample',
+	label: (reader) =>
+		reader.text('where') ? `Fresh water, ${reader.text('where')}` : 'Fresh water',
+	before: () => [
+		'Fresh water, taken',
+		{ blank: 'where', label: 'Where or when', kind: 'words', width: 12, taken: 'where, when' },
+		', read'
+	]
+});
+
+export const otherHands = testForm({
+	title: 'Somebody else’s test',
+	aside: 'The same water and kit in other hands, without your number in sight.',
+	from: () => 'otherHands',
+	label: (reader) => capitalName(reader.words('who', 'Somebody else')),
+	before: () => [
+		{ blank: 'who', label: 'Who tested', kind: 'words', width: 10, taken: 'somebody' },
+		'tested the same water with my kit and read'
+	],
+	differs: (reader) => (reader.text('who') ? { hands: reader.text('who') } : undefined)
+});
+const capitalName = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
+
+export const otherSample = testForm({
+	title: 'Twice or half the water',
+	aside:
+		'Write the value as reckoned for that much water: with twice the sample, half of what the leaflet’s table says.',
+	from: (reader) =>
+		reader.oneOf('ratio', ['2', '0.5'], '2') === '2' ? 'largerSample' : 'smallerSample',
+	label: (reader) =>
+		reader.oneOf('ratio', ['2', '0.5'], '2') === '2' ? 'Twice the water' : 'Half the water',
+	before: () => [
+		'With',
+		{ choice: 'ratio', label: 'How much water', options: ratios },
+		'the water the test comes to'
+	],
+	differs: (reader) => ({ sampleRatio: Number(reader.oneOf('ratio', ['2', '0.5'], '2')) })
+});
