@@ -1,4 +1,21 @@
-import type { Analyte, Unit } from '../kits';
+import {
+	houseSyringeKit,
+	leafletEndOf,
+	plausibleRange,
+	worthOf,
+	type Analyte,
+	type Kit,
+	type Unit
+} from '../kits';
+import {
+	colourFigure,
+	dropFigure,
+	sampleFigure,
+	scaleFigure,
+	strengthFigure
+} from './budget-figures';
+import { usedMlIn, type BudgetReading } from './budget-input';
+import { scatterInputs } from './scatter-inputs';
 
 /**
  * A way of measuring as the measurement equation needs it, for one sample volume. All in `unit`
@@ -32,3 +49,75 @@ export type MethodFigures = {
 	/** Setting the sample to its mark, anew each time, as a share of the value. */
 	sampleSettingSd: number;
 };
+
+/** Tip and nozzle of a 1 mL syringe hold 0.15 to 0.20 mL; common practice, no source. */
+const USUAL_TIP_ML = 0.175;
+
+/** Where on the kit's scale the figures are wanted; each has a default. */
+export type FiguresAt = {
+	/** Value at which shares are taken, in the kit's unit; the middle of what tanks hold. */
+	value?: number;
+	/** One of the kit's sample volumes; the nominal one. `sampleVolumeMl` rules over it. */
+	volumeId?: string;
+	sampleVolumeMl?: number;
+	endStepDrops?: number;
+};
+
+/** The middle, in ratios, of what a tank can plausibly hold. */
+function middleValue(kit: Kit): number {
+	const { low, high } = plausibleRange(kit.unit, kit.analyte);
+	return Math.sqrt(low * high);
+}
+
+/**
+ * A kit as the measurement equation needs it: sizes from its leaflet, spreads as in the budget of a
+ * reading (`readingBudget` names the origin of each figure).
+ *
+ * @throws RangeError naming the field when `at` lies outside what the kit has
+ */
+export function methodFiguresOf(kit: Kit, at: FiguresAt = {}): MethodFigures {
+	const { delivery, analyte, unit, sample } = kit;
+	const nominalMl = sample.volumes[0]?.volumeMl ?? Number.NaN;
+	const named = sample.volumes.find(({ id }) => id === at.volumeId);
+	if (at.volumeId !== undefined && !named)
+		throw new RangeError(
+			`volumeId must be one of ${sample.volumes.map(({ id }) => id).join(', ')}; found ${at.volumeId}`
+		);
+	const sampleVolumeMl = at.sampleVolumeMl ?? named?.volumeMl ?? nominalMl;
+	const value = at.value ?? middleValue(kit);
+	const endStepDrops = at.endStepDrops ?? 1;
+	for (const [field, number] of Object.entries({ value, sampleVolumeMl, endStepDrops }))
+		if (!(number > 0 && Number.isFinite(number)))
+			throw new RangeError(`${field} must be above 0; found ${number}`);
+	const scale = nominalMl / sampleVolumeMl;
+	const valuePerMl = ((worthOf(kit)[0]?.dropValue ?? Number.NaN) / delivery.dropMl) * scale;
+	const reading: BudgetReading = { value, valuePerMl, sampleVolumeMl, endStepDrops };
+	const scatter = new Map(
+		scatterInputs(kit, reading).map(({ id, standardUncertainty }) => [id, standardUncertainty])
+	);
+	const isDropper = delivery.by === 'dropper';
+	return {
+		analyte,
+		unit,
+		delivery: delivery.by,
+		valuePerMl,
+		sampleVolumeMl,
+		dropMl: delivery.dropMl,
+		graduationMl: isDropper ? null : delivery.graduationMl,
+		tipMl: delivery.by === 'syringe' ? (delivery.tipVolumeMl ?? USUAL_TIP_ML) : null,
+		fullScale: isDropper ? null : leafletEndOf(kit) * scale,
+		endStepDrops,
+		sampleWareSd: sampleFigure(kit, reading).share,
+		titrantWareSd: isDropper
+			? dropFigure(kit).share
+			: scaleFigure(kit, reading).share / usedMlIn(reading),
+		lotSd: strengthFigure(kit).share,
+		endPointSd: colourFigure(kit).share * delivery.dropMl * valuePerMl,
+		scatterSd:
+			valuePerMl * Math.hypot(scatter.get('judgingColour') ?? 0, scatter.get('dropsUnlike') ?? 0),
+		sampleSettingSd: scatter.get('settingSample') ?? 0
+	};
+}
+
+/** What is taken for a kit of which nothing is known but its number: the project's invented syringe kit. */
+export const usualMethodFigures: MethodFigures = methodFiguresOf(houseSyringeKit);
