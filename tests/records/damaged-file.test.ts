@@ -181,8 +181,8 @@ describe('the text of the file', () => {
 		['[1, 2]', 'the file holds no records of Halfdrop'],
 		['null', 'the file holds no records of Halfdrop'],
 		['{"some":"other"}', 'the file holds no records of Halfdrop'],
-		['{"halfdrop":"records","format":2,"tests":[]}', 'format must be at most 1; found 2'],
-		['{"halfdrop":"records","format":9,\n"tests":[', 'format must be at most 1; found 9']
+		['{"halfdrop":"records","format":3,"tests":[]}', 'format must be at most 2; found 3'],
+		['{"halfdrop":"records","format":9,\n"tests":[', 'format must be at most 2; found 9']
 	])('%j is refused in words', async (text, said) => {
 		await expect(taken(text)).rejects.toThrow(said);
 		await expect(taken(text)).rejects.toBeInstanceOf(RangeError);

@@ -3,10 +3,16 @@ import Dexie from 'dexie';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { openRecords } from '../../src/lib/records';
 import { glanceAtRecords } from '../../src/lib/records/glance';
-import { kitRow, summary, testHeader } from './made';
+import { checkHeader, kitRow, summary, testHeader } from './made';
 
 let names = 0;
-const nothing = { runs: [], unfinishedTest: null, latest: [], hasKits: false };
+const nothing = {
+	runs: [],
+	unfinishedTest: null,
+	unfinishedCheck: null,
+	latest: [],
+	hasKits: false
+};
 const newName = () => `glance-${names++}`;
 afterEach(() => vi.unstubAllGlobals());
 
@@ -19,6 +25,10 @@ describe('a glance at the records', () => {
 			await records.tests.begin(testHeader(id, more));
 			await records.tests.begin(testHeader(`left-${id}`, { ...more, state: 'unfinished' }));
 			await records.tests.begin(testHeader(`gone-${id}`, { ...more, state: 'removed' }));
+			await records.checks.begin(
+				checkHeader(`c${id}`, { startedAtEpochMs: at, state: 'unfinished' })
+			);
+			await records.checks.begin(checkHeader(`done-${id}`, { startedAtEpochMs: at + 100 }));
 			await records.runs.begin({
 				id: `r${id}`,
 				scenarioId: 's',
@@ -33,6 +43,7 @@ describe('a glance at the records', () => {
 		expect(await glanceAtRecords(3, name)).toEqual({
 			runs: await records.runs.list(),
 			unfinishedTest: (await records.tests.unfinished())[0],
+			unfinishedCheck: (await records.checks.unfinished())[0],
 			latest: await records.tests.list({ limit: 3 }),
 			hasKits: true
 		});
@@ -76,9 +87,9 @@ describe('a glance at the records', () => {
 		await (await openRecords(name)).tests.begin(testHeader('a'));
 		await glanceAtRecords(3, name);
 		const newer = new Dexie(name);
-		newer.version(3).stores({});
+		newer.version(4).stores({});
 		await newer.open();
-		expect(newer.verno).toBe(3);
+		expect(newer.verno).toBe(4);
 		newer.close();
 	});
 });

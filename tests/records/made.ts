@@ -1,8 +1,18 @@
 import * as fc from 'fast-check';
 import { houseSyringeKit, loadKitVersion, type Kit } from '../../src/lib/kits';
-import type { TestEvent } from '../../src/lib/observation';
-import { loadRunLog, loadTestLog, type TestEntry, type TestLog } from '../../src/lib/procedure';
-import type { ImportReaders, KitRow, TestHeader, Whole } from '../../src/lib/records';
+import type { CheckEvent, Evidence, TestEvent } from '../../src/lib/observation';
+import {
+	checkSummaryOf,
+	loadCheckLog,
+	loadRunLog,
+	loadTestLog,
+	replayCheck,
+	type CheckEntry,
+	type CheckLog,
+	type TestEntry,
+	type TestLog
+} from '../../src/lib/procedure';
+import type { CheckHeader, ImportReaders, KitRow, TestHeader, Whole } from '../../src/lib/records';
 
 /** Made-up records: real forms, invented content. */
 export function testLog(
@@ -66,7 +76,13 @@ export function kitRow(
 	return { format: 1, kitId, version, savedAtEpochMs, kind: 'correction', kit };
 }
 
-export const readers: ImportReaders = { test: loadTestLog, run: loadRunLog, kit: loadKitVersion };
+export const readers: ImportReaders = {
+	test: loadTestLog,
+	check: loadCheckLog,
+	run: loadRunLog,
+	kit: loadKitVersion,
+	summariseCheck: (log, verdict) => checkSummaryOf(replayCheck(loadCheckLog(log)), verdict)
+};
 
 /** Logs of few ids and few different entries, so that ids meet and beginnings are shared. */
 export const someLogs = fc.array(
@@ -83,3 +99,46 @@ export const someLogs = fc.array(
 		),
 	{ maxLength: 6 }
 );
+
+export function checkLog(
+	id: string,
+	entries: readonly CheckEntry[] = [],
+	kit: Kit | null = houseSyringeKit
+): CheckLog {
+	return {
+		format: 1,
+		id,
+		startedAtEpochMs: 1000,
+		analyte: 'alkalinity',
+		kit,
+		kitVersion: kit && 0,
+		entries: [...entries]
+	};
+}
+
+export const told = (id: string, event: CheckEvent, at = 2000): CheckEntry => ({ id, at, event });
+export const answered = (cue: string, answer: string): CheckEvent => ({
+	type: 'evidence.given',
+	evidence: { kind: 'cue', cue, answer }
+});
+export const readingInQuestion = (value: number): Evidence => ({
+	kind: 'test',
+	from: 'first',
+	reading: { id: 'q', label: 'Your test', value, expandedUncertainty: 0.5, unit: 'dKH' }
+});
+
+export function checkHeader(id: string, more: Partial<CheckHeader> = {}): Whole<CheckHeader> {
+	const { entries: _, ...head } = checkLog(id);
+	return {
+		id,
+		kitId: houseSyringeKit.id,
+		analyte: 'alkalinity',
+		startedAtEpochMs: 1000,
+		changedAtEpochMs: 1000,
+		state: 'kept',
+		where: '',
+		summary: null,
+		...more,
+		head
+	};
+}

@@ -7,3 +7,4 @@ export * from './circumstances';
 export * from './test-event';
 export * from './test-summary';
 export * from './check-event';
+export * from './check-summary';

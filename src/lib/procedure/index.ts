@@ -2,6 +2,7 @@
 export * from './check-log';
 export * from './check-replay';
 export * from './check-state';
+export { checkSummaryOf } from './check-summary';
 export * from './inquiry';
 export { withAmendment, withEvent, withUndo } from './log';
 export * from './run';

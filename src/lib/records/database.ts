@@ -1,9 +1,11 @@
 import Dexie, { type Table } from 'dexie';
-import type { KitRow, RunHeader, TestHeader } from './headers';
+import type { CheckHeader, KitRow, RunHeader, TestHeader } from './headers';
 
 export type HeadRow = { id: string; head: unknown };
 /** One entry of a log, under the log's id and its number: added, never overwritten. */
-export type EntryRow = { seq: number; entry: unknown; runId?: string; testId?: string };
+export type EntryRow = { seq: number; entry: unknown } & Partial<Record<LogIdField, string>>;
+/** The field of an entry's row that bears the id of its log. */
+export type LogIdField = 'runId' | 'testId' | 'checkId';
 
 /**
  * The database of this browser. A list must stay quick with twenty thousand tests, so headers are
@@ -17,6 +19,9 @@ export class HalfdropDatabase extends Dexie {
 	testHeads!: Table<HeadRow, string>;
 	testEntries!: Table<EntryRow, [string, number]>;
 	kits!: Table<KitRow, [string, number]>;
+	checks!: Table<CheckHeader, string>;
+	checkHeads!: Table<HeadRow, string>;
+	checkEntries!: Table<EntryRow, [string, number]>;
 
 	constructor(name = 'halfdrop') {
 		super(name);
@@ -37,6 +42,12 @@ export class HalfdropDatabase extends Dexie {
 			testHeads: 'id',
 			testEntries: '[testId+seq]',
 			kits: '[kitId+version]'
+		});
+		// Adds tables and touches none: a browser that has read much must not wait.
+		this.version(3).stores({
+			checks: 'id, [state+startedAtEpochMs+id], [state+analyte+startedAtEpochMs+id]',
+			checkHeads: 'id',
+			checkEntries: '[checkId+seq]'
 		});
 	}
 }

@@ -1,4 +1,4 @@
-import type { RunHeader, TestHeader } from './headers';
+import type { CheckHeader, DatedHeader, RunHeader, TestHeader } from './headers';
 
 /**
  * What a first page shows of the records. It reads the database without the library that writes it,
@@ -10,12 +10,20 @@ export type Glance = {
 	runs: RunHeader[];
 	/** The test that was left before its end last; null when there is none. */
 	unfinishedTest: TestHeader | null;
+	/** The check that was left before its end last; null when there is none. */
+	unfinishedCheck: CheckHeader | null;
 	/** Kept tests, begun last first. */
 	latest: TestHeader[];
 	hasKits: boolean;
 };
 
-const nothing: Glance = { runs: [], unfinishedTest: null, latest: [], hasKits: false };
+const nothing: Glance = {
+	runs: [],
+	unfinishedTest: null,
+	unfinishedCheck: null,
+	latest: [],
+	hasKits: false
+};
 
 /**
  * A look at the records, which changes nothing and makes no database where there is none. Nothing is
@@ -53,29 +61,36 @@ function opened(name: string): Promise<IDBDatabase | null> {
 }
 
 async function look(database: IDBDatabase, most: number): Promise<Glance> {
-	const names = ['runs', 'tests', 'kits'].filter((each) =>
+	const names = ['runs', 'tests', 'checks', 'kits'].filter((each) =>
 		database.objectStoreNames.contains(each)
 	);
 	if (names.length === 0) return nothing;
 	const transaction = database.transaction(names, 'readonly');
 	const has = (each: string) => names.includes(each);
-	const tests = (state: TestHeader['state'], limit: number) =>
-		has('tests')
-			? lastOf<TestHeader>(
-					transaction.objectStore('tests').index('[state+startedAtEpochMs+id]'),
+	const dated = <T extends DatedHeader>(store: string, state: T['state'], limit: number) =>
+		has(store)
+			? lastOf<T>(
+					transaction.objectStore(store).index('[state+startedAtEpochMs+id]'),
 					IDBKeyRange.bound([state], [state, []]),
 					limit
 				)
 			: [];
-	const [runs, left, latest, kits] = await Promise.all([
+	const [runs, leftTests, leftChecks, latest, kits] = await Promise.all([
 		has('runs')
 			? lastOf<RunHeader>(transaction.objectStore('runs').index('changedAtEpochMs'), null, 1000)
 			: [],
-		tests('unfinished', 1),
-		tests('kept', most),
+		dated<TestHeader>('tests', 'unfinished', 1),
+		dated<CheckHeader>('checks', 'unfinished', 1),
+		dated<TestHeader>('tests', 'kept', most),
 		has('kits') ? counted(transaction.objectStore('kits')) : 0
 	]);
-	return { runs, unfinishedTest: left[0] ?? null, latest, hasKits: kits > 0 };
+	return {
+		runs,
+		unfinishedTest: leftTests[0] ?? null,
+		unfinishedCheck: leftChecks[0] ?? null,
+		latest,
+		hasKits: kits > 0
+	};
 }
 
 /** Up to so many rows of an index, the last first. */

@@ -1,5 +1,10 @@
 /** The records room: what is kept in this browser. It stores, and judges nothing. */
+export type { CheckRecords } from './checks';
+export type { DatedChoice, DatedPage } from './dated';
 export type {
+	CheckHeader,
+	DatedHeader,
+	KeptState,
 	KitRow,
 	LogHeader,
 	LogOrigin,

@@ -1,5 +1,5 @@
 import Dexie, { type Table } from 'dexie';
-import type { EntryRow, HeadRow, HalfdropDatabase } from './database';
+import type { EntryRow, HeadRow, HalfdropDatabase, LogIdField } from './database';
 import type { Health } from './health';
 import { isElsewhere, isKept, standsAlone, type Kept } from './kept';
 import { inTheirPlaces, withoutHead, type LogShelf } from './log-store';
@@ -10,8 +10,7 @@ export type LogTables<THeader extends LogHeader> = {
 	headers: Table<THeader, string>;
 	heads: Table<HeadRow, string>;
 	entries: Table<EntryRow, [string, number]>;
-	/** The field of an entry's row that bears the id of its log. */
-	idField: 'runId' | 'testId';
+	idField: LogIdField;
 };
 
 /** Logs in the browser's database. */

@@ -1,3 +1,4 @@
+import { LastingChecks, MemoryChecks, type CheckRecords } from './checks';
 import { HalfdropDatabase } from './database';
 import { Health } from './health';
 import { LastingKits, MemoryKits, type KitRecords } from './kits';
@@ -5,7 +6,7 @@ import { troubleOf, type StorageTrouble } from './kept';
 import { LastingRuns, MemoryRuns, type RunRecords } from './runs';
 import { LastingTests } from './lasting-tests';
 import { MemoryTests } from './memory-tests';
-import type { RunHeader, TestHeader } from './headers';
+import type { CheckHeader, RunHeader, TestHeader } from './headers';
 import type { LogShelf } from './log-store';
 import type { TestRecords } from './tests';
 import { watchOver, type LogWatch } from './watch';
@@ -18,6 +19,7 @@ export interface Records {
 	readonly trouble: StorageTrouble | null;
 	readonly runs: RunRecords & LogShelf<RunHeader>;
 	readonly tests: TestRecords & LogShelf<TestHeader>;
+	readonly checks: CheckRecords & LogShelf<CheckHeader>;
 	readonly kits: KitRecords;
 	/** Calls when another window has gone on with this log; hands back how to stop. */
 	watchLog: LogWatch['watch'];
@@ -114,6 +116,17 @@ function lasting(database: HalfdropDatabase): Records {
 			health,
 			announce
 		),
+		checks: new LastingChecks(
+			database,
+			{
+				headers: database.checks,
+				heads: database.checkHeads,
+				entries: database.checkEntries,
+				idField: 'checkId'
+			},
+			health,
+			announce
+		),
 		kits: new LastingKits(database.kits, health),
 		watchLog: watch
 	};
@@ -125,6 +138,7 @@ function inMemory(trouble: StorageTrouble): Records {
 		trouble,
 		runs: new MemoryRuns(),
 		tests: new MemoryTests(),
+		checks: new MemoryChecks(),
 		kits: new MemoryKits(),
 		watchLog: () => () => undefined
 	};

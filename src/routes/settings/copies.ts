@@ -1,6 +1,15 @@
 import { loadKitVersion } from '$lib/kits';
 import type { TestSummary } from '$lib/observation';
-import { loadRunLog, loadTestLog, replayTest, summaryOf, testResult } from '$lib/procedure';
+import {
+	checkSummaryOf,
+	loadCheckLog,
+	loadRunLog,
+	loadTestLog,
+	replayCheck,
+	replayTest,
+	summaryOf,
+	testResult
+} from '$lib/procedure';
 import { exportRecords, importRecords, type ImportReport, type Records } from '$lib/records';
 import { resummariseTests } from '../resummarise';
 import { storedKitVersions } from '../test/open-test';
@@ -24,6 +33,7 @@ export const everything = (records: Records, atEpochMs: number): Promise<string>
 export async function takeIn(text: string, records: Records): Promise<ImportReport> {
 	const report = await importRecords(text, records, {
 		test: loadTestLog,
+		check: loadCheckLog,
 		run: loadRunLog,
 		kit: loadKitVersion,
 		// What a file says of its tests is reckoned from their marks again.
@@ -31,7 +41,9 @@ export async function takeIn(text: string, records: Records): Promise<ImportRepo
 			const state = replayTest(loadTestLog(imported));
 			const result = testResult(state);
 			return result && summaryOf(state, result);
-		}
+		},
+		summariseCheck: (imported, verdict) =>
+			checkSummaryOf(replayCheck(loadCheckLog(imported)), verdict)
 	});
 	// A leaflet of the file may correct one that is known here, or the other way round.
 	const versions = await storedKitVersions(records);

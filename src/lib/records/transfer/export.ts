@@ -1,13 +1,13 @@
 import type { LogHeader, StoredLog } from '../headers';
 import type { Records } from '../open-records';
-import { fileText, type RunItem, type TestItem } from './file-form';
+import { fileText, type CheckItem, type RunItem, type TestItem } from './file-form';
 
 /** So many logs are read at once: the page can breathe in between. */
 const batch = 500;
 
 /**
- * Everything that is kept in this browser as one JSON text: kits, tests (removed ones too) and
- * practice runs, as they are stored, damaged ones included.
+ * Everything that is kept in this browser as one JSON text: kits, tests and checks (removed ones
+ * too) and practice runs, as they are stored, damaged ones included.
  *
  * @param exportedAtEpochMs ms since 1970
  * @throws Error when storage cannot be read: a file with only a part would pass for the whole
@@ -18,6 +18,11 @@ export async function exportRecords(records: Records, exportedAtEpochMs: number)
 		const { changedAtEpochMs, where, summary, origin } = stored.header;
 		tests.push({ log: logOf(stored), changedAtEpochMs, where, summary, origin });
 	}
+	const checks: CheckItem[] = [];
+	for await (const stored of allOf(records.checks)) {
+		const { changedAtEpochMs, where, summary, origin } = stored.header;
+		checks.push({ log: logOf(stored), changedAtEpochMs, where, summary, origin });
+	}
 	const runs: RunItem[] = [];
 	for await (const stored of allOf(records.runs)) {
 		const { changedAtEpochMs, where, state } = stored.header;
@@ -26,12 +31,17 @@ export async function exportRecords(records: Records, exportedAtEpochMs: number)
 	const troubleBefore = records.trouble;
 	const kits = await records.kits.all();
 	if (records.trouble && records.trouble !== troubleBefore) throw new Error(records.trouble.detail);
-	return fileText(exportedAtEpochMs, { kits, tests, runs });
+	return fileText(exportedAtEpochMs, { kits, tests, checks, runs });
 }
 
 /** The file of one test, for when it cannot be kept here. */
 export function exportOne(log: unknown, exportedAtEpochMs: number): string {
-	return fileText(exportedAtEpochMs, { kits: [], tests: [{ log }], runs: [] });
+	return fileText(exportedAtEpochMs, { tests: [{ log }] });
+}
+
+/** The file of one check, for when it cannot be kept here. */
+export function exportOneCheck(log: unknown, exportedAtEpochMs: number): string {
+	return fileText(exportedAtEpochMs, { checks: [{ log }] });
 }
 
 /** A stored log in one piece. */

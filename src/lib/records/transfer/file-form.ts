@@ -1,9 +1,12 @@
-import type { KitRow, LogOrigin, RunHeader, TestHeader } from '../headers';
+import type { CheckHeader, KitRow, LogOrigin, RunHeader, TestHeader } from '../headers';
 
-/** Number of the form in which files are written now. */
-export const FILE_FORMAT = 1;
+/**
+ * Number of the form in which files are written now. Form 1 knew no checks; what stands in a file of
+ * it is read as it is.
+ */
+export const FILE_FORMAT = 2;
 
-export const sections = ['kits', 'tests', 'runs'] as const;
+export const sections = ['kits', 'tests', 'checks', 'runs'] as const;
 export type Section = (typeof sections)[number];
 
 /** A log, whole, and what its header says that does not follow from it. */
@@ -15,6 +18,14 @@ export type TestItem = {
 	summary?: TestHeader['summary'];
 	origin?: LogOrigin;
 };
+export type CheckItem = {
+	log: unknown;
+	changedAtEpochMs?: number;
+	where?: string;
+	/** Its value follows from the log; the advice of that day does not. */
+	summary?: CheckHeader['summary'];
+	origin?: LogOrigin;
+};
 export type RunItem = {
 	log: unknown;
 	changedAtEpochMs?: number;
@@ -22,16 +33,21 @@ export type RunItem = {
 	state?: RunHeader['state'];
 };
 
+/** What stands in a file, list by list; a list that is left out is empty. */
+export type FileItems = {
+	kits?: readonly KitRow[];
+	tests?: readonly TestItem[];
+	checks?: readonly CheckItem[];
+	runs?: readonly RunItem[];
+};
+
 /**
  * The text of a file: JSON with one item on each line, so that a file cut short or damaged somewhere
  * can still be read line by line.
  */
-export function fileText(
-	exportedAtEpochMs: number,
-	items: { kits: readonly KitRow[]; tests: readonly TestItem[]; runs: readonly RunItem[] }
-): string {
+export function fileText(exportedAtEpochMs: number, items: FileItems): string {
 	const lists = sections.map((section) => {
-		const lines = items[section].map((item) => JSON.stringify(item)).join(',\n');
+		const lines = (items[section] ?? []).map((item) => JSON.stringify(item)).join(',\n');
 		return `"${section}":[\n${lines}\n]`;
 	});
 	const top = `"halfdrop":"records","format":${FILE_FORMAT},"exportedAtEpochMs":${exportedAtEpochMs}`;

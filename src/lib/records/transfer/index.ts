@@ -1,10 +1,10 @@
 import type { Records } from '../open-records';
-import type { ImportReaders } from './import';
+import type { ImportReaders } from './headers-of';
 import type { ImportReport } from './report';
 
 /** Records to a file and back. */
-export { exportOne, exportRecords } from './export';
-export type { ImportedTest, ImportReaders } from './import';
+export { exportOne, exportOneCheck, exportRecords } from './export';
+export type { ImportedCheck, ImportedTest, ImportReaders } from './headers-of';
 export type { Damage } from './read-file';
 export type { ImportReport } from './report';
 

@@ -69,16 +69,19 @@ function readPieces(text: string): ReadFile {
 
 /** What an item looks like decides; the list in which it stands only where that does not say. */
 function place(read: ReadFile, where: string, raw: unknown, listed: Section | null): void {
-	const section = sectionOf(raw) ?? listed;
+	const section = sectionOf(raw, listed) ?? listed;
 	if (section) read.items.push({ section, where, raw });
-	else read.damaged.push({ where, problem: 'expected a kit, a test or a run', raw });
+	else read.damaged.push({ where, problem: 'expected a kit, a test, a check or a run', raw });
 }
 
-function sectionOf(raw: unknown): Section | null {
+function sectionOf(raw: unknown, listed: Section | null): Section | null {
 	if (typeof raw !== 'object' || raw === null) return null;
 	if ('kitId' in raw && 'version' in raw) return 'kits';
 	if (!('log' in raw) || typeof raw.log !== 'object' || raw.log === null) return null;
-	return 'scenarioId' in raw.log ? 'runs' : 'kitVersion' in raw.log ? 'tests' : null;
+	if ('scenarioId' in raw.log) return 'runs';
+	// A check may be about a number alone, without a kit: it says itself what was measured.
+	if ('analyte' in raw.log) return 'checks';
+	return 'kitVersion' in raw.log && listed !== 'checks' ? 'tests' : null;
 }
 
 function sectionNamed(key: string): Section | null {

@@ -2,7 +2,7 @@ import type { LogOrigin } from '../headers';
 import type { Kept } from '../kept';
 import type { Damage } from './read-file';
 
-/** How an import went: kits, tests and runs together. */
+/** How an import went: kits, tests, checks and runs together. */
 export type ImportReport = {
 	added: number;
 	/** Logs that the file knew more of. */

@@ -1,4 +1,4 @@
-import type { TestSummary } from '../../observation';
+import { checkVerdicts, type CheckVerdict, type TestSummary } from '../../observation';
 
 const numbers = [
 	'value',
@@ -20,4 +20,10 @@ export function readSummary(raw: unknown): TestSummary | null {
 		typeof unit === 'string' &&
 		typeof isSuspect === 'boolean';
 	return hasNumbers && hasRest ? (raw as TestSummary) : null;
+}
+
+/** What a summary of a check says was advised; undefined when it says nothing that is known here. */
+export function readVerdict(raw: unknown): CheckVerdict | undefined {
+	if (typeof raw !== 'object' || raw === null || !('verdict' in raw)) return undefined;
+	return checkVerdicts.find((verdict) => verdict === raw.verdict);
 }
