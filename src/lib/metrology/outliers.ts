@@ -16,6 +16,23 @@ export type OutlierTest = {
 	saysLittle: boolean;
 };
 
+/**
+ * What Grubbs' statistic of n normal values stays within, but for a share α of cases.
+ *
+ * Source: Grubbs 1969: from Student's t with p = 1 − α/2n (two-sided) or 1 − α/n (one-sided) and n − 2.
+ *
+ * @param n 3 or more
+ * @param alpha 0 to 1, both left out
+ */
+export function grubbsLimit(n: number, alpha = 0.05, sides: 1 | 2 = 2): number {
+	if (!(Number.isInteger(n) && n >= 3))
+		throw new RangeError(`n must be a whole number from 3; found ${n}`);
+	if (!(alpha > 0 && alpha < 1))
+		throw new RangeError(`alpha must lie between 0 and 1; found ${alpha}`);
+	const t = studentTQuantile(1 - alpha / (sides * n), n - 2);
+	return ((n - 1) / Math.sqrt(n)) * Math.sqrt((t * t) / (n - 2 + t * t));
+}
+
 const saysLittle = (values: readonly number[]) => values.length < 4;
 
 /**
@@ -23,7 +40,7 @@ const saysLittle = (values: readonly number[]) => values.length < 4;
  * cause found at the bench. At n = 3 the largest statistic there can be is 1.1547 and the limit
  * 1.1543.
  *
- * Source: Grubbs 1969; the limit from Student's t with p = 1 − 0.05/2n.
+ * Source: Grubbs 1969.
  *
  * @throws RangeError for fewer than 3 values, or one that is no number
  */
@@ -39,8 +56,7 @@ export function grubbsTest(values: readonly number[]): OutlierTest {
 	const statistic = isFlat
 		? 0
 		: Math.abs((values[suspect] ?? middle) - middle) / standardDeviation(values);
-	const t = studentTQuantile(1 - 0.05 / (2 * n), n - 2);
-	const limit = ((n - 1) / Math.sqrt(n)) * Math.sqrt((t * t) / (n - 2 + t * t));
+	const limit = grubbsLimit(n);
 	return {
 		statistic,
 		limit,
