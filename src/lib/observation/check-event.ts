@@ -63,6 +63,14 @@ export const CheckEventSchema = z.discriminatedUnion('type', [
 		/** The stored test it came from. */
 		testId: z.optional(z.string())
 	}),
+	/**
+	 * Checks and questions, by their ids, that the person cannot do or answer. Takes the place of all
+	 * that was left out before; empty puts everything back at hand.
+	 */
+	z.strictObject({
+		type: z.literal('checks.leftOut'),
+		ids: z.array(z.string().check(z.minLength(1), z.maxLength(200))).check(z.maxLength(200))
+	}),
 	/** Nobody is sure which unit the reading in question is in. */
 	z.strictObject({ type: z.literal('unit.doubted'), isDoubted: z.boolean() }),
 	/** Takes the place of all that was said of the tank before. */

@@ -18,6 +18,7 @@ export function startCheck({
 		kit,
 		evidence: [],
 		inQuestion: null,
+		leftOut: [],
 		isUnitDoubted: false,
 		tank: {},
 		livestock: null,
@@ -82,6 +83,8 @@ function changeBy(state: CheckState, entry: LiveCheckEntry): Partial<CheckState>
 	switch (event.type) {
 		case 'evidence.given':
 			return given(state, event, entry);
+		case 'checks.leftOut':
+			return { leftOut: event.ids };
 		case 'unit.doubted':
 			return { isUnitDoubted: event.isDoubted };
 		case 'tank.described':

@@ -41,6 +41,8 @@ export type CheckState = {
 	evidence: readonly GivenEvidence[];
 	/** The test in question: the first piece of kind 'test' from 'first'. */
 	inQuestion: EvidenceOf<'test'> | null;
+	/** Checks and questions that the person cannot do or answer. */
+	leftOut: readonly string[];
 	isUnitDoubted: boolean;
 	tank: Tank;
 	/** Null while nobody was asked. */
