@@ -50,7 +50,8 @@ export type FaultSize = {
 	 * 'share' of the value (−0.08: reads 8 % low); 'mL' of titrant; 'drops' of this kit; 'tips', the
 	 * volume of tip and nozzle of this kit; 'divisions' of its scale; 'dKH' (or the customary unit of
 	 * the fault's analyte); 'timesScatter', a factor on the usual scatter; 'fullScaleLess', the value
-	 * reads as full scale less itself (used and left taken for each other).
+	 * reads as full scale less itself (used and left taken for each other), and mean and sd, in the
+	 * customary unit, come on top.
 	 */
 	of:
 		| 'share'
@@ -62,6 +63,9 @@ export type FaultSize = {
 		| 'timesScatter'
 		| 'fullScaleLess';
 };
+
+/** What a second method can be. */
+export type SecondMethod = 'kit' | 'photometer' | 'laboratory' | 'probe';
 
 /** A cause of a wrong reading, as data. */
 export type Fault = {
@@ -75,6 +79,8 @@ export type Fault = {
 	analytes: readonly Analyte[];
 	/** Ways of delivering titrant in which it can occur; all when left out. */
 	deliveries?: readonly ('syringe' | 'dropper' | 'burette')[];
+	/** Second methods that can have it, for those of a second method; all when left out. */
+	methods?: readonly SecondMethod[];
 	sizes: readonly FaultSize[];
 	/** Probability that a test in doubt has it, before anything is known. */
 	prior: number;
@@ -103,6 +109,10 @@ export type Cue = {
 	/** Analytes and deliveries in which it makes sense; all when left out. */
 	analytes?: readonly Analyte[];
 	deliveries?: readonly ('syringe' | 'dropper' | 'burette')[];
+	/** Asked only where such a second method is among the evidence. */
+	methods?: readonly SecondMethod[];
+	/** What it is about: asked only where there is one. The test in question when left out. */
+	about?: 'secondMethod' | 'reference';
 	/** Seconds it takes to answer. */
 	seconds: number;
 	origin: string;

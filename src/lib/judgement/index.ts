@@ -1,5 +1,6 @@
 /** The judgement room: faults, what evidence says of them, what to check next, what to do. */
 export * from './advice-loss';
+export { cues, cuesFor, faultById, faults, faultsFor, type MethodKind } from './catalogue';
 export * from './correction';
 export * from './decision';
 export * from './diagnosis';
@@ -9,3 +10,4 @@ export * from './limits';
 export * from './ranked-check';
 export * from './slip-cues';
 export * from './support';
+export * from './water-causes';
