@@ -6,6 +6,8 @@ import {
 	requireTitration,
 	sampleDensity,
 	sampleKg,
+	USUAL_ADDED_SHARE,
+	USUAL_READING_SD,
 	type ProbePoint,
 	type ProbeTitration
 } from './probe-titration';
@@ -73,10 +75,6 @@ export type GranEndPoint = {
 };
 
 const DEFAULT_WINDOW = { low: 3.0, high: 3.5 };
-/** Random error of a reading that the weights go by: most meters' last digit (judgement). */
-export const USUAL_READING_SD = 0.01;
-/** Random error of an added volume over the largest (judgement). */
-export const USUAL_ADDED_SHARE = 0.002;
 /** Carbon over alkalinity in seawater of pH 8.2. */
 const USUAL_CARBON_SHARE = 0.9;
 

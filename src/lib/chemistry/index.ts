@@ -15,6 +15,8 @@ export { colourDifference } from './colour-difference';
 export type { Constants } from './constants';
 export { densityKgPerL } from './density';
 export { dyeIds, dyeOf, type Dye } from './dyes';
+export * from './fit-options';
+export { fitAlkalinityTitration } from './fit-titration';
 export * from './gran';
 export { lampSpectra, type LampSpectrum } from './lamps';
 export { mediumOf, type Matrix, type Medium } from './matrix';

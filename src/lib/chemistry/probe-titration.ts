@@ -45,6 +45,11 @@ export type ProbeTitration = {
 	sampleChemistry?: { constants?: Partial<Constants>; totals?: Partial<Totals> };
 };
 
+/** Random error of a reading that the weights go by: most meters' last digit (judgement). */
+export const USUAL_READING_SD = 0.01;
+/** Random error of an added volume over the largest (judgement). */
+export const USUAL_ADDED_SHARE = 0.002;
+
 /** Salinity that the density and the constants go by. */
 export const saltOf = ({ matrix, salinity }: ProbeTitration): number =>
 	matrix === 'purified' ? 0 : salinity;
