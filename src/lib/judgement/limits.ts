@@ -14,8 +14,11 @@ export type AnalyteLimits = {
 	openOcean: { low: number; high: number; salinity: number; origin: string };
 	/** Net rise a day, after consumption and dosers: the default, and what nobody's own limit may pass. */
 	rise: { usualPerDay: number; hardCapPerDay: number; origin: string };
-	/** pH on any one day: how far an addition may lift it, and above what it may never come. */
-	ph: { maxRisePerDay: number; highest: number; origin: string };
+	/**
+	 * pH: how far the addition of a day may lift it, above what it may never come, and outside which
+	 * nothing is planned before its cause is found.
+	 */
+	ph: { maxRisePerDay: number; highest: number; lowest: number; origin: string };
 	/** Below this, waiting harms as well. */
 	lowAlarm: { below: number; origin: string };
 	/** A target above or below this is not sensible in any tank. */
@@ -40,7 +43,12 @@ export const analyteLimits: Record<Analyte, AnalyteLimits> = {
 				'Surface of the open ocean brought to salinity 35, 2.3 to 2.4 meq/L (Lee and others 2006, Geophys. Res. Lett. 33:L19605; Millero and others 1998, Mar. Chem. 60:111; from memory)'
 		},
 		rise: { usualPerDay: 0.5, hardCapPerDay: 1, origin: PRACTICE },
-		ph: { maxRisePerDay: 0.2, highest: 8.5, origin: PRACTICE },
+		ph: {
+			maxRisePerDay: 0.2,
+			highest: 8.5,
+			lowest: 7.5,
+			origin: 'rise and highest: common practice, no source; lowest: judgement'
+		},
 		lowAlarm: { below: 5, origin: PRACTICE },
 		sensible: { low: 6, high: 12, origin: 'judgement' },
 		salinity: {

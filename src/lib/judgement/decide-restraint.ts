@@ -1,0 +1,48 @@
+import type { Act } from './advice-loss';
+import { bandInWords } from './decide-words';
+import type { DecideInput, Decision } from './decision';
+
+/** What stands before everything else: why the advice is not to act, or how far it goes. */
+export function reasonsNotToAct(
+	input: DecideInput,
+	best: Act,
+	verdict: Decision['verdict']
+): string[] {
+	const { who, hasStonyCorals, isUnitSure, isSalinityKnown } = input;
+	if (hasStonyCorals === false)
+		return ['A new tank without stony corals needs no correction: little uses it up.'];
+	if (isUnitSure === false)
+		return ['It is not clear which unit the reading is in. Find that out on the leaflet first.'];
+	if (best === 'leave') return [];
+	const said = [
+		isSalinityKnown === false && 'The salinity is not known. It moves this value too: measure it.',
+		(who === 'sitter' || who === 'child') &&
+			'Tell the keeper. Whoever stands in for the keeper measures and tells, and adds nothing.',
+		best === 'lower' &&
+			'Pause what is dosed and let the animals use it up. Nothing is added to bring it down.',
+		verdict === 'check' && best === 'raise' && 'Nothing goes into the tank before that is checked.'
+	];
+	return said.filter((line): line is string => typeof line === 'string');
+}
+
+/** What would make the advice another. */
+export function wouldChangeFor(input: DecideInput, verdict: Decision['verdict']): string[] {
+	const band = bandInWords(input.band, input.analyte);
+	if (verdict === 'check')
+		return [
+			'What the check finds.',
+			...(input.isUnitSure === false ? ['Knowing the unit.'] : []),
+			...(input.isSalinityKnown === false ? ['Knowing the salinity.'] : [])
+		];
+	if (verdict === 'adjust')
+		return [
+			'A retest that differs from what the plan expects by more than its ±.',
+			'Salinity or temperature away from the usual.',
+			'Haze or white flakes in the water, or animals that look worse: stop adding.'
+		];
+	return [
+		`A value outside ${band} that a known solution or a second method bears out.`,
+		'A change, from one test to the next, that is larger than the tests scatter.',
+		'Animals that look worse.'
+	];
+}

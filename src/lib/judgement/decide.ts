@@ -1,0 +1,113 @@
+import type { Act } from './advice-loss';
+import { believe } from './decide-belief';
+import {
+	expandedUncertaintyOf,
+	otherGrounds,
+	whatItHolds,
+	whereItLies,
+	type Grounds
+} from './decide-because';
+import { reasonsNotToAct, wouldChangeFor } from './decide-restraint';
+import type { DecideInput, Decision } from './decision';
+import { emergencyDecision } from './emergency';
+import { isWeeklyTooRare, retestInterval } from './retest';
+
+/**
+ * Chance of changing the advice from which one more check comes before an adjustment that is
+ * verified already; judgement.
+ */
+const WORTH_ASKING_STILL = 0.2;
+/** An adjustment goes the way that is more likely than all else together. */
+const MORE_LIKELY_THAN_NOT = 0.5;
+
+type Verdict = Pick<Decision, 'verdict' | 'direction'>;
+const leave: Verdict = { verdict: 'leave', direction: null };
+const check: Verdict = { verdict: 'check', direction: null };
+
+function changeOf({ rate }: DecideInput): Decision['change'] {
+	if (!rate) return null;
+	return Math.abs(rate.perDay) > rate.expandedUncertainty ? 'likelyReal' : 'tooSmallToTell';
+}
+
+/** The act that is expected to cost least; an act needs more than even chances of its side. */
+function bestAct({ belief }: Grounds): Act {
+	const { losses, probabilities } = belief;
+	if (losses.raise < Math.min(losses.leave, losses.lower))
+		return probabilities.below > MORE_LIKELY_THAN_NOT ? 'raise' : 'leave';
+	if (losses.lower < losses.leave)
+		return probabilities.above > MORE_LIKELY_THAN_NOT ? 'lower' : 'leave';
+	return 'leave';
+}
+
+function verdictOf(input: DecideInput, best: Act, isVerified: boolean): Verdict {
+	const { next, isEnough } = input;
+	if (input.hasStonyCorals === false) return leave;
+	if (input.isUnitSure === false) return check;
+	const isMoreToBeAsked = !isEnough && next !== null;
+	if (best === 'leave') return isMoreToBeAsked && !isVerified ? check : leave;
+	if (!isVerified || input.isSalinityKnown === false) return check;
+	if (isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL) return check;
+	if (input.who === 'sitter' || input.who === 'child') return leave;
+	return { verdict: 'adjust', direction: best };
+}
+
+function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): number {
+	if (verdict === 'check') return 1;
+	const { rate } = input;
+	const interval = retestInterval({
+		band: input.band,
+		expandedUncertainty: expandedUncertaintyOf(grounds),
+		consumptionPerDay: input.consumptionPerDay ?? null,
+		changePerDay: grounds.change === 'likelyReal' ? (rate?.perDay ?? null) : null
+	});
+	// What is being moved, or lies outside, is looked at sooner.
+	const isOutside = grounds.belief.probabilities.within < 0.5;
+	return verdict === 'adjust' || isOutside ? Math.min(2, interval) : interval;
+}
+
+/**
+ * What to do about a reading: leave it, check it, adjust, or act at once. From the probability that
+ * the true value lies in the person's band, from what leaving and moving it are expected to cost
+ * (`adviceLoss`), from how fast it changes, and a little from how the animals look. To adjust takes
+ * something independent of the kit, a known unit and salinity, and an adult keeper.
+ *
+ * @param input values of the band, the rate and the consumption in the band's unit
+ * @throws RangeError naming the field: a band the wrong way round, a rate or consumption out of range,
+ *   no diagnosis where there is no emergency
+ */
+export function decide(input: DecideInput): Decision {
+	const { diagnosis, band, livestock, analyte = 'alkalinity' } = input;
+	if (!diagnosis && !input.isEmergency)
+		throw new RangeError('diagnosis must be given unless isEmergency; found null');
+	if (input.rate && !(input.rate.expandedUncertainty >= 0 && Number.isFinite(input.rate.perDay)))
+		throw new RangeError(
+			`rate must be a change a day with an expandedUncertainty of 0 or above; found ${input.rate.perDay} and ${input.rate.expandedUncertainty}`
+		);
+	if (!diagnosis) return emergencyDecision();
+	const belief = believe(diagnosis, band, livestock, analyte);
+	if (input.isEmergency) return emergencyDecision(belief.probabilities);
+	const change = changeOf(input);
+	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
+	const isVerified = diagnosis.isIndependent;
+	const best = bestAct(grounds);
+	const verdict = verdictOf(input, best, isVerified);
+	const tooRare =
+		isWeeklyTooRare(input.consumptionPerDay ?? 0, band.unit, analyte) &&
+		'So much is used in a day that a test a week is too rare.';
+	return {
+		...verdict,
+		probabilities: belief.probabilities,
+		because: [
+			...reasonsNotToAct(input, best, verdict.verdict),
+			whereItLies(grounds),
+			whatItHolds(grounds),
+			...otherGrounds(grounds, isVerified),
+			...(tooRare ? [tooRare] : [])
+		],
+		wouldChange: wouldChangeFor(input, verdict.verdict),
+		check: verdict.verdict === 'check' ? input.next : null,
+		isVerified,
+		change,
+		retestInDays: retestFor(input, grounds, verdict)
+	};
+}
