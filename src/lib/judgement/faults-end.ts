@@ -1,3 +1,4 @@
+import { endPointEffects as found } from './end-point-effects';
 import type { Fault } from './fault';
 import { about, alkalinity, eitherWay, habitAndOnce, mixed } from './make-fault';
 
@@ -51,7 +52,12 @@ export const endFaults: readonly Fault[] = [
 		target: 'endPoint',
 		scope: 'hands',
 		analytes: alkalinity,
-		sizes: mixed('customaryUnit', [0.7, 0.25, 0.1], [0.3, -0.2, 0.08]),
+		// Which shade is taken instead spreads it further than kits and alkalinities do.
+		sizes: mixed(
+			'customaryUnit',
+			[0.7, found.fullRoseForMauve.mean, 0.1],
+			[0.3, found.violetForMauve.mean, 0.06]
+		),
 		prior: 0.035,
 		remedy:
 			'Keep a vial at the end colour beside it, and take the same shade each time. In seawater it goes through violet and mauve, not grey.',
@@ -66,13 +72,18 @@ export const endFaults: readonly Fault[] = [
 		target: 'endPoint',
 		scope: 'hands',
 		analytes: alkalinity,
-		sizes: about(0.35, 0.17, 'customaryUnit'),
+		// Carbon dioxide can move it no further; a hand that has begun to add often goes on to a fuller colour.
+		sizes: mixed(
+			'customaryUnit',
+			[0.6, found.chasedColour.mean, found.chasedColour.sd],
+			[0.4, found.chasedColour.mean + found.fullRoseForMauve.mean, 0.15]
+		),
 		prior: 0.03,
 		remedy:
 			'Take the first colour that lasts half a minute. Later it fades as carbon dioxide leaves.',
 		shownBy: ['otherHands', 'reference'],
 		origin:
-			'Size: computed, a fading colour answered with drops on the practice bench. Prior: judgement.'
+			'Size: computed, a fading colour answered with drops on the practice bench, to the same and to a fuller colour; shares of the two and prior: judgement.'
 	},
 	{
 		id: 'swirledOddly',
@@ -81,7 +92,11 @@ export const endFaults: readonly Fault[] = [
 		target: 'endPoint',
 		scope: 'hands',
 		analytes: alkalinity,
-		sizes: mixed('customaryUnit', [0.6, -0.12, 0.06], [0.4, 0.07, 0.04]),
+		sizes: mixed(
+			'customaryUnit',
+			[0.6, found.stillVial.mean, found.stillVial.sd],
+			[0.4, found.shakenVial.mean, found.shakenVial.sd]
+		),
 		prior: 0.025,
 		remedy: 'The same gentle swirl of about two seconds after every drop near the end.',
 		shownBy: ['otherHands', 'reference'],
@@ -126,7 +141,7 @@ export const endFaults: readonly Fault[] = [
 		remedy: 'Count aloud. It changes the depth of the colour more than the value.',
 		shownBy: ['repeatFull'],
 		origin:
-			'Size: computed, one dose too many on the practice bench, and the eye led by a deeper colour (judgement). Prior: judgement.'
+			'Size: computed, half or twice the indicator moves the end by hundredths only; the eye led astray by a paler or deeper colour and prior: judgement.'
 	},
 	{
 		id: 'unsteadyHands',

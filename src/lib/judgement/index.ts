@@ -11,9 +11,11 @@ export { bandInWords, chanceInWords, inDaysInWords, measured, setValue } from '.
 export * from './decision';
 export * from './diagnosis';
 export { emergencyPath, type EmergencyPath } from './emergency';
+export * from './end-point-effects';
 export { factsOf, type Facts, type MatrixEffect } from './facts';
 export * from './fault';
 export * from './limits';
+export * from './matrix-effect';
 export * from './ranked-check';
 export { retestInterval } from './retest';
 export * from './slip-cues';

@@ -1,0 +1,92 @@
+import { writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { effectsAtDkh, endPointEffects, matrixEffectOf } from '../../src/lib/judgement';
+import { ALKALINITIES, studyEffects } from './end-effects';
+
+/** Titrations drop by drop, on a machine that may be busy. */
+const SLOW_MS = 120_000;
+const FILE = 'src/lib/judgement/end-point-effects.ts';
+
+/** The table as a file; `WRITE_STUDY=1 npx vitest run --project unit tests/studies/fault-effects` writes it. */
+function fileOf(effects: ReturnType<typeof studyEffects>): string {
+	return `/**
+ * What moves the end of a titration and is neither a share of the value nor a volume, dKH: change of
+ * the value that the leaflet gives, against a clean hand in ordinary seawater of the same content,
+ * over the house kits and three alkalinities. Written by tests/studies/fault-effects.test.ts, which
+ * finds it on the practice bench and compares it again; not to be changed by hand.
+ */
+export type EndPointEffect = {
+	mean: number;
+	/** Spread over kits and alkalinities. */
+	sd: number;
+	least: number;
+	most: number;
+	/** Mean over the kits at each alkalinity of \`effectsAtDkh\`. */
+	byDkh: readonly number[];
+};
+
+export const effectsAtDkh: readonly number[] = ${JSON.stringify(ALKALINITIES)};
+
+export const endPointEffects = ${JSON.stringify(effects)} as const satisfies Record<string, EndPointEffect>;
+`;
+}
+
+describe('effects on the end that are found on the bench', () => {
+	it(
+		'stand in the table as the bench gives them today',
+		() => {
+			const found = studyEffects();
+			if (process.env['WRITE_STUDY']) writeFileSync(FILE, fileOf(found));
+			console.log(
+				Object.entries(found)
+					.map(
+						([id, { mean, sd, least, most }]) =>
+							`${id.padEnd(28)} ${[mean, sd, least, most].map((each) => each.toFixed(3).padStart(7)).join(' ')}`
+					)
+					.join('\n')
+			);
+			expect(effectsAtDkh).toEqual(ALKALINITIES);
+			expect(Object.keys(endPointEffects)).toEqual(Object.keys(found));
+			// The last printed digit, as another machine may round it.
+			for (const [id, row] of Object.entries(found)) {
+				const listed = endPointEffects[id as keyof typeof endPointEffects];
+				for (const figure of ['mean', 'sd', 'least', 'most'] as const)
+					expect(Math.abs(listed[figure] - row[figure]), `${id} ${figure}`).toBeLessThan(0.0015);
+				row.byDkh.forEach((each, i) =>
+					expect(Math.abs((listed.byDkh[i] ?? NaN) - each), id).toBeLessThan(0.0015)
+				);
+			}
+		},
+		SLOW_MS
+	);
+
+	it('lie where the textbook has them', () => {
+		const { stillVial, shakenVial, bicarbonateInPurified, carbonateInPurified, indicatorDoubled } =
+			endPointEffects;
+		// Carbon dioxide kept makes the end come early, driven off late: textbook.
+		expect(stillVial.mean).toBeLessThan(0);
+		expect(shakenVial.mean).toBeGreaterThan(0);
+		// Plain water reads low, and carbonate brings half the carbon: it reads above bicarbonate.
+		expect(bicarbonateInPurified.mean).toBeLessThan(-0.1);
+		expect(carbonateInPurified.mean).toBeGreaterThan(bicarbonateInPurified.mean);
+		expect(Math.abs(indicatorDoubled.mean)).toBeLessThan(0.04);
+	});
+});
+
+describe('what a sound kit reads on a known solution', () => {
+	it('is what it holds in seawater, and the table between its alkalinities', () => {
+		expect(matrixEffectOf('seawater', 8)).toEqual({ value: 0, standardUncertainty: 0 });
+		const { byDkh } = endPointEffects.bicarbonateInPurified;
+		expect(matrixEffectOf('purified', 8).value).toBeCloseTo(byDkh[1], 9);
+		expect(matrixEffectOf('purified', 6.5).value).toBeCloseTo((byDkh[0] + byDkh[1]) / 2, 9);
+		expect(matrixEffectOf('purified', 30).value).toBeCloseTo(byDkh[2], 9);
+		expect(matrixEffectOf('purified', 8, 'carbonate').value).toBeCloseTo(
+			endPointEffects.carbonateInPurified.byDkh[1],
+			9
+		);
+		expect(matrixEffectOf('purified', 8).standardUncertainty).toBeGreaterThan(0.02);
+	});
+	it('refuses a content that is no content', () => {
+		expect(() => matrixEffectOf('purified', Number.NaN)).toThrow(/nominalDkh/);
+	});
+});
