@@ -1,0 +1,50 @@
+import type { Content } from './recipe';
+
+/**
+ * By how much a sound kit reads more than a solution holds, because it is no seawater: with a
+ * standard uncertainty, or anywhere between two values where the kit's own end colour and the
+ * swirling are not known. In the unit of the content.
+ */
+export type ReadingEffect =
+	{ value: number; standardUncertainty: number } | { low: number; high: number };
+
+/** What a kit should read on a solution. */
+export type ExpectedReading = {
+	value: number;
+	standardUncertainty: number;
+	/** k = 2, about 95 %. The scatter of a test is not in it. */
+	expandedUncertainty: number;
+	/** Value less and plus its expanded uncertainty. */
+	low: number;
+	high: number;
+	/** The effect that was taken, as a value with its standard uncertainty. */
+	effect: { value: number; standardUncertainty: number };
+};
+
+/**
+ * What a sound kit should read on a solution of known content: its content and the effect of water
+ * that is no seawater; any value of a range alike.
+ *
+ * @throws RangeError when a range is the wrong way round
+ */
+export function expectedReadingOf(
+	content: Pick<Content, 'value' | 'standardUncertainty'>,
+	effect: ReadingEffect
+): ExpectedReading {
+	const taken = 'low' in effect ? middleOf(effect) : effect;
+	const value = content.value + taken.value;
+	const standardUncertainty = Math.hypot(content.standardUncertainty, taken.standardUncertainty);
+	return {
+		value,
+		standardUncertainty,
+		expandedUncertainty: 2 * standardUncertainty,
+		low: value - 2 * standardUncertainty,
+		high: value + 2 * standardUncertainty,
+		effect: taken
+	};
+}
+
+function middleOf({ low, high }: { low: number; high: number }) {
+	if (!(low <= high)) throw new RangeError(`low must not be above high; found ${low} and ${high}`);
+	return { value: (low + high) / 2, standardUncertainty: (high - low) / Math.sqrt(12) };
+}
