@@ -8,9 +8,8 @@ import type {
 } from '$lib/judgement';
 import type { Evidence, LivestockLook, Means, Tank } from '$lib/observation';
 import type { CheckLog, CheckState } from '$lib/procedure';
-import type { Blanks } from './forms/form';
 
-/** A stored test that can fill the blanks of a sentence. */
+/** A stored test that can be evidence. */
 export type LoggedLine = {
 	id: string;
 	value: string;
@@ -19,8 +18,14 @@ export type LoggedLine = {
 	when: string;
 	kitName: string;
 	isSameKit: boolean;
-	/** What it writes into them. */
-	blanks: Blanks;
+};
+
+/** What would be believed without one piece of evidence. */
+export type WithoutPiece = {
+	/** Its place in the evidence of the state. */
+	at: number;
+	/** Of the explanations, by their ids. */
+	probabilities: Readonly<Record<string, number>>;
 };
 
 /** What the screens of a check need of it; `routes/check/check-run.svelte.ts` wires it. */
@@ -34,6 +39,8 @@ export interface CheckRun {
 	readonly unit: Unit;
 	/** Null while there is no reading in question. The last answer stays while a new one is worked out. */
 	readonly diagnosis: Diagnosis | null;
+	/** What each piece of evidence does to the answer; empty until that was worked out too. */
+	readonly without: readonly WithoutPiece[];
 	/** Over all that is at hand: what was left out is not among it. */
 	readonly ranking: CheckRanking | null;
 	/** Evidence was given that the diagnosis does not know of yet. */
@@ -52,8 +59,7 @@ export interface CheckRun {
 	give(evidence: Evidence, testId?: string): boolean;
 	/** Takes back what an entry said; it can be given again by undo. */
 	takeBack(entryId: string): void;
-	/** Checks and questions, by their ids, that the person cannot do or answer. */
-	readonly leftOut: readonly string[];
+	/** Checks and questions, by their ids, that the person cannot do or answer, beside those left out before. */
 	leaveOut(ids: readonly string[]): void;
 	/** All that was left out is at hand again. */
 	putBack(): void;

@@ -21,11 +21,11 @@ function conditionOf(
 			const isOneOfSeveral = groups.some(
 				(group) => group.faults.length > 1 && group.faults.includes(id)
 			);
-			return `${faultName(catalogue, id)}${isOneOfSeveral ? ', or what looks like it' : ''}`;
+			return `“${faultName(catalogue, id)}”${isOneOfSeveral ? ', or what looks like it' : ''}`;
 		})
 	);
-	if (faults.length === ids.length) return `with ${names}`;
-	return `if the water has really changed${faults.length > 0 ? `, with ${names}` : ''}`;
+	if (faults.length === ids.length) return `if it is ${names}`;
+	return `if the water has really changed${faults.length > 0 ? `, and it is ${names} besides` : ''}`;
 }
 
 /** '8.0 ± 0.3', with as many decimals as the ± allows. */

@@ -7,11 +7,7 @@ const BlanksSchema = z.record(z.string(), z.string());
 const SaidSchema = z.strictObject({
 	/** The sentence that stands open, and what stands in its blanks. */
 	open: z.nullable(z.string()),
-	blanks: z.record(z.string(), BlanksSchema),
-	/** A stored test that a sentence was filled from. */
-	tests: z.optional(z.record(z.string(), z.string())),
-	/** Checks and questions that the person has set aside. */
-	out: z.optional(z.array(z.string()))
+	blanks: z.record(z.string(), BlanksSchema)
 });
 /** What was typed and set aside in one check and is not evidence yet. */
 export type SaidSoFar = z.infer<typeof SaidSchema>;

@@ -15,7 +15,6 @@ export const earlier: EvidenceForm = {
 	title: 'An earlier reading, and what was dosed',
 	aside: 'Left empty, dosing and what the tank takes up are thought to balance.',
 	begin: () => ({ way: 'own' }),
-	fromLog: true,
 	parts: (blanks, context) => [
 		{ blank: 'days', label: 'How many days ago', after: ' days' },
 		'ago the water read',

@@ -1,5 +1,6 @@
 import { convertValue, type Analyte, type Kit, type Unit } from '$lib/kits';
 import type { Evidence, Reading } from '$lib/observation';
+import type { TestRole } from '$lib/procedure';
 
 /** What somebody wrote into the blanks of a sentence, as they wrote it. */
 export type Blanks = Readonly<Record<string, string>>;
@@ -52,8 +53,8 @@ export type EvidenceForm = {
 	read: (blanks: Blanks, context: FormContext) => Told;
 	/** Under the sentence, as it stands: what follows from it, what may be mistaken. */
 	remark?: (blanks: Blanks, context: FormContext) => string | null;
-	/** A stored test can tell it. */
-	fromLog?: true;
+	/** What a stored test is to the check when it tells this. */
+	logRole?: (blanks: Blanks) => TestRole;
 };
 
 /** The ± that a test with the kit in question is taken to have, in a unit; null where nobody knows. */

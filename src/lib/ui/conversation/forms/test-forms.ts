@@ -1,4 +1,5 @@
 import type { Evidence, EvidenceOf } from '$lib/observation';
+import type { TestRole } from '$lib/procedure';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import type { Blanks, EvidenceForm, FormContext, Part, Told } from './form';
 
@@ -12,10 +13,10 @@ type Differs = NonNullable<EvidenceOf<'test'>['differs']>;
 type TestSentence = {
 	title: string;
 	aside?: string;
-	from: (reader: BlankReader) => EvidenceOf<'test'>['from'];
-	label: (reader: BlankReader) => string;
+	from: (blanks: Blanks) => TestRole;
+	label: (reader: BlankReader, blanks: Blanks) => string;
 	before: (blanks: Blanks, context: FormContext) => readonly Part[];
-	differs?: (reader: BlankReader) => Differs | undefined;
+	differs?: (reader: BlankReader, blanks: Blanks) => Differs | undefined;
 };
 
 /** A test of the tank's water by the kit in question, in whatever it differed. */
@@ -23,7 +24,7 @@ function testForm({ title, aside, from, label, before, differs }: TestSentence):
 	return {
 		title,
 		...(aside === undefined ? {} : { aside }),
-		fromLog: true,
+		logRole: (blanks) => from(blanks),
 		parts: (blanks, context) => [
 			...before(blanks, context),
 			...valueParts(blanks, context, { value: 'What it read', after: '.' })
@@ -31,12 +32,12 @@ function testForm({ title, aside, from, label, before, differs }: TestSentence):
 		remark: unitRemark,
 		read: (blanks, context): Told => {
 			const reader = new BlankReader(blanks, context);
-			const reading = reader.ownReading(label(reader));
-			const otherwise = differs?.(reader);
+			const reading = reader.ownReading(label(reader, blanks));
+			const otherwise = differs?.(reader, blanks);
 			const evidence: Evidence = {
 				kind: 'test',
 				reading,
-				from: from(reader),
+				from: from(blanks),
 				...(otherwise ? { differs: otherwise } : {})
 			};
 			return reader.isSound ? { evidence } : { problems: reader.problems };
@@ -91,18 +92,18 @@ export const otherHands = testForm({
 });
 const capitalName = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 
+const isHalf = (blanks: Blanks) => blanks.ratio === '0.5';
+
 export const otherSample = testForm({
 	title: 'Twice or half the water',
 	aside:
 		'Write the value as reckoned for that much water: with twice the sample, half of what the leaflet’s table says.',
-	from: (reader) =>
-		reader.oneOf('ratio', ['2', '0.5'], '2') === '2' ? 'largerSample' : 'smallerSample',
-	label: (reader) =>
-		reader.oneOf('ratio', ['2', '0.5'], '2') === '2' ? 'Twice the water' : 'Half the water',
+	from: (blanks) => (isHalf(blanks) ? 'smallerSample' : 'largerSample'),
+	label: (_, blanks) => (isHalf(blanks) ? 'Half the water' : 'Twice the water'),
 	before: () => [
 		'With',
 		{ choice: 'ratio', label: 'How much water', options: ratios },
 		'the water the test comes to'
 	],
-	differs: (reader) => ({ sampleRatio: Number(reader.oneOf('ratio', ['2', '0.5'], '2')) })
+	differs: (_, blanks) => ({ sampleRatio: isHalf(blanks) ? 0.5 : 2 })
 });

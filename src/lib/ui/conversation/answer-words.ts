@@ -1,0 +1,29 @@
+import type { Diagnosis, CheckRanking } from '$lib/judgement';
+import type { Catalogue } from './catalogue';
+import { chanceWords } from './chance-words';
+import { checksTitle } from './check-words';
+import { explanationRows } from './explanation-rows';
+import { trueValueSentence } from './true-value-words';
+
+/** The whole answer in one sentence, for those who hear that it has changed. */
+export function answerSentence(
+	diagnosis: Diagnosis,
+	ranking: CheckRanking | null,
+	catalogue: Catalogue
+): string {
+	const [first] = explanationRows(diagnosis, catalogue);
+	const best = ranking?.ranked[0];
+	const next = !ranking
+		? ''
+		: ranking.isEnough
+			? ' That is enough checking.'
+			: best === undefined
+				? ''
+				: best.kind === 'checks'
+					? ` Next: ${checksTitle(best.checks).toLowerCase()}.`
+					: ' Next: a question.';
+	const most = first
+		? `Most likely now: ${first.title.toLowerCase()}, ${chanceWords(first.probability)}. `
+		: '';
+	return `${most}${trueValueSentence(diagnosis, catalogue)}${next}`;
+}

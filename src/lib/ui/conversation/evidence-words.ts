@@ -1,0 +1,119 @@
+import { convertValue, decimalsFor, unitName, type Unit } from '$lib/kits';
+import { isValued, type Evidence, type Reading } from '$lib/observation';
+import { plain } from '../charts/numbers';
+import type { Catalogue } from './catalogue';
+
+/** A piece of evidence as a line of the list. */
+export type EvidenceLine = {
+	title: string;
+	/** '7.4 ± 0.4 dKH', or what was answered. */
+	figure: string;
+	/** What else was said of it; empty where nothing was. */
+	detail: string;
+};
+
+const matrixWords = {
+	seawater: 'in seawater',
+	purified: 'in purified water',
+	sodiumChloride: 'in table salt and purified water'
+} as const;
+
+/** As it was given, in its own unit; in the unit of the page beside it where that is another. */
+function figureOf({ value, expandedUncertainty, unit }: Reading, shown: Unit): string {
+	const decimals = decimalsFor(unit, expandedUncertainty);
+	const own = `${plain(value, decimals)} ± ${plain(expandedUncertainty, decimals)} ${unitName(unit)}`;
+	if (unit === shown) return own;
+	const there = convertValue(value, unit, shown);
+	const thereDecimals = decimalsFor(shown, convertValue(expandedUncertainty, unit, shown));
+	return `${own}, that is ${plain(there, thereDecimals)} ${unitName(shown)}`;
+}
+
+function daysWords(days: number): string {
+	if (days < 1) return 'less than a day before';
+	return days === 1 ? 'a day before' : `${plain(days, days % 1 === 0 ? 0 : 1)} days before`;
+}
+
+function detailOf(evidence: Evidence): string {
+	switch (evidence.kind) {
+		case 'test': {
+			if (evidence.from === 'first') return 'in question';
+			const ratio = evidence.differs?.sampleRatio;
+			if (ratio !== undefined) return `${plain(ratio, ratio % 1 === 0 ? 0 : 1)} times the water`;
+			return (
+				{
+					repeatFull: 'the same once more',
+					repeatQuick: 'the same once more',
+					freshLot: 'titrant of another lot',
+					freshSample: 'another portion of water',
+					otherHands: 'other hands, the same kit',
+					largerSample: 'twice the water',
+					smallerSample: 'half the water'
+				}[evidence.from as string] ?? 'the tank’s water'
+			);
+		}
+		case 'reference': {
+			const { nominal, nominalExpandedUncertainty, reading, matrix, instrument } = evidence;
+			const decimals = decimalsFor(reading.unit, nominalExpandedUncertainty);
+			const content = `${plain(nominal, decimals)} ± ${plain(nominalExpandedUncertainty, decimals)}`;
+			return `said to hold ${content}, ${matrixWords[matrix]}${instrument ? `; read by ${instrument}` : ''}`;
+		}
+		case 'addition':
+			return `raised by ${plain(evidence.added, decimalsFor(evidence.reading.unit, evidence.addedExpandedUncertainty))}`;
+		case 'blank':
+			return matrixWords[evidence.matrix];
+		case 'secondMethod': {
+			const { coverageFactor = 2, reports, sampling } = evidence;
+			return [
+				'a second method',
+				coverageFactor === 2 ? '' : `± for k = ${plain(coverageFactor, 0)}`,
+				reports === 'carbonate' ? 'carbonate only' : '',
+				sampling ? 'water taken anew' : ''
+			]
+				.filter(Boolean)
+				.join(', ');
+		}
+		case 'earlier': {
+			const { expectedChange = 0, instrument } = evidence;
+			const since =
+				expectedChange === 0
+					? ''
+					: `; ${expectedChange > 0 ? '+' : ''}${plain(expectedChange)} expected since`;
+			return `${daysWords(evidence.daysAgo)}${instrument ? `, by ${instrument}` : ''}${since}`;
+		}
+		case 'weighing':
+		case 'cue':
+			return '';
+	}
+}
+
+/**
+ * A piece of evidence in words.
+ *
+ * @param unit of the page
+ */
+export function evidenceLine(evidence: Evidence, unit: Unit, { cues }: Catalogue): EvidenceLine {
+	if (isValued(evidence))
+		return {
+			title: evidence.reading.label,
+			figure: figureOf(evidence.reading, unit),
+			detail: detailOf(evidence)
+		};
+	if (evidence.kind === 'weighing') {
+		const percent = (evidence.foundOverNominal - 1) * 100;
+		const way = percent < 0 ? 'less than its mark says' : 'more than its mark says';
+		return {
+			title: evidence.ware === 'sample' ? 'Sample ware, weighed' : 'Titrant ware, weighed',
+			figure: `${plain(Math.abs(percent), 1)} % ${way}`,
+			detail: `± ${plain(evidence.expandedUncertainty * 100, 1)} %`
+		};
+	}
+	const cue = cues.find(({ id }) => id === evidence.cue);
+	return {
+		title: cue?.question ?? evidence.cue,
+		figure: cue?.answers.find(({ id }) => id === evidence.answer)?.words ?? evidence.answer,
+		detail: ''
+	};
+}
+
+/** Why the diagnosis cannot use a piece of evidence, as its line says it. */
+export const unusedWords = (why: string): string => `Not used: ${why.replace(/\.$/, '')}.`;

@@ -1,0 +1,236 @@
+import { cleanup, render, screen, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { flushSync } from 'svelte';
+import { describe, expect, test, vi } from 'vitest';
+import ConversationScreen from '../../../src/lib/ui/conversation/ConversationScreen.svelte';
+import { catalogue, diagnosis, firstReading, firstTest, MadeRun, ranking } from './made-run.svelte';
+
+function show(run = new MadeRun()) {
+	run.give(firstTest);
+	run.diagnosis = diagnosis;
+	run.ranking = ranking;
+	const onemergency = vi.fn();
+	const onlogged = vi.fn((id: string) => {
+		run.give(
+			{ kind: 'test', from: 'repeatFull', reading: { ...firstReading, id, label: 'Stored' } },
+			id
+		);
+		return Promise.resolve(null);
+	});
+	render(ConversationScreen, {
+		run,
+		catalogue,
+		logged: [
+			{
+				id: 'stored',
+				value: '8.1',
+				band: '0.5',
+				unitName: 'dKH',
+				when: 'today, 18:05',
+				kitName: 'House syringe kit',
+				isSameKit: true
+			}
+		],
+		decisionHref: '/check/decision/#check=made',
+		onemergency,
+		onlogged,
+		testHref: (id: string) => `/log/test/#test=${id}`
+	});
+	return { run, onemergency, onlogged };
+}
+const known = () => screen.getByRole('list', { name: 'What we know' });
+const bars = () => screen.getByRole('list', { name: /^What could explain it/ });
+const words = (element: Element | null | undefined) =>
+	element?.textContent?.replace(/\s+/g, ' ').trim();
+const kind = (name: string) => screen.getByRole('button', { name, expanded: false });
+
+describe('what could explain it', () => {
+	test('what cannot be told apart is one bar, with the check that would; none of these stands last', () => {
+		show();
+		const items = within(bars())
+			.getAllByRole('listitem')
+			.filter((item) => item.parentElement === bars());
+		expect(items.map((item) => words(item.querySelector('.title')))).toEqual([
+			'One of 2 causes',
+			'Nothing out of the ordinary',
+			'A real change of the water',
+			'A drop left hanging',
+			'None of these'
+		]);
+		expect(items.map((item) => words(item.querySelector('.chance')))).toEqual([
+			'about 6 in 10',
+			'about 3 in 10',
+			'about 1 in 20',
+			'about 1 in 20',
+			'about 1 in 20'
+		]);
+		expect(words(items[0])).toContain('Titrant grown stronger');
+		expect(words(items[0])).toContain('Sample over its mark');
+		expect(words(items[0])).toContain('What would: test with a fresh bottle.');
+		expect(screen.getByText(/3 more, together about 1 in 20/)).toBeInTheDocument();
+	});
+
+	test('a value with two humps is told split, and no chance is printed with decimals', () => {
+		show();
+		const figure = screen.getByRole('figure');
+		expect(words(figure.querySelector('figcaption'))).toBe(
+			'8.0 ± 0.3 if it is “titrant grown stronger”, or what looks like it; 7.3 ± 0.2 if nothing is wrong; in dKH.'
+		);
+		expect(document.body.textContent).not.toMatch(/\d\s*%/);
+		expect(screen.getByText(/Nothing that shares no fault with your kit/)).toBeInTheDocument();
+	});
+
+	test('says which pieces speak for and against, by their numbers', () => {
+		const run = new MadeRun();
+		show(run);
+		run.give({
+			kind: 'test',
+			from: 'freshLot',
+			reading: { id: 'b', label: 'Bottle B', value: 8, expandedUncertainty: 0.6, unit: 'dKH' }
+		});
+		run.without = [{ at: 1, probabilities: { strong: 0.1, large: 0.1, none: 0.6 } }];
+		flushSync();
+		expect(words(bars())).toContain('For it: 2 (Bottle B).');
+		expect(words(bars())).toContain('Against it: 2 (Bottle B).');
+	});
+});
+
+describe('what we know', () => {
+	test('a sentence is filled in with a decimal comma, added, and taken back', async () => {
+		const user = userEvent.setup();
+		const { run } = show();
+		await user.click(kind('Another bottle of titrant'));
+		const form = screen.getByRole('form', { name: 'Another bottle of titrant' });
+		await user.type(within(form).getByLabelText('Lot of the other bottle'), 'B');
+		await user.type(within(form).getByLabelText('What it read'), '8,0');
+		await user.click(within(form).getByRole('button', { name: 'Add it' }));
+		expect(run.state.evidence[1]?.evidence).toMatchObject({
+			kind: 'test',
+			from: 'freshLot',
+			differs: { lot: 'B' },
+			reading: { value: 8, expandedUncertainty: 0.6, repeatabilitySd: 0.15, unit: 'dKH' }
+		});
+		expect(words(known())).toContain('8.0 ± 0.6 dKH');
+		await user.click(screen.getByRole('button', { name: 'Take back 2: Bottle B' }));
+		expect(run.state.evidence).toHaveLength(1);
+		await user.click(screen.getByRole('button', { name: 'Undo the last step' }));
+		expect(run.state.evidence).toHaveLength(2);
+	});
+
+	test('what cannot stand is said beside its blank and nothing typed is lost', async () => {
+		const user = userEvent.setup();
+		const { run } = show();
+		await user.click(kind('A repeat'));
+		const value = screen.getByLabelText('What it read');
+		await user.type(value, 'seven');
+		const form = screen.getByRole('form', { name: 'A repeat' });
+		await user.click(within(form).getByRole('button', { name: 'Add it' }));
+		expect(value).toHaveAttribute('aria-invalid', 'true');
+		expect(value).toHaveAccessibleDescription(/“seven” is no number/);
+		expect(value).toHaveValue('seven');
+		expect(value).toHaveFocus();
+		expect(run.state.evidence).toHaveLength(1);
+	});
+
+	test('what was typed is there again after the page was left', async () => {
+		const user = userEvent.setup();
+		const run = new MadeRun();
+		show(run);
+		await user.click(kind('A repeat'));
+		await user.type(screen.getByLabelText('What it read'), '7,');
+		cleanup();
+		const again = new MadeRun();
+		again.log = { ...again.log, id: run.log.id };
+		show(again);
+		expect(screen.getByLabelText('What it read')).toHaveValue('7,');
+	});
+
+	test('a stored test is taken as what the sentence says, and its line leads to it', async () => {
+		const user = userEvent.setup();
+		const { onlogged } = show();
+		await user.click(kind('Another bottle of titrant'));
+		await user.click(screen.getByText('It stands in the log'));
+		await user.click(screen.getByRole('button', { name: /8\.1 ± 0\.5 dKH today/ }));
+		expect(onlogged).toHaveBeenCalledWith('stored', 'freshLot');
+		expect(await screen.findByRole('link', { name: 'from the log' })).toHaveAttribute(
+			'href',
+			'/log/test/#test=stored'
+		);
+		expect(screen.queryByRole('form', { name: 'Another bottle of titrant' })).toBeNull();
+	});
+
+	test('a doubt about the unit shows what the number would be in the others', async () => {
+		const user = userEvent.setup();
+		const { run } = show();
+		await user.click(screen.getByRole('checkbox', { name: 'I am not sure of the unit' }));
+		expect(run.state.isUnitDoubted).toBe(true);
+		const rows = within(screen.getByRole('table')).getAllByRole('row');
+		// 7.4 meq/L are 20.7 dKH, and 7.4 mg/L HCO3 0.34: by the sizes of the units (meq/L per dKH 0.357).
+		expect(rows.map(words).find((row) => row?.startsWith('meq/L'))).toMatch(/20\.\d?7?|21/);
+		expect(rows.some((row) => words(row)?.startsWith('mg/L HCO₃'))).toBe(true);
+	});
+});
+
+describe('what would tell most', () => {
+	test('one check with why, minutes and mL; its sentence is opened and told there', async () => {
+		const user = userEvent.setup();
+		const { run } = show();
+		const next = screen.getByRole('region', { name: 'What would tell most' });
+		expect(within(next).getByRole('heading', { level: 3 })).toHaveTextContent(
+			'Test with a fresh bottle'
+		);
+		expect(words(next)).toContain('8 min, about 0.5 mL of titrant');
+		expect(words(next)).toContain('It parts a strong titrant from a large sample.');
+		await user.click(within(next).getByRole('button', { name: 'Say what it read' }));
+		await user.type(within(next).getByLabelText('What it read'), '8.0');
+		await user.click(within(next).getByRole('button', { name: 'Add it' }));
+		expect(run.state.evidence[1]?.evidence).toMatchObject({ from: 'freshLot' });
+		expect(document.getElementById('next-check')).toHaveFocus();
+	});
+
+	test('a question has its answers as buttons; what cannot be done is left out and can come back', async () => {
+		const user = userEvent.setup();
+		const { run } = show();
+		await user.click(screen.getByText('Something else'));
+		await user.click(screen.getByRole('button', { name: /^How is it with the bottle/ }));
+		await user.click(screen.getByRole('button', { name: 'Old and low, with a crust' }));
+		expect(run.state.evidence[1]?.evidence).toEqual({ kind: 'cue', cue: 'bottle', answer: 'old' });
+		await user.click(screen.getByRole('button', { name: 'I cannot do this' }));
+		expect(run.state.leftOut).toEqual(['freshLot']);
+		await user.click(screen.getByRole('button', { name: 'Put back what I cannot do' }));
+		expect(run.state.leftOut).toEqual([]);
+	});
+
+	test('when it is enough it says so and leads to what to do', () => {
+		const run = new MadeRun();
+		show(run);
+		run.ranking = { ...ranking, isEnough: true, because: 'No check would change the advice.' };
+		flushSync();
+		expect(screen.getByText('That is enough checking')).toBeInTheDocument();
+		expect(screen.getByText('No check would change the advice.')).toBeInTheDocument();
+		expect(screen.getAllByRole('link', { name: 'See what to do' })[0]).toHaveAttribute(
+			'href',
+			'/check/decision/#check=made'
+		);
+	});
+
+	test('an emergency is one action away', async () => {
+		const user = userEvent.setup();
+		const { onemergency } = show();
+		await user.click(screen.getByRole('button', { name: 'What to do at once' }));
+		expect(onemergency).toHaveBeenCalledOnce();
+	});
+});
+
+test('one polite sentence when the answer has changed, none before', () => {
+	const run = new MadeRun();
+	show(run);
+	flushSync();
+	const status = document.querySelector('.opening [role="status"]');
+	expect(words(status)).toBe('');
+	run.ranking = { ...ranking, isEnough: true };
+	flushSync();
+	expect(words(status)).toMatch(
+		/^Most likely now: one of 2 causes, about 6 in 10\. .* That is enough checking\.$/
+	);
+});
