@@ -14,6 +14,7 @@ import {
 	smallestShareShown,
 	standardAddition,
 	trapsOf,
+	waterEffectOf,
 	type AdditionInput,
 	type RecipeInput
 } from '../../src/lib/judgement';
@@ -143,6 +144,30 @@ describe('what a kit should read on it', () => {
 		expect(() =>
 			expectedReadingOf({ value: 8, standardUncertainty: 0 }, { low: 0, high: -0.1 })
 		).toThrow('low must not be above high; found 0 and -0.1');
+	});
+});
+
+describe('the effect of water that is no seawater', () => {
+	const at8 = { value: 8, unit: 'dKH' } as const;
+	const of = (matrix: 'purified' | 'sodiumChloride', substance: RecipeInput['substance']) =>
+		waterEffectOf({ matrix, substance }, at8);
+	// What a separate program found for bicarbonate of 8 dKH at the same hue: 0.13 to 0.20 dKH low,
+	// 0.2 to 0.3 to full rose; carbonate reads about 0.1 above bicarbonate.
+	it('lowers what a kit reads on bicarbonate in purified water by 0.13 to 0.3 dKH at 8', () => {
+		const { value, standardUncertainty } = of('purified', 'sodiumBicarbonate');
+		expect(value - standardUncertainty).toBeGreaterThan(-0.3);
+		expect(value + standardUncertainty).toBeLessThan(-0.13);
+		const carbonate = of('purified', 'driedSodiumCarbonate');
+		expect(carbonate.value - value).toBeGreaterThan(0.05);
+		expect(carbonate.value - value).toBeLessThan(0.2);
+	});
+	it('is next to nothing in salt water, and the same in any unit', () => {
+		expect(Math.abs(of('sodiumChloride', 'sodiumBicarbonate').value)).toBeLessThan(0.06);
+		const inMeq = waterEffectOf(
+			{ matrix: 'purified', substance: 'sodiumBicarbonate' },
+			{ value: 8 * 0.3566499, unit: 'meq/L' }
+		);
+		expect(inMeq.value / 0.3566499).toBeCloseTo(of('purified', 'sodiumBicarbonate').value, 6);
 	});
 });
 

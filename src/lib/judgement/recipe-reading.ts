@@ -1,4 +1,7 @@
-import type { Content } from './recipe';
+import { convertValue } from '../kits';
+import { matrixEffectOf } from './matrix-effect';
+import type { Content, Recipe } from './recipe';
+import { substanceOf } from './recipe-substance';
 
 /**
  * By how much a sound kit reads more than a solution holds, because it is no seawater: with a
@@ -47,4 +50,21 @@ export function expectedReadingOf(
 function middleOf({ low, high }: { low: number; high: number }) {
 	if (!(low <= high)) throw new RangeError(`low must not be above high; found ${low} and ${high}`);
 	return { value: (low + high) / 2, standardUncertainty: (high - low) / Math.sqrt(12) };
+}
+
+/**
+ * The effect for a kit of which nobody knows the dye, from what sound kits of the practice bench
+ * read, in the unit of the content. Alkalinity only: a further analyte brings its own.
+ */
+export function waterEffectOf(
+	{ matrix, substance }: Pick<Recipe, 'matrix' | 'substance'>,
+	content: Pick<Content, 'value' | 'unit'>
+): { value: number; standardUncertainty: number } {
+	const { dissolvesAs } = substanceOf(substance);
+	const dkh = convertValue(content.value, content.unit, 'dKH');
+	const effect = matrixEffectOf(matrix, dkh, dissolvesAs);
+	return {
+		value: convertValue(effect.value, 'dKH', content.unit),
+		standardUncertainty: convertValue(effect.standardUncertainty, 'dKH', content.unit)
+	};
 }

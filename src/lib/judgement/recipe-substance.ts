@@ -8,6 +8,8 @@ export type Substance = {
 	analyte: Analyte;
 	/** For a sentence: 'weigh … of sodium bicarbonate'. */
 	name: string;
+	/** What it brings into the water beside the alkalinity: twice as much carbon dioxide, or once. */
+	dissolvesAs: 'bicarbonate' | 'carbonate';
 	gPerMol: number;
 	/** Of the analyte in one mol: equivalents, where the base unit counts those. */
 	perMol: number;
@@ -35,6 +37,7 @@ export const substances = {
 	sodiumBicarbonate: {
 		analyte: 'alkalinity',
 		name: 'sodium bicarbonate',
+		dissolvesAs: 'bicarbonate',
 		gPerMol: NAHCO3_G_PER_MOL,
 		perMol: 1,
 		mostGPerL: 60,
@@ -44,6 +47,7 @@ export const substances = {
 	driedSodiumCarbonate: {
 		analyte: 'alkalinity',
 		name: 'dried sodium carbonate',
+		dissolvesAs: 'carbonate',
 		gPerMol: NA2CO3_G_PER_MOL,
 		perMol: 2,
 		mostGPerL: 60,
