@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
+	CALCIUM_MG_PER_L_PER_DKH,
 	cues,
 	faultById,
 	faultClasses,
 	faults,
 	faultsFor,
 	REAL_CHANGE,
+	waterCauses,
 	type Cue,
 	type Fault
 } from '../../src/lib/judgement';
@@ -165,5 +167,102 @@ describe('every cue', () => {
 		expect(cue.question).toMatch(/\?$/);
 		expect(cue.because).toMatch(/\.$/);
 		expect(cue.seconds).toBeGreaterThan(0);
+	});
+});
+
+describe('the words', () => {
+	const words = [
+		...faults.flatMap(({ id, name, remedy }) => [
+			{ id, said: name },
+			{ id, said: remedy }
+		]),
+		...cues.flatMap(({ id, question, because, answers }) =>
+			[question, because, ...answers.map((answer) => answer.words)].map((said) => ({ id, said }))
+		),
+		...waterCauses.flatMap(({ id, name, shownBy, remedy }) =>
+			[name, ...shownBy, remedy].map((said) => ({ id, said }))
+		)
+	];
+
+	it.each([
+		['that a reading is correct', /\b(correct|accurate|exact value|reading is right)\b/i],
+		['that a kit is good or bad', /\b(good|bad|poor|cheap|best) (kit|test|brand)\b/i],
+		['a certainty', /\b(certain|certainly|definitely|surely|proof|proves|impossible|100 ?%)\b/i],
+		['that a dose is safe', /\bsafe(ly)?\b/i],
+		['what ails corals, or that they will live', /\b(disease|infection|survive|cure|heal)\w*/i],
+		['blame or praise', /\b(careless|your fault|you should have|mistake|wrong|well done|great)\b/i],
+		['a name for people', /\b(beginner|amateur|sloppy)\b/i]
+	])('never say %s', (_what, never) => {
+		for (const { id, said } of words) expect(said, id).not.toMatch(never);
+	});
+
+	it('never put acid into a tank, make up for missed doses, or mix parts', () => {
+		for (const { remedy, id } of waterCauses) {
+			for (const [at] of remedy.matchAll(/[^.]*\bacid\b[^.]*/gi)) expect(at, id).toMatch(/\bno\b/i);
+			for (const [at] of remedy.matchAll(/[^.]*catch up[^.]*/gi)) expect(at, id).toMatch(/\bno\b/i);
+			expect(remedy, id).not.toMatch(/\bmix (both|the) parts\b/i);
+		}
+	});
+
+	it('are short', () => {
+		for (const { said, id } of words) {
+			expect(said.length, `${id}: ${said}`).toBeLessThanOrEqual(150);
+			expect(said.trim(), id).toBe(said);
+		}
+		for (const { question, id } of cues)
+			expect(question.split(' ').length, id).toBeLessThanOrEqual(18);
+	});
+
+	it('use the trade’s own letters: no brackets, no abbreviations to look up', () => {
+		for (const { said, id } of words) expect(said, id).not.toMatch(/[()[\]]|\be\.g\.|\bi\.e\./);
+	});
+});
+
+describe('causes in the water itself', () => {
+	it('have ids of their own, and each says how it shows and what to do', () => {
+		expect(new Set(ids(waterCauses)).size).toBe(waterCauses.length);
+		for (const cause of waterCauses) {
+			expect(cause.shownBy.length).toBeGreaterThan(0);
+			expect(cause.remedy).toMatch(/\.$/);
+		}
+	});
+	it('take calcium with alkalinity as calcium carbonate does', () => {
+		// 40.078 g/mol Ca for two equivalents; 1 dKH is 10 mg/L of CaO, 56.077 g/mol (IUPAC weights).
+		const byHand = (10 / 56.077) * 40.078;
+		expect(CALCIUM_MG_PER_L_PER_DKH).toBeCloseTo(byHand, 2);
+		const calcification = waterCauses.find(({ id }) => id === 'calcification');
+		expect(calcification?.shownBy.join()).toContain('7.15 mg/L');
+	});
+	it('lose 2.3 dKH with 50 mg/L of nitrate made', () => {
+		// NO3 62.004 g/mol, one equivalent each; 2.804 dKH to the meq/L.
+		expect((50 / 62.004) * 2.804).toBeCloseTo(2.26, 2);
+		const nitrification = waterCauses.find(({ id }) => id === 'nitrification');
+		expect(nitrification?.shownBy.join()).toContain('2.3 dKH');
+	});
+	it('are told at once to stop dosing where it cannot wait', () => {
+		const urgent = waterCauses.filter(({ isUrgent }) => isUrgent);
+		expect(ids(urgent)).toEqual(['precipitation', 'doserStuck']);
+		for (const { remedy } of urgent) expect(remedy).toMatch(/^Stop all dosing, aerate/);
+	});
+});
+
+describe('sizes that follow from definitions', () => {
+	const shareOf = (id: string, near: number) => {
+		const found = faultById(id)?.sizes.find(({ mean }) => Math.abs(mean - near) < 0.02);
+		return found?.mean ?? Number.NaN;
+	};
+	it('units: 2.80 dKH to the meq/L, 17.85 mg/L of CaCO3 to the dKH, 1.22 for HCO3, 0.80 for English degrees', () => {
+		expect(shareOf('unitTaken', 1.804)).toBeCloseTo(1.804, 2);
+		expect(shareOf('unitTaken', 16.85)).toBeCloseTo(16.848, 1);
+		expect(shareOf('unitTaken', 0.219)).toBeCloseTo(0.219, 2);
+		expect(shareOf('unitTaken', 0.252)).toBeCloseTo(0.252, 2);
+	});
+	it('hydrates: one water takes 14.5 in a hundred off carbonate, ten take 63', () => {
+		expect(shareOf('referenceMonohydrate', -0.145)).toBeCloseTo(-0.145, 3);
+		expect(shareOf('referenceWashingSoda', -0.63)).toBeCloseTo(-0.63, 3);
+		expect(shareOf('referencePartCarbonate', 0.585)).toBeCloseTo(0.585, 3);
+	});
+	it('a litre of seawater weighs 2.3 in a hundred more than a kilogram', () => {
+		expect(shareOf('laboratoryPerKg', -0.0228)).toBeCloseTo(-0.0228, 3);
 	});
 });

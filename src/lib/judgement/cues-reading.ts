@@ -9,7 +9,7 @@ export const readingCues: readonly Cue[] = [
 	cueOf({
 		id: 'readAgain',
 		question: 'If the syringe or a photo of it is still there: what do you read now?',
-		because: 'A second look finds a line that was counted from the wrong number.',
+		because: 'A second look finds a line that was counted from another number.',
 		deliveries: withScale,
 		answers: [['same', 'The same'], ['other', 'Something else'], ['gone', 'It is gone'], unknown],
 		otherwise: [0.36, 0.03, 0.51, 0.1],

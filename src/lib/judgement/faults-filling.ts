@@ -44,7 +44,8 @@ export const fillingFaults: readonly Fault[] = [
 			target: 'constant',
 			analytes: alkalinity,
 			deliveries: syringe,
-			sizes: about(1, 0.15, 'tips'),
+			// Nozzle and tip make up one; the nozzle was filled.
+			sizes: about(0.78, 0.08, 'tips'),
 			remedy: 'Put the tip on first, then fill through it.',
 			shownBy: ['reference', 'largerSample', 'otherHands'],
 			origin:

@@ -35,7 +35,7 @@ export const readingFaults: readonly Fault[] = [
 	},
 	{
 		id: 'wrongTick',
-		name: 'short lines counted from the wrong number',
+		name: 'short lines counted from another number',
 		class: 'technique',
 		target: 'arithmetic',
 		scope: 'oneTest',
@@ -69,17 +69,18 @@ export const readingFaults: readonly Fault[] = [
 			target: 'arithmetic',
 			analytes: alkalinity,
 			deliveries: ['syringe'],
-			sizes: about(0, 0.05, 'fullScaleLess'),
+			// What the leaflet takes off every test counts twice.
+			sizes: about(-0.1, 0.15, 'fullScaleLess'),
 			remedy: 'Say “used” or “left” when you write the number down.',
 			shownBy: ['reference', 'largerSample'],
 			origin:
-				'Size: exact, full scale less the value; hidden in the middle of the scale. Prior: judgement.'
+				'Size: exact but for the leaflet’s offset, full scale less the value; hidden in the middle of the scale. Prior: judgement.'
 		},
 		{ habit: 0.008, once: 0.015 }
 	),
 	{
 		id: 'dropsMiscounted',
-		name: 'drops counted wrong',
+		name: 'another number of drops counted',
 		class: 'technique',
 		target: 'arithmetic',
 		scope: 'oneTest',

@@ -55,7 +55,7 @@ export const referenceFaults: readonly Fault[] = [
 	},
 	{
 		id: 'referenceWeighedOff',
-		name: 'known solution weighed or made up wrongly',
+		name: 'known solution weighed or made up to another strength',
 		class: 'reference',
 		target: 'reference',
 		scope: 'solution',

@@ -37,7 +37,7 @@ export const sampleFaults: readonly Fault[] = [
 		target: 'gain',
 		scope: 'hands',
 		analytes: alkalinity,
-		sizes: about(-0.03, 0.01, 'share'),
+		sizes: about(-0.032, 0.012, 'share'),
 		prior: 0.025,
 		remedy: 'Rinse with the water you are going to test, and shake it out.',
 		shownBy: ['otherHands', 'reference'],
