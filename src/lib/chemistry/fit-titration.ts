@@ -23,7 +23,7 @@ const UNKNOWN_SLOPE_SD = 0.1;
  * Carbon over alkalinity before the readings: seawater has 0.85 to 0.95, dissolved carbonate 0.5; of
  * an open vessel anything from all to nothing (judgement). It settles carbon only where no reading does.
  */
-const CARBON = { closed: { share: 0.8, sd: 0.25 }, open: { share: 0.45, sd: 0.28 } };
+const CARBON = { closed: { share: 0.8, sd: 0.25 }, open: { share: 0.5, sd: 0.4 } };
 /** mmol/kg, mmol/kg, pH, 1: wider than anything that can be titrated. */
 const LOWEST: ProbeParameters = [-50, -50, -5, 0.5];
 const HIGHEST: ProbeParameters = [600, 600, 5, 1.5];

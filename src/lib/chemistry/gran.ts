@@ -74,7 +74,8 @@ export type GranEndPoint = {
 	offsetPh: number;
 };
 
-const DEFAULT_WINDOW = { low: 3.0, high: 3.5 };
+/** Window where nothing else is asked for: low enough for bicarbonate to be all but gone. */
+export const GRAN_WINDOW_PH = { low: 3.0, high: 3.5 };
 /** Carbon over alkalinity in seawater of pH 8.2. */
 const USUAL_CARBON_SHARE = 0.9;
 
@@ -111,7 +112,7 @@ const withSideReactions =
 export function granEndPoint(points: readonly ProbePoint[], options: GranOptions): GranEndPoint {
 	requireTitration(options);
 	requirePoints(points);
-	const { granFunction = 'gran1952', windowPh = DEFAULT_WINDOW, acidMolPerL } = options;
+	const { granFunction = 'gran1952', windowPh = GRAN_WINDOW_PH, acidMolPerL } = options;
 	requireWithin('windowPh.low', windowPh.low, 0, 7);
 	requireWithin('windowPh.high', windowPh.high, windowPh.low, 7);
 	requireWithin('dicMolPerKg', options.dicMolPerKg ?? 0, 0, 0.5);

@@ -20,6 +20,8 @@ export { fitAlkalinityTitration } from './fit-titration';
 export * from './gran';
 export { lampSpectra, type LampSpectrum } from './lamps';
 export { mediumOf, type Matrix, type Medium } from './matrix';
+export * from './probe-alkalinity';
+export { probeFlagIds, type KnownAlkalinity, type ProbeFlag, type ProbeFlagId } from './probe-flag';
 export type { ProbePoint, ProbeTitration } from './probe-titration';
 export { requireWithin } from './require-within';
 export {

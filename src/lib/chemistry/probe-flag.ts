@@ -1,0 +1,59 @@
+/** What may be wrong with a probe titration. */
+export const probeFlagIds = [
+	'tooFewPoints',
+	'notFarEnough',
+	'tooFewInWindow',
+	'notFalling',
+	'outlier',
+	'drift',
+	'badSlope',
+	'neverCalibrated',
+	'carbonInconsistent',
+	'acidStrength',
+	'notSolved'
+] as const;
+export type ProbeFlagId = (typeof probeFlagIds)[number];
+
+export type ProbeFlag = {
+	id: ProbeFlagId;
+	/** 'unusable': no value should be taken from it; 'doubt': the value may be off by more than its ±. */
+	weight: 'unusable' | 'doubt';
+	/** One or two plain sentences: what was seen, and what to do. */
+	sentence: string;
+	/** What it rests on; the names carry the unit. */
+	figures: Readonly<Record<string, number>>;
+	/** Places in the list of readings that was handed in, from 0, where some are meant. */
+	points: readonly number[];
+};
+
+/** A solution whose alkalinity is known otherwise. */
+export type KnownAlkalinity = { alkalinityMolPerKg: number; standardUncertaintyMolPerKg: number };
+
+/** Limits; common practice for the slope, all others judgement. */
+export const LIMITS = {
+	fewestPoints: 10,
+	fewestInWindow: 5,
+	farEnoughPh: 3.5,
+	/** A reading may stand so much above the one before by chance alone, pH. */
+	risePh: 0.05,
+	slope: { low: 0.95, high: 1.02 },
+	/** A meter set on buffers shows about 0 to 0.1 more than pH on the free scale (from memory). */
+	offsetPh: { usual: 0.05, within: 0.3 },
+	/** Neighbouring residuals so alike do not come of scatter. */
+	likeness: 0.5,
+	fewestForDrift: 10,
+	carbonShare: { low: 0.7, high: 1.05 }
+};
+
+/** A flag; most need no figures or readings. */
+export const flag = (
+	id: ProbeFlagId,
+	weight: ProbeFlag['weight'],
+	sentence: string,
+	figures: ProbeFlag['figures'] = {},
+	points: readonly number[] = []
+): ProbeFlag => ({ id, weight, sentence, figures, points });
+
+/** A pH or volume, and a share, in words. */
+export const two = (value: number) => value.toFixed(2);
+export const percent = (share: number) => `${(100 * share).toFixed(0)} %`;

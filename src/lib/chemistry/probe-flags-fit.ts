@@ -1,0 +1,72 @@
+import type { TitrationFit } from './fit-options';
+import { flag, LIMITS, percent, two, type ProbeFlag } from './probe-flag';
+import { lastDigitOfPh, type ProbePoint } from './probe-titration';
+
+/** How alike neighbouring residuals are: 1 all alike, 0 by chance, −1 by turns. */
+function likenessOfNeighbours(residuals: readonly number[]): number {
+	const square = residuals.reduce((sum, each) => sum + each * each, 0);
+	const products = residuals.slice(1).reduce((sum, each, i) => sum + each * (residuals[i] ?? 0), 0);
+	return square > 0 ? products / square : 0;
+}
+
+/** What the fit says about the readings and the meter. */
+export function flagsOfFit(points: readonly ProbePoint[], fit: TitrationFit): ProbeFlag[] {
+	const flags: ProbeFlag[] = [];
+	if (!fit.isConverged)
+		flags.push(
+			flag(
+				'notSolved',
+				'unusable',
+				'No curve was found that goes through these readings. Look at the volumes, the sample and the strength of the acid that were typed.'
+			)
+		);
+	const tested = fit.points.filter(({ studentizedResidual }) => studentizedResidual !== null);
+	const residuals = tested.map(({ studentizedResidual }) => studentizedResidual ?? 0);
+	// With few readings to spare, chance alone makes larger ones.
+	const limit = 4 + 12 / Math.max(1, fit.degreesOfFreedom);
+	const outlying = tested.filter((_, i) => Math.abs(residuals[i]!) > limit);
+	if (outlying.length > 0)
+		flags.push(
+			flag(
+				'outlier',
+				'doubt',
+				`${outlying.length === 1 ? 'One reading lies' : `${outlying.length} readings lie`} off the curve that the others make, at ${outlying.map(({ addedMl }) => `${Number(addedMl.toPrecision(4))} mL`).join(', ')}. Look whether a number was written down wrong.`,
+				{ largestStudentizedResidual: Math.max(...residuals.map(Math.abs)) },
+				outlying.map(({ index }) => index)
+			)
+		);
+	const likeness = likenessOfNeighbours(residuals);
+	const seen = fit.residualSdPh > lastDigitOfPh(points) / 2;
+	if (residuals.length >= LIMITS.fewestForDrift && likeness > LIMITS.likeness && seen)
+		flags.push(
+			flag(
+				'drift',
+				'doubt',
+				fit.vessel === 'closed'
+					? 'The readings do not scatter about the curve, they wander along it. The electrode drifted or had not settled, or CO2 left the sample: a beaker that is stirred in the open is not closed.'
+					: 'The readings do not scatter about the curve, they wander along it. The electrode drifted or had not settled before the next addition.',
+				{ likenessOfNeighbours: likeness, scatterPh: fit.residualSdPh }
+			)
+		);
+	const { slope, slopeStandardUncertainty } = fit;
+	if (fit.isSlopeFitted && (slope < LIMITS.slope.low || slope > LIMITS.slope.high))
+		flags.push(
+			flag(
+				'badSlope',
+				'doubt',
+				`The electrode seems to give ${percent(slope)} of what it should from one pH to the next; ${percent(LIMITS.slope.low)} to ${percent(LIMITS.slope.high)} is usual. Set it on two fresh buffers; if it stays so, CO2 may have left or the electrode is worn.`,
+				{ slope, slopeStandardUncertainty }
+			)
+		);
+	const { usual, within } = LIMITS.offsetPh;
+	if (Math.abs(fit.offsetPh - usual) > within)
+		flags.push(
+			flag(
+				'neverCalibrated',
+				'doubt',
+				`The meter shows about ${two(Math.abs(fit.offsetPh - usual))} pH too ${fit.offsetPh > usual ? 'much' : 'little'}. The fit allows for that, but a meter so far off was likely never set, or volumes or acid are wrong. Set it on two buffers and titrate again.`,
+				{ offsetPh: fit.offsetPh, offsetStandardUncertaintyPh: fit.offsetStandardUncertaintyPh }
+			)
+		);
+	return flags;
+}
