@@ -2,6 +2,7 @@ import type { Unit } from '../kits';
 import type { MethodFigures } from '../metrology';
 import type { CheckId } from '../observation';
 import type { Cue, Fault, FaultClass } from './fault';
+import type { Normal } from './mixture';
 
 /** One account of what happened: no fault, one, or two; or a real change of the water; or none of these. */
 export type Explanation = {
@@ -62,6 +63,11 @@ export type Diagnosis = {
 	noneOfThese: number;
 	groups: readonly FaultGroup[];
 	trueValue: TrueValue;
+	/**
+	 * The distribution of the true value as normal distributions with weights that sum to 1: plain data,
+	 * from which `withCumulative` makes `cumulative` again where a diagnosis was sent or stored.
+	 */
+	mixture?: readonly Normal[];
 	/** Probability that the true value lies at or below a value, in the diagnosis' unit. */
 	cumulative(value: number): number;
 	/** No known solution and no second method speaks for it: never more than 'probably'. */
@@ -84,6 +90,8 @@ export type DiagnoseOptions = {
 	pairFactor?: number;
 	/** Probability that the water has changed out of the ordinary since the last reading. */
 	realChangePrior?: number;
+	/** Probability that what is wrong stands in no list. */
+	noneOfThesePrior?: number;
 	/** What is known of the tank's value without any reading: mean and standard deviation. */
 	priorValue?: { mean: number; standardDeviation: number; unit: Unit };
 };

@@ -10,6 +10,7 @@ export { decide } from './decide';
 export { livestockRatios } from './decide-belief';
 export { bandInWords, chanceInWords, inDaysInWords, measured, setValue } from './decide-words';
 export * from './decision';
+export { diagnose, withCumulative } from './diagnose';
 export * from './diagnosis';
 export { emergencyPath, type EmergencyPath } from './emergency';
 export * from './end-point-effects';

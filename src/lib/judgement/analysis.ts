@@ -1,0 +1,191 @@
+import { convertValue, type Unit } from '../kits';
+import { usualMethodFigures, type MethodFigures } from '../metrology';
+import type { Evidence } from '../observation';
+import { cues as allCues, faults as allFaults } from './catalogue';
+import type { Components } from './components';
+import { answeredCues, CueEvidence, type Answered } from './cue-likelihood';
+import type { DiagnoseOptions } from './diagnosis';
+import { Directions } from './directions';
+import { enumerate } from './enumerate';
+import { Families } from './families';
+import type { Cue, Fault } from './fault';
+import { Accounts } from './gaussian';
+import { considered } from './instances';
+import { modelOf, type Model } from './model';
+import { BESIDES, ExplanationPlaces, type Part } from './parts';
+import type { Row, RowContext } from './row';
+import { firstOf, possibleRows, rowsOf } from './rows';
+import { SecondMethods } from './second-methods';
+import { slipsElsewhere, unforeseenParts, unforeseenWorld } from './unforeseen';
+import { waterFiguresOf, type WaterFigures } from './water-figures';
+import { REAL_CHANGE } from './water-causes';
+
+/** Two faults at once are this much rarer than chance would have it: people doubt one thing at a time. */
+export const PAIR_FACTOR = 0.4;
+/** How likely it is, beforehand, that what is wrong stands in no list; see tests/studies/none-of-these. */
+export const NONE_OF_THESE_PRIOR = 0.02;
+
+/** Everything worked out from evidence, before it is put into words. In the customary unit. */
+export type Analysis = {
+	unit: Unit;
+	method: MethodFigures;
+	water: WaterFigures;
+	model: Model;
+	/** Place of the test in question among the rows, or −1. */
+	first: number;
+	faults: readonly Fault[];
+	cues: readonly Cue[];
+	answered: Answered;
+	seconds: SecondMethods;
+	parts: readonly Part[];
+	places: ExplanationPlaces;
+	directions: Directions;
+	families: Families;
+	accounts: Accounts;
+	components: Components;
+	/** Of the components, summing to 1. */
+	weights: Float64Array;
+	unused: readonly { at: number; why: string }[];
+};
+
+/** A change of the water itself, in the form of a fault: earlier readings met other water. */
+const realChangeOf = (water: WaterFigures, analyte: MethodFigures['analyte']): Fault => ({
+	id: REAL_CHANGE,
+	name: 'the water has really changed',
+	class: 'water',
+	target: 'water',
+	scope: 'tank',
+	analytes: [analyte],
+	sizes: water.realChange.sizes.map((size) => ({ ...size, mean: -size.mean })),
+	prior: water.realChange.prior,
+	remedy: '',
+	shownBy: ['secondMethod', 'reference', 'freshSample'],
+	origin: water.realChange.origin
+});
+
+function contextOf(
+	evidence: readonly Evidence[],
+	options: DiagnoseOptions
+): Omit<RowContext, 'firstAt'> {
+	const method = options.method ?? usualMethodFigures;
+	const water = waterFiguresOf(method.analyte);
+	const { priorValue } = options;
+	const inUnit = (value: number, from: Unit) =>
+		convertValue(value, from, water.unit, method.analyte);
+	const prior = priorValue
+		? {
+				mean: inUnit(priorValue.mean, priorValue.unit),
+				standardDeviation: inUnit(priorValue.standardDeviation, priorValue.unit)
+			}
+		: water.usual;
+	if (!(prior.standardDeviation > 0 && Number.isFinite(prior.mean)))
+		throw new RangeError(
+			`priorValue.standardDeviation must be above 0; found ${prior.standardDeviation}`
+		);
+	const days = evidence.flatMap((each) => (each.kind === 'earlier' ? [each.daysAgo] : []));
+	return {
+		method,
+		isUsualMethod: options.method === undefined,
+		water,
+		prior,
+		days: [...new Set(days)].sort((a, b) => a - b)
+	};
+}
+
+/** ln of what being there together does to the odds of two parts; null where they cannot be. */
+function togetherOf(faults: readonly Fault[], pairFactor: number) {
+	const isWater = (place: number) => faults[place]?.scope === 'tank';
+	return (one: Part, two: Part): number | null => {
+		if (one.fault === two.fault) return null;
+		if (one.fault === BESIDES || two.fault === BESIDES) return 0;
+		if (isWater(one.fault) && isWater(two.fault)) return null;
+		// What the water does has nothing to do with how it is tested.
+		if (isWater(one.fault) || isWater(two.fault)) return 0;
+		return pairFactor > 0 ? Math.log(pairFactor) : null;
+	};
+}
+
+function requireShare(field: string, value: number): number {
+	if (!(value >= 0 && value <= 1))
+		throw new RangeError(`${field} must be between 0 and 1; found ${value}`);
+	return value;
+}
+
+/**
+ * All accounts of the evidence, with their weights.
+ *
+ * @param possible tests that could be had, to be foreseen; they change nothing
+ */
+export function analyse(
+	evidence: readonly Evidence[],
+	options: DiagnoseOptions = {},
+	possible: (rows: readonly Row[], context: RowContext) => readonly Evidence[] = () => []
+): Analysis {
+	const context = contextOf(evidence, options);
+	const { method, water, prior } = context;
+	const { rows, unused } = rowsOf(evidence, context);
+	const whole: RowContext = { ...context, firstAt: firstOf(evidence) };
+	const model = modelOf(rows, possibleRows(possible(rows, whole), whole), prior);
+	const directions = new Directions();
+	const families = new Families(model);
+	const seconds = new SecondMethods(evidence);
+	const cues = options.cues ?? allCues;
+	const answered = answeredCues(evidence, cues);
+	const catalogue = [...(options.faults ?? allFaults)];
+	if (!catalogue.some(({ id }) => id === REAL_CHANGE))
+		catalogue.push(realChangeOf(water, method.analyte));
+	const priors = {
+		[REAL_CHANGE]: options.realChangePrior ?? water.realChange.prior,
+		...options.priors
+	};
+	const pieceContext = { model, method, water, directions, families };
+	const { faults, instances } = considered(catalogue, priors, pieceContext, seconds);
+	const nonePrior = requireShare(
+		'noneOfThesePrior',
+		options.noneOfThesePrior ?? NONE_OF_THESE_PRIOR
+	);
+	const parts: Part[] = [
+		...instances.flatMap(({ fault, lnOdds, pieces }) =>
+			pieces.map((piece) => ({ fault, lnOdds, piece }))
+		),
+		...slipsElsewhere(model, directions, water),
+		...(nonePrior > 0 ? unforeseenParts(model, directions, water, nonePrior) : [])
+	];
+	const places = new ExplanationPlaces(faults.length);
+	const accounts = new Accounts(model);
+	const pairFactor = requireShare('pairFactor', options.pairFactor ?? PAIR_FACTOR);
+	const components = enumerate({
+		parts,
+		lnTogether: togetherOf(faults, pairFactor),
+		accounts,
+		directions,
+		families,
+		cues: new CueEvidence(answered.cues, faults),
+		places,
+		unforeseen: unforeseenWorld(model)
+	});
+	return {
+		unit: options.unit ?? unitOfQuestion(evidence) ?? water.unit,
+		method,
+		water,
+		model,
+		first: rows.findIndex(({ isInQuestion }) => isInQuestion),
+		faults,
+		cues,
+		answered,
+		seconds,
+		parts,
+		places,
+		directions,
+		families,
+		accounts,
+		components,
+		weights: components.weights(),
+		unused: [...unused, ...answered.unused].sort((a, b) => a.at - b.at)
+	};
+}
+
+function unitOfQuestion(evidence: readonly Evidence[]): Unit | null {
+	const first = evidence[firstOf(evidence)];
+	return first && 'reading' in first ? first.reading.unit : null;
+}

@@ -1,0 +1,78 @@
+/**
+ * Accounts of what happened, thousands of them, in columns: ln of each one's weight, its belief about
+ * the tank's value, and which pieces it is made of (to be looked at again for the checks). What is far
+ * below the heaviest is left out: each is below e⁻²⁵ of it, so that even a hundred thousand of them
+ * come to less than a millionth.
+ */
+export class Components {
+	static readonly LEFT_OUT_BELOW = -25;
+
+	length = 0;
+	heaviest = Number.NEGATIVE_INFINITY;
+	lnWeight = new Float64Array(4096);
+	tankMean = new Float64Array(4096);
+	tankVariance = new Float64Array(4096);
+	/** Place of the explanation, of the two parts, and of the node in each (−1 for none). */
+	explanation = new Int32Array(4096);
+	part1 = new Int32Array(4096);
+	part2 = new Int32Array(4096);
+	node1 = new Int16Array(4096);
+	node2 = new Int16Array(4096);
+
+	#grow(): void {
+		const longer = <T extends Float64Array | Int32Array | Int16Array>(column: T, empty: T): T => {
+			empty.set(column as never);
+			return empty;
+		};
+		const room = 2 * this.lnWeight.length;
+		this.lnWeight = longer(this.lnWeight, new Float64Array(room));
+		this.tankMean = longer(this.tankMean, new Float64Array(room));
+		this.tankVariance = longer(this.tankVariance, new Float64Array(room));
+		this.explanation = longer(this.explanation, new Int32Array(room));
+		this.part1 = longer(this.part1, new Int32Array(room));
+		this.part2 = longer(this.part2, new Int32Array(room));
+		this.node1 = longer(this.node1, new Int16Array(room));
+		this.node2 = longer(this.node2, new Int16Array(room));
+	}
+
+	/** Whether an account of this weight would be kept. */
+	matters(lnWeight: number): boolean {
+		return lnWeight > this.heaviest + Components.LEFT_OUT_BELOW;
+	}
+
+	add(
+		lnWeight: number,
+		tankMean: number,
+		tankVariance: number,
+		explanation: number,
+		part1: number,
+		node1: number,
+		part2: number,
+		node2: number
+	): void {
+		if (!this.matters(lnWeight)) return;
+		if (lnWeight > this.heaviest) this.heaviest = lnWeight;
+		if (this.length === this.lnWeight.length) this.#grow();
+		const at = this.length++;
+		this.lnWeight[at] = lnWeight;
+		this.tankMean[at] = tankMean;
+		this.tankVariance[at] = tankVariance;
+		this.explanation[at] = explanation;
+		this.part1[at] = part1;
+		this.node1[at] = node1;
+		this.part2[at] = part2;
+		this.node2[at] = node2;
+	}
+
+	/** Weights that sum to 1. */
+	weights(): Float64Array {
+		const weights = new Float64Array(this.length);
+		let sum = 0;
+		for (let i = 0; i < this.length; i++) {
+			weights[i] = Math.exp(this.lnWeight[i]! - this.heaviest);
+			sum += weights[i]!;
+		}
+		for (let i = 0; i < this.length; i++) weights[i]! /= sum;
+		return weights;
+	}
+}

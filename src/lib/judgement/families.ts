@@ -1,0 +1,134 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { ordinaryWorld, type Model, type World } from './model';
+
+/**
+ * Worlds that differ by one number, with that number on a grid: a factor, or a factor on the scatter.
+ * Faults that touch the same readings share the worlds and differ in the weights alone.
+ */
+export type Family = {
+	/** The number at each node, for singles, for a pair with a shift, and for a pair of two families. */
+	levels: { fine: Float64Array; middle: Float64Array; coarse: Float64Array };
+	/** World at a number, for the rows of a mask. */
+	worldAt: (number: number, mask: Uint8Array) => World;
+	/** Rows read that it touches. */
+	mask: Uint8Array;
+};
+export type Level = keyof Family['levels'];
+export const levelNames: readonly Level[] = ['fine', 'middle', 'coarse'];
+
+/** ln of the largest factor on the grid, and its steps. A likelihood is hardly narrower than 0.02. */
+const REACH = 0.42;
+const STEPS: Record<Level, number> = { fine: 0.01, middle: 0.02, coarse: 0.03 };
+
+const gridOf = (step: number) =>
+	Float64Array.from({ length: Math.round((2 * REACH) / step) + 1 }, (_, i) => -REACH + i * step);
+const grids = {
+	fine: gridOf(STEPS.fine),
+	middle: gridOf(STEPS.middle),
+	coarse: gridOf(STEPS.coarse)
+};
+const factorsOf = (grid: Float64Array) => grid.map((each) => Math.exp(each));
+const factorLevels = {
+	fine: factorsOf(grids.fine),
+	middle: factorsOf(grids.middle),
+	coarse: factorsOf(grids.coarse)
+};
+
+const factorWorld = (number: number, mask: Uint8Array): World => ({
+	...ordinaryWorld,
+	factor: Float64Array.from(mask, (isIn) => (isIn ? number : 1))
+});
+const scatterWorld = (number: number, mask: Uint8Array): World => ({
+	...ordinaryWorld,
+	timesScatter: Float64Array.from(mask, (isIn) => (isIn ? number : 1))
+});
+
+const sameAtAll = (nodes: Float64Array) => ({ fine: nodes, middle: nodes, coarse: nodes });
+
+export type Weights = Record<Level, Float64Array>;
+
+/** Share of a normal distribution of the factor less 1 that falls to each node of the grid. */
+function massesOn(level: Level, mean: number, sd: number): Float64Array {
+	const half = STEPS[level] / 2;
+	const below = (ln: number) => normalCdf(Math.exp(ln) - 1, mean, Math.max(sd, 1e-6));
+	return grids[level].map((ln) => below(ln + half) - below(ln - half));
+}
+
+/** Quantile-free nodes of a normal distribution: even steps over ±3 standard deviations. */
+function nodesOf(mean: number, sd: number, count: number) {
+	const steps = Float64Array.from({ length: count }, (_, i) => -3 + (6 * i) / (count - 1));
+	const raw = steps.map((z) => Math.exp(-0.5 * z * z));
+	const sum = raw.reduce((total, each) => total + each, 0);
+	return { nodes: steps.map((z) => mean + z * sd), weights: raw.map((each) => each / sum) };
+}
+
+/** Families of one model, each kept once. */
+export class Families {
+	readonly all: Family[] = [];
+	readonly #byKey = new Map<string, number>();
+
+	constructor(readonly model: Model) {}
+
+	#placeOf(key: string, make: () => Family): number {
+		const known = this.#byKey.get(key);
+		if (known !== undefined) return known;
+		this.all.push(make());
+		this.#byKey.set(key, this.all.length - 1);
+		return this.all.length - 1;
+	}
+
+	/** A factor of 1 + share on the rows of a mask. */
+	factor(mask: Uint8Array, mean: number, sd: number): { family: number; weights: Weights } {
+		const read = mask.slice(0, this.model.count);
+		const fine = massesOn('fine', mean, sd);
+		const onGrid = fine.reduce((sum, each) => sum + each, 0);
+		if (onGrid > 0.995)
+			return {
+				family: this.#placeOf(`factor ${read.join('')}`, () => ({
+					levels: factorLevels,
+					worldAt: factorWorld,
+					mask: read
+				})),
+				weights: {
+					fine,
+					middle: massesOn('middle', mean, sd),
+					coarse: massesOn('coarse', mean, sd)
+				}
+			};
+		const { nodes, weights } = nodesOf(mean, sd, 11);
+		return {
+			family: this.#placeOf(`far ${mean} ${sd} ${read.join('')}`, () => ({
+				levels: sameAtAll(nodes.map((share) => Math.max(0, 1 + share))),
+				worldAt: factorWorld,
+				mask: read
+			})),
+			weights: sameAtAll(weights)
+		};
+	}
+
+	/** Scatter so many times as wide on the rows of a mask. */
+	scatter(mask: Uint8Array, mean: number, sd: number): { family: number; weights: Weights } {
+		const read = mask.slice(0, this.model.count);
+		const { nodes, weights } = nodesOf(mean, sd, 3);
+		return {
+			family: this.#placeOf(`scatter ${mean} ${sd} ${read.join('')}`, () => ({
+				levels: sameAtAll(nodes.map((times) => Math.max(0.2, times))),
+				worldAt: scatterWorld,
+				mask: read
+			})),
+			weights: sameAtAll(weights)
+		};
+	}
+
+	/** One world in which readings were worked out wrongly. */
+	put(key: string, put: NonNullable<World['put']>): { family: number; weights: Weights } {
+		return {
+			family: this.#placeOf(`put ${key}`, () => ({
+				levels: sameAtAll(Float64Array.of(1)),
+				worldAt: () => ({ ...ordinaryWorld, put }),
+				mask: new Uint8Array(this.model.count)
+			})),
+			weights: sameAtAll(Float64Array.of(1))
+		};
+	}
+}

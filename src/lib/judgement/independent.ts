@@ -1,0 +1,39 @@
+import type { Analysis } from './analysis';
+import type { Belief } from './beliefs';
+
+/** What is more likely than this to be wrong itself speaks for nothing; judgement. */
+const DOUBTED = 0.3;
+/** A second method that claims less than this, as a standard uncertainty in shares of the value, verifies nothing; judgement. */
+const TOO_WIDE = 0.08;
+
+/**
+ * Whether something independent holds what is believed of the tank now: the kit in question was given
+ * a known solution, or another method measured the tank's water; and that is not itself what is
+ * probably wrong. Earlier readings are of another day.
+ */
+export function isIndependentlyHeld(analysis: Analysis, beliefs: readonly Belief[]): boolean {
+	const { model, faults, places } = analysis;
+	const doubt = (scope: 'solution' | 'instrument') =>
+		beliefs.reduce(
+			(sum, { place, probability }) =>
+				place !== places.noneOfThese &&
+				places.faultsAt(place).some((fault) => faults[fault]!.scope === scope)
+					? sum + probability
+					: sum,
+			0
+		);
+	const isNarrow = (i: number) => {
+		const at = i * model.size + i;
+		const variance = (model.added[at] ?? 0) + (model.scatter[i] ?? 0);
+		return Math.sqrt(variance) <= TOO_WIDE * Math.abs(model.value[i] ?? 0);
+	};
+	const rows = model.rows.slice(0, model.count);
+	const byReference = rows.some(({ things }) => things.solution !== null && things.kit !== null);
+	const byMethod = rows.some(
+		({ things, isEarlier }, i) =>
+			things.instrument !== null && things.solution === null && !isEarlier && isNarrow(i)
+	);
+	return (
+		(byReference && doubt('solution') < DOUBTED) || (byMethod && doubt('instrument') < DOUBTED)
+	);
+}
