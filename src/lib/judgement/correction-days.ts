@@ -62,7 +62,12 @@ function passedLimit(plan: KnownCorrection, n: number, days: readonly PlanDay[])
 	if (highest > 0 && ph + highest > limits.ph.highest)
 		return `It would lift pH above ${limits.ph.highest}: take a means that lifts it less.`;
 	const largest = Math.max(...days.map((day) => day.amount));
-	if (plan.means.by === 'waterChange' && largest > plan.means.share * waterL * (1 + 1e-9))
+	// New water that the tank has come up with, or passed, would take all of it or less than none.
+	const isOutOfReach = days.some(({ amount }) => !(amount > 0 && Number.isFinite(amount)));
+	if (
+		plan.means.by === 'waterChange' &&
+		(isOutOfReach || largest > plan.means.share * waterL * (1 + 1e-9))
+	)
 		return 'With changes of that size the new water does not bring it there.';
 	if (
 		plan.means.by === 'limewater' &&

@@ -1,0 +1,260 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { decide, emergencyPath, livestockRatios, type DecideInput } from '../../src/lib/judgement';
+import { livestockLooks } from '../../src/lib/observation';
+import { convertValue } from '../../src/lib/kits';
+import { madeCheck, madeDiagnosis, normalAt } from './made-diagnosis';
+
+const band = { low: 7, high: 9, unit: 'dKH' } as const;
+
+/** A verified value at 8.0 ± 0.4, of which everything is known. */
+function inputFor(mean: number, sd: number, more: Partial<DecideInput> = {}): DecideInput {
+	return {
+		diagnosis: madeDiagnosis({ components: normalAt(mean, sd) }),
+		band,
+		livestock: 'notLooked',
+		next: null,
+		isEnough: true,
+		...more
+	};
+}
+const unverified = (mean: number, sd: number) =>
+	madeDiagnosis({ components: normalAt(mean, sd), isIndependent: false });
+
+describe('the verdict', () => {
+	it.each<[string, DecideInput, string, string | null]>([
+		['within the band', inputFor(8, 0.2), 'leave', null],
+		['at its edge', inputFor(6.9, 0.2), 'leave', null],
+		['clearly below, verified', inputFor(6, 0.2), 'adjust', 'raise'],
+		['clearly above, verified', inputFor(10.5, 0.2), 'adjust', 'lower'],
+		[
+			'clearly below, nobody else asked',
+			inputFor(6, 0.2, { diagnosis: unverified(6, 0.2) }),
+			'check',
+			null
+		],
+		[
+			'clearly below, nobody else asked, one check left',
+			inputFor(6, 0.2, { diagnosis: unverified(6, 0.2), next: madeCheck(), isEnough: false }),
+			'check',
+			null
+		],
+		[
+			'within, unverified, and checking is worth it',
+			inputFor(7.4, 0.6, { diagnosis: unverified(7.4, 0.6), next: madeCheck(), isEnough: false }),
+			'check',
+			null
+		],
+		[
+			'within, unverified, and no check would change it',
+			inputFor(8, 0.3, { diagnosis: unverified(8, 0.3), next: madeCheck(0.01) }),
+			'leave',
+			null
+		],
+		[
+			'below, verified, but one more check may well turn it',
+			inputFor(6, 0.2, { next: madeCheck(0.4), isEnough: false }),
+			'check',
+			null
+		],
+		[
+			'below, verified, and one more check would hardly turn it',
+			inputFor(6, 0.2, { next: madeCheck(0.05), isEnough: false }),
+			'adjust',
+			'raise'
+		],
+		['unit doubted', inputFor(6, 0.2, { isUnitSure: false }), 'check', null],
+		['below, salinity unknown', inputFor(6, 0.2, { isSalinityKnown: false }), 'check', null],
+		['within, salinity unknown', inputFor(8, 0.2, { isSalinityKnown: false }), 'leave', null],
+		['a sitter, below', inputFor(6, 0.2, { who: 'sitter' }), 'leave', null],
+		['a child, below', inputFor(6, 0.2, { who: 'child' }), 'leave', null],
+		[
+			'a new tank without stony corals, below',
+			inputFor(5.5, 0.2, { hasStonyCorals: false }),
+			'leave',
+			null
+		],
+		['an emergency', inputFor(8, 0.2, { isEmergency: true }), 'emergency', null]
+	])('%s', (_, input, verdict, direction) => {
+		const decision = decide(input);
+		expect([decision.verdict, decision.direction]).toEqual([verdict, direction]);
+	});
+	it('a check comes with the check to make, and with no other verdict', () => {
+		const next = madeCheck();
+		const diagnosis = unverified(6, 0.2);
+		expect(decide(inputFor(6, 0.2, { diagnosis, next, isEnough: false })).check).toBe(next);
+		expect(decide(inputFor(8, 0.2, { next })).check).toBeNull();
+	});
+	it('an emergency needs no diagnosis; anything else does', () => {
+		const decision = decide(inputFor(8, 0.2, { diagnosis: null, isEmergency: true }));
+		expect(decision).toMatchObject({ verdict: 'emergency', probabilities: null, retestInDays: 0 });
+		expect(decision.because).toEqual(expect.arrayContaining([...emergencyPath().steps]));
+		expect(() => decide(inputFor(8, 0.2, { diagnosis: null }))).toThrow(
+			new RangeError('diagnosis must be given unless isEmergency; found null')
+		);
+	});
+});
+
+describe('the reasons', () => {
+	it('begin with where it lies, in tenths', () => {
+		expect(decide(inputFor(8, 0.8)).because.slice(0, 2)).toEqual([
+			'Within your band of 7.0 to 9.0 dKH: the chances are about 8 in 10.',
+			'The water holds about 8.0 ± 1.6 dKH.'
+		]);
+	});
+	it('two humps are both told', () => {
+		const diagnosis = madeDiagnosis({
+			components: [
+				{ weight: 0.6, mean: 7.4, sd: 0.15 },
+				{ weight: 0.4, mean: 9.3, sd: 0.15 }
+			],
+			isIndependent: false
+		});
+		expect(decide(inputFor(0, 0, { diagnosis })).because).toContain(
+			'The water holds 7.4 ± 0.3 dKH, or, if something else is wrong, 9.3 ± 0.3 dKH.'
+		);
+	});
+	it('far below, that waiting harms too', () => {
+		expect(decide(inputFor(4.6, 0.2)).because.join(' ')).toContain(
+			'Below 5.0 dKH waiting harms too'
+		);
+		expect(decide(inputFor(8, 0.2)).because.join(' ')).not.toContain('waiting');
+	});
+	it('too high: pause dosing, add nothing', () => {
+		const { because } = decide(inputFor(10.5, 0.2));
+		expect(because[0]).toBe(
+			'Pause what is dosed and let the animals use it up. Nothing is added to bring it down.'
+		);
+	});
+	it('a sitter is asked to tell', () => {
+		expect(decide(inputFor(6, 0.2, { who: 'sitter' })).because[0]).toContain('Tell the keeper');
+	});
+	it.each([
+		[0.05, 0.2, 'tooSmallToTell', 'too small'],
+		[-0.3, 0.2, 'likelyReal', 'likely real']
+	])('a change of %s ± %s a day is %s', (perDay, expandedUncertainty, change, words) => {
+		const decision = decide(inputFor(8, 0.2, { rate: { perDay, expandedUncertainty } }));
+		expect(decision.change).toBe(change);
+		expect(decision.because.join(' ')).toContain(words);
+	});
+	it('much consumption: a test a week is too rare', () => {
+		const decision = decide(inputFor(8, 0.2, { consumptionPerDay: 0.7 }));
+		expect(decision.retestInDays).toBe(1);
+		expect(decision.because.join(' ')).toContain('a test a week is too rare');
+		expect(decide(inputFor(8, 0.2, { consumptionPerDay: 0.1 })).retestInDays).toBe(7);
+	});
+});
+
+const anyComponents = fc.array(
+	fc.record({
+		weight: fc.double({ min: 0.05, max: 1, noNaN: true }),
+		mean: fc.double({ min: 3, max: 13, noNaN: true }),
+		sd: fc.double({ min: 0.05, max: 1.5, noNaN: true })
+	}),
+	{ minLength: 1, maxLength: 3 }
+);
+
+describe('any diagnosis', () => {
+	it('probabilities sum to one and none of them is nothing or certain', () => {
+		fc.assert(
+			fc.property(anyComponents, fc.constantFrom(...livestockLooks), (components, livestock) => {
+				const diagnosis = madeDiagnosis({ components });
+				const { probabilities } = decide(inputFor(0, 0, { diagnosis, livestock }));
+				const all = Object.values(probabilities ?? {});
+				expect(all).toHaveLength(3);
+				expect(all.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+				all.forEach((p) => {
+					expect(p).toBeGreaterThan(0);
+					expect(p).toBeLessThan(1);
+				});
+			})
+		);
+	});
+	it('the look of the animals moves the odds by a factor of 2 at most', () => {
+		fc.assert(
+			fc.property(anyComponents, fc.constantFrom(...livestockLooks), (components, livestock) => {
+				const diagnosis = madeDiagnosis({ components });
+				const oddsWith = (look: DecideInput['livestock']) => {
+					const { within } = decide(inputFor(0, 0, { diagnosis, livestock: look }))
+						.probabilities ?? { within: 0 };
+					return within / (1 - within);
+				};
+				const moved = oddsWith(livestock) / oddsWith('notLooked');
+				expect(moved).toBeLessThanOrEqual(2 + 1e-6);
+				expect(moved).toBeGreaterThanOrEqual(0.5 - 1e-6);
+			})
+		);
+		expect(livestockRatios.notLooked).toBe(1);
+	});
+	it('never adjusts what nothing independent bears out, in which unit or where salinity is unknown, or for a sitter or child', () => {
+		fc.assert(
+			fc.property(
+				anyComponents,
+				fc.record({
+					isIndependent: fc.boolean(),
+					isUnitSure: fc.boolean(),
+					isSalinityKnown: fc.boolean(),
+					who: fc.constantFrom('keeper' as const, 'sitter' as const, 'child' as const)
+				}),
+				(components, { isIndependent, ...said }) => {
+					const diagnosis = madeDiagnosis({ components, isIndependent });
+					const decision = decide(inputFor(0, 0, { diagnosis, ...said }));
+					const may =
+						isIndependent && said.isUnitSure && said.isSalinityKnown && said.who === 'keeper';
+					if (!may) expect(decision.verdict).not.toBe('adjust');
+					if (decision.verdict === 'adjust') expect(decision.isVerified).toBe(true);
+					else expect(decision.direction).toBeNull();
+				}
+			)
+		);
+	});
+	it('says the same of the same water in another unit', () => {
+		fc.assert(
+			fc.property(anyComponents, fc.constantFrom(...livestockLooks), (components, livestock) => {
+				const there = decide(
+					inputFor(0, 0, { diagnosis: madeDiagnosis({ components, unit: 'meq/L' }), livestock })
+				);
+				const bandThere = {
+					low: convertValue(7, 'dKH', 'ppm CaCO3'),
+					high: convertValue(9, 'dKH', 'ppm CaCO3'),
+					unit: 'ppm CaCO3' as const
+				};
+				const here = inputFor(0, 0, { diagnosis: madeDiagnosis({ components }), livestock });
+				const elsewhere = decide({ ...here, band: bandThere });
+				const { verdict, probabilities } = decide(here);
+				expect([there.verdict, elsewhere.verdict]).toEqual([verdict, verdict]);
+				expect(there.probabilities?.below).toBeCloseTo(probabilities?.below ?? 0, 9);
+				expect(elsewhere.probabilities?.above).toBeCloseTo(probabilities?.above ?? 0, 9);
+			})
+		);
+	});
+	it('the lower the water, the less it is left alone or lowered', () => {
+		fc.assert(
+			fc.property(
+				fc.double({ min: 3, max: 13, noNaN: true }),
+				fc.double({ min: 0, max: 5, noNaN: true }),
+				(mean, less) => {
+					const order = { raise: 0, leave: 1, lower: 2 };
+					const at = (where: number) => order[decide(inputFor(where, 0.3)).direction ?? 'leave'];
+					expect(at(mean - less)).toBeLessThanOrEqual(at(mean));
+				}
+			)
+		);
+	});
+});
+
+describe('what cannot be', () => {
+	it.each<[Partial<DecideInput>, string]>([
+		[
+			{ band: { low: 9, high: 7, unit: 'dKH' } },
+			'band.low must be at most band.high; found 9 and 7'
+		],
+		[{ consumptionPerDay: -1 }, 'consumptionPerDay must be 0 or above; found -1'],
+		[
+			{ rate: { perDay: 0.1, expandedUncertainty: -1 } },
+			'rate must be a change a day with an expandedUncertainty of 0 or above; found 0.1 and -1'
+		]
+	])('is named (%#)', (more, message) => {
+		expect(() => decide(inputFor(8, 0.2, more))).toThrow(new RangeError(message));
+	});
+});
