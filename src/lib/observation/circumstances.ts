@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { UnitSchema } from '../kits';
 
 /**
  * What is worth knowing before any number: whose water, taken when, under which light, by whom.
@@ -7,9 +8,30 @@ import * as z from 'zod/mini';
 const text = z.string().check(z.maxLength(200));
 const hours = z.number().check(z.nonnegative(), z.maximum(10_000));
 
+/** What a known solution is made of, which moves the colour at the end. */
+export const MatrixSchema = z.enum(['seawater', 'purified', 'sodiumChloride']);
+export type Matrix = z.infer<typeof MatrixSchema>;
+
+/** A solution of known content, as its maker or its label states it. */
+export const KnownSolutionSchema = z.strictObject({
+	nominal: z.number().check(z.positive()),
+	/** Of the nominal content, about 95 % (k = 2), in the same unit. */
+	expandedUncertainty: z.number().check(z.positive()),
+	unit: UnitSchema,
+	matrix: MatrixSchema,
+	/** Tells one solution from another. */
+	name: z.optional(text)
+});
+export type KnownSolution = z.infer<typeof KnownSolutionSchema>;
+
+export const watersTested = ['tank', 'topOff', 'newMix', 'reference', 'other'] as const;
+export type WaterTested = (typeof watersTested)[number];
+
 export const CircumstancesSchema = z.strictObject({
 	/** What is in the vial. */
-	water: z.optional(z.enum(['tank', 'topOff', 'newMix', 'reference', 'other'])),
+	water: z.optional(z.enum(watersTested)),
+	/** What it is known to hold, where it is a known solution. */
+	reference: z.optional(KnownSolutionSchema),
 	/** Where it was taken, in the keeper's words. */
 	takenWhere: z.optional(text),
 	/** ms since 1970. */

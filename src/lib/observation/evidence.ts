@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { UnitSchema } from '../kits';
+import { MatrixSchema } from './circumstances';
 import { MarksSchema } from './marks';
 
 /**
@@ -77,7 +78,7 @@ export const DiffersSchema = z.strictObject({
 export type Differs = z.infer<typeof DiffersSchema>;
 
 const differs = z.optional(DiffersSchema);
-const matrix = z.enum(['seawater', 'purified', 'sodiumChloride']);
+const matrix = MatrixSchema;
 /** What a ± was stated with; 2 when left out. */
 const coverageFactor = z.optional(z.number().check(z.minimum(1), z.maximum(4)));
 

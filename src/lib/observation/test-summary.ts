@@ -1,4 +1,5 @@
 import type { Unit } from '../kits';
+import type { KnownSolution, WaterTested } from './circumstances';
 
 /**
  * What a list or a picture needs to know of a test, without playing its log. It follows from the log
@@ -19,6 +20,10 @@ export type TestSummary = {
 	/** Who tested, where it was said. */
 	tester?: string;
 	lot?: string;
+	/** What was in the vial, where it was said: only 'tank' speaks of the tank. */
+	water?: WaterTested;
+	/** What a known solution holds, where the test was of one. */
+	reference?: KnownSolution;
 	/** Somebody has doubts: a slip was found, or marks and drops disagree. */
 	isSuspect: boolean;
 	/** What was dosed in the days before, as far as it was said. */

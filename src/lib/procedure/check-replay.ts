@@ -1,4 +1,5 @@
 import {
+	CheckEventSchema,
 	isValued,
 	liveEntries,
 	type CheckEvent,
@@ -76,6 +77,8 @@ function given(
 /** What an entry changes; null when it does not belong there. */
 function changeBy(state: CheckState, entry: LiveCheckEntry): Partial<CheckState> | null {
 	const { event } = entry;
+	// What cannot be read again must not get into a log: a number that is none, a name too long.
+	if (!CheckEventSchema.safeParse(event).success) return null;
 	if (event.type === 'note.written') return { note: event.text === '' ? null : event.text };
 	if (event.type === 'check.removed') return state.isRemoved ? null : { isRemoved: true };
 	// What the person has closed stays as it was then; a note may be added, or it is opened again.
@@ -102,8 +105,8 @@ function changeBy(state: CheckState, entry: LiveCheckEntry): Partial<CheckState>
 
 /**
  * The check after one entry of its log; null when the entry does not belong there and changes
- * nothing: a second reading in question, a reading whose id is known already, anything but a note or
- * the removal once it is closed.
+ * nothing: a second reading in question, a reading whose id is known already, what its schema does
+ * not allow, anything but a note or the removal once it is closed.
  */
 export function stepCheck(state: CheckState, entry: LiveCheckEntry): CheckState | null {
 	const change = changeBy(state, entry);

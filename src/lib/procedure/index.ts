@@ -1,5 +1,15 @@
 /** The procedure room: the walk, its log, and what is made of it. */
+export { doneByOf, type DoneBy } from './check-done-by';
+export { earlierEvidence, type EarlierTest } from './check-earlier';
+export {
+	evidenceOfTest,
+	whyNoEvidence,
+	type TestEvidenceOptions,
+	type TestRole
+} from './check-evidence';
 export * from './check-log';
+export { readingOfNumber, type NumberAsReading } from './check-reading';
+export { referenceChecksOf, UNNAMED_LOT, type KeptReference } from './check-references';
 export * from './check-replay';
 export * from './check-state';
 export { checkSummaryOf } from './check-summary';

@@ -117,7 +117,7 @@ export function summaryOf(
 	result: TestResult,
 	valuedAnewByVersion?: number
 ): TestSummary {
-	const { tester, lot, dosed } = state.circumstances;
+	const { tester, lot, dosed, water, reference } = state.circumstances;
 	return {
 		value: result.value,
 		unit: result.unit,
@@ -128,6 +128,8 @@ export function summaryOf(
 		sampleVolumeMl: result.counted[0]?.sampleVolumeMl ?? Number.NaN,
 		...(tester ? { tester } : {}),
 		...(lot ? { lot } : {}),
+		...(water ? { water } : {}),
+		...(water === 'reference' && reference ? { reference } : {}),
 		...(dosed ? { dosed } : {}),
 		isSuspect: result.isSuspect,
 		...(valuedAnewByVersion === undefined ? {} : { valuedAnewByVersion })

@@ -1,0 +1,73 @@
+import { cuesFor } from '../judgement';
+import type { Circumstances, EvidenceOf, SlipKind } from '../observation';
+import { slipsAtTank } from './tank-slips';
+import type { TankTitration } from './tank-test';
+import type { ValuedTitration } from './titration-value';
+
+type Answer = { cue: string; answer: string };
+
+/** A bottle opened so lately counts as just begun; judgement. */
+const NEW_BOTTLE_DAYS = 7;
+const DAY = 86_400_000;
+
+const lights = { white: 'white', blue: 'tank', dim: 'dim' } as const;
+
+/** What the circumstances answer already. What they leave open is asked. */
+function answersOfCircumstances(said: Circumstances, testedAtEpochMs: number): Answer[] {
+	const answers: Answer[] = [];
+	if (said.light) answers.push({ cue: 'light', answer: lights[said.light] });
+	if (said.hoursSinceDose !== undefined && said.hoursSinceDose < 1)
+		answers.push({ cue: 'whereTaken', answer: 'soon' });
+	if (said.dosingRuns === 'no') answers.push({ cue: 'dosing', answer: 'stopped' });
+	if (said.dosingRuns === 'yes') answers.push({ cue: 'dosing', answer: 'asAlways' });
+	const opened = said.lotOpenedAtEpochMs;
+	if (opened !== undefined && testedAtEpochMs - opened <= NEW_BOTTLE_DAYS * DAY)
+		answers.push({ cue: 'titrantBottle', answer: 'new' });
+	return answers;
+}
+
+/** What a slip that the notes of a titration show answers. */
+export const slipAnswers: Partial<Record<SlipKind, Answer>> = {
+	stoppedAtFlash: { cue: 'endHeld', answer: 'faded' },
+	chasedColour: { cue: 'endHeld', answer: 'followed' },
+	tipFittedLate: { cue: 'tip', answer: 'late' },
+	tipLoose: { cue: 'tip', answer: 'dripped' },
+	airExpelled: { cue: 'tip', answer: 'spat' },
+	hangingAtStart: { cue: 'tipDrop', answer: 'before' },
+	hangingAtEnd: { cue: 'tipDrop', answer: 'after' },
+	overshot: { cue: 'plunger', answer: 'several' },
+	dropperTilted: { cue: 'dropperHeld', answer: 'slanted' },
+	dropperSqueezed: { cue: 'dropperHeld', answer: 'pressed' }
+};
+
+/** The same mark at both ends is seen from the notes; of mixed ones the value knows already. */
+function answersOfMarks({ by, from }: ValuedTitration): Answer[] {
+	if (from !== 'start') return [];
+	if (by === 'seal') return [{ cue: 'marksUsed', answer: 'sealBoth' }];
+	return by === 'line' ? [{ cue: 'marksUsed', answer: 'lineBoth' }] : [];
+}
+
+/**
+ * Questions about a titration that its notes have answered, as evidence; each at most once, and only
+ * those that the catalogue asks of such a kit.
+ */
+export function cuesOfTest(
+	titration: TankTitration,
+	valued: ValuedTitration,
+	{ circumstances, startedAtEpochMs }: { circumstances: Circumstances; startedAtEpochMs: number }
+): EvidenceOf<'cue'>[] {
+	const { kit } = titration;
+	const slips = slipsAtTank(titration, circumstances).filter(({ provisional }) => !provisional);
+	const answers = [
+		...answersOfCircumstances(circumstances, startedAtEpochMs),
+		...answersOfMarks(valued),
+		...slips.flatMap(({ kind }) => slipAnswers[kind] ?? [])
+	];
+	const known = cuesFor({ analyte: kit.analyte, delivery: kit.delivery.by });
+	return known.flatMap(({ id, answers: offered }): EvidenceOf<'cue'>[] => {
+		const given = answers.find(
+			({ cue, answer }) => cue === id && offered.some((each) => each.id === answer)
+		);
+		return given ? [{ kind: 'cue', ...given }] : [];
+	});
+}

@@ -1,0 +1,73 @@
+import { convertValue, valueFromMark, type Analyte, type Kit, type Unit } from '../kits';
+import { readingBudget } from '../metrology';
+import type { Reading } from '../observation';
+
+/** A number that somebody read, with the ± that it is given, and where that comes from. */
+export type NumberAsReading = {
+	reading: Reading;
+	/** Assumed: nothing is known of how the number came about. */
+	isAssumed: boolean;
+	/** For the screen, one sentence. */
+	because: string;
+};
+
+/** ± of a number of which not even the kit is known: so much, or so great a share if that is more. */
+type AssumedSpread = { least: number; unit: Unit; share: number };
+
+/**
+ * Judgement, and wide on purpose: the invented kits of this project come to ± 0.5 to 0.8 dKH at
+ * 8 dKH with ordinary hands.
+ */
+const assumedSpreads: Record<Analyte, AssumedSpread> = {
+	alkalinity: { least: 0.8, unit: 'dKH', share: 0.1 }
+};
+
+/** A middling mark: the value of 1 mL hardly depends on where it is. */
+function valuePerMlOf(kit: Kit): number {
+	const { delivery } = kit;
+	const middle = delivery.by === 'dropper' ? { drops: 10 } : { markMl: delivery.capacityMl / 2 };
+	return valueFromMark(kit, middle).valuePerMl;
+}
+
+/**
+ * A bare number as a reading: with the ± that the kit can claim for a test with its usual sample, or
+ * with an assumed one where no kit is known.
+ *
+ * @param value in `unit`, at least 0
+ * @param about.id tells it from other readings of the same check
+ * @throws RangeError when the value is no number or below 0
+ */
+export function readingOfNumber(
+	value: number,
+	unit: Unit,
+	kit: Kit | null,
+	about: { id: string; label?: string; analyte?: Analyte } = { id: 'number' }
+): NumberAsReading {
+	if (!(value >= 0 && Number.isFinite(value)))
+		throw new RangeError(`value must be a number of 0 or above; found ${value}`);
+	const named = { id: about.id, label: about.label ?? 'Your number', value, unit };
+	if (kit) {
+		const inUnit = (each: number) => convertValue(each, kit.unit, unit, kit.analyte);
+		const { expandedUncertainty, repeatabilitySd } = readingBudget(kit, {
+			value: convertValue(value, unit, kit.unit, kit.analyte),
+			valuePerMl: valuePerMlOf(kit)
+		});
+		return {
+			reading: {
+				...named,
+				expandedUncertainty: inUnit(expandedUncertainty),
+				repeatabilitySd: inUnit(repeatabilitySd)
+			},
+			isAssumed: false,
+			because: `The ± is what ${kit.name} can claim for one test with its usual sample.`
+		};
+	}
+	const analyte = about.analyte ?? 'alkalinity';
+	const { least, unit: ofLeast, share } = assumedSpreads[analyte];
+	const spread = Math.max(convertValue(least, ofLeast, unit, analyte), share * value);
+	return {
+		reading: { ...named, expandedUncertainty: spread },
+		isAssumed: true,
+		because: 'The ± is assumed, since nothing is known of the kit: choose a kit for a better one.'
+	};
+}
