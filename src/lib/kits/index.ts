@@ -17,3 +17,4 @@ export * from './typed-number';
 export * from './unit-traps';
 export * from './units';
 export * from './value';
+export * from './volume-ph-pairs';
