@@ -255,7 +255,8 @@ describe('any plan', () => {
 	const limits = limitsOf('alkalinity');
 	it('never moves faster than the cap, even with as little water as may be', () => {
 		forPlans((plan, input) => {
-			const { waterL = 0, waterExpandedUncertaintyL = 0 } = input as Record<string, number>;
+			const waterL = input.waterL ?? 0;
+			const waterExpandedUncertaintyL = input.waterExpandedUncertaintyL ?? 0;
 			const most = waterL / (waterL - waterExpandedUncertaintyL);
 			const drift = (input.dosedPerDay ?? 0) - (input.consumptionPerDay ?? 0);
 			const net = plan.additionPerDay * most + drift;

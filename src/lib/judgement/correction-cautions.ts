@@ -60,7 +60,7 @@ export function cautionsFor(
 					'Never in one vessel with anything else that is dosed, and an hour apart from calcium and magnesium.'
 				]
 			: []),
-		'On a retest day test first. Go on only if the value is what the plan expects, within its ±.',
+		'On a retest day test some hours after adding. Go on only if the value is what the plan expects, within its ±.',
 		'This covers the way there. What is used up each day needs its own supply afterwards.',
 		'For an adult who knows the tank. An experienced keeper or an aquatic veterinarian comes before this sum.'
 	];

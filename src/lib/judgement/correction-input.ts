@@ -59,6 +59,8 @@ export function correctionInputOf({
 		salinity: tank.salinity,
 		temperatureC: tank.temperatureC,
 		ph: tank.ph,
+		maxRisePerDay: tank.maxRisePerDay,
+		evaporationLPerDay: tank.evaporationLPerDay,
 		band,
 		isUnitSure,
 		who: tank.who,

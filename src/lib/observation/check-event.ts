@@ -21,6 +21,10 @@ export const TankSchema = z.strictObject({
 	target: z.optional(positive),
 	consumptionPerDay: z.optional(notNegative),
 	dosedPerDay: z.optional(notNegative),
+	/** The person's own limit to the net rise a day. */
+	maxRisePerDay: z.optional(positive),
+	/** Water that evaporates in a day, L. */
+	evaporationLPerDay: z.optional(notNegative),
 	salinity: z.optional(z.number().check(z.minimum(0), z.maximum(60))),
 	temperatureC: z.optional(z.number().check(z.minimum(0), z.maximum(45))),
 	ph: z.optional(z.number().check(z.minimum(6), z.maximum(10))),
