@@ -1,0 +1,54 @@
+import { scaleOf, type Measure, type RecipeMatrix, type SubstanceId } from '$lib/judgement';
+
+/** What a person may have for it, as the choices of the page, the usual first. */
+export const powders = {
+	sodiumBicarbonate: 'baking soda (sodium bicarbonate)',
+	driedSodiumCarbonate: 'dried sodium carbonate'
+} as const satisfies Record<SubstanceId, string>;
+
+export const scales = {
+	'0.01': '0.01 g',
+	'0.001': '0.001 g',
+	'0.1': '0.1 g',
+	'1': '1 g only'
+} as const;
+export type ScaleName = keyof typeof scales;
+
+/** How water is measured. Tolerances of lines: common practice, no source. */
+export const waterWays = {
+	kitchen: 'weighed on a kitchen scale (1 g)',
+	cylinder: 'in a measuring cylinder',
+	jug: 'in a kitchen jug'
+} as const;
+export type WaterWay = keyof typeof waterWays;
+const waterMeasures: Record<WaterWay, Exclude<Measure, { by: 'syringe' }>> = {
+	kitchen: { by: 'scale', scale: scaleOf(1) },
+	cylinder: { by: 'line', toleranceShare: 0.01 },
+	jug: { by: 'line', toleranceShare: 0.02 }
+};
+export const waterMeasureOf = (way: WaterWay) => waterMeasures[way];
+
+export const waters = {
+	deionised: 'distilled or deionised',
+	unsure: 'from a membrane alone, or not sure',
+	blank: 'I tested it with my kit'
+} as const;
+
+export const matrices = {
+	purified: 'the water alone',
+	sodiumChloride: 'with 35 g of plain salt in a litre'
+} as const satisfies Record<RecipeMatrix, string>;
+
+export const syringes = {
+	none: 'none',
+	'1': '1 mL',
+	'5': '5 mL',
+	'10': '10 mL',
+	'20': '20 mL'
+} as const;
+export type SyringeName = keyof typeof syringes;
+
+/** How the stock of an addition is measured. */
+export const doseWays = { scale: 'on the scale above', syringe: 'with a 1 mL syringe' } as const;
+
+export const stocks = { made: 'the stock made above', other: 'another solution' } as const;

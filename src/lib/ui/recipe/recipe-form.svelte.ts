@@ -1,0 +1,90 @@
+import { SvelteSet } from 'svelte/reactivity';
+import type { Unit } from '$lib/kits';
+import { Persisted } from '../state/persisted.svelte';
+import { additionOf, type AdditionShown } from './addition';
+import type { Blanks } from './blanks';
+import { betterWith, solutionOf, unitOfBlanks, type Solution } from './solution';
+
+const KEY = 'halfdrop.known-solution';
+
+function readBlanks(stored: unknown): Blanks {
+	if (typeof stored !== 'object' || stored === null) return {};
+	return Object.fromEntries(
+		Object.entries(stored).filter(
+			(entry): entry is [string, string] => typeof entry[1] === 'string' && entry[1].length <= 200
+		)
+	);
+}
+
+/**
+ * A known solution being made. What is typed is kept from the first letter, as it was typed; what is
+ * wrong with a blank is said once it has been left.
+ */
+export class RecipeForm {
+	readonly #kept = new Persisted<Blanks>(KEY, {}, readBlanks);
+	readonly #left = new SvelteSet<string>();
+	readonly #solution = $derived.by(() => solutionOf(this.blanks, this.preferredUnit()));
+	readonly #addition = $derived.by(() => additionOf(this.blanks, this.#solution));
+	readonly #better = $derived.by(() => betterWith(this.blanks, this.preferredUnit()));
+	/** What was thrown away last, to be brought back. */
+	#thrown: Blanks | null = $state.raw(null);
+
+	/** Something had been typed on an earlier visit. */
+	readonly isAsLeft: boolean;
+
+	/** @param preferredUnit in which values are typed until something is */
+	constructor(private readonly preferredUnit: () => Unit) {
+		this.isAsLeft = this.isBegun;
+		// What was typed on an earlier visit has been left.
+		for (const name of Object.keys(this.blanks)) this.#left.add(name);
+	}
+
+	get blanks(): Blanks {
+		return this.#kept.current;
+	}
+	get solution(): Solution {
+		return this.#solution;
+	}
+	get addition(): AdditionShown {
+		return this.#addition;
+	}
+	/** What would make it known better. */
+	get better() {
+		return this.#better;
+	}
+
+	text(name: string): string {
+		return this.blanks[name] ?? '';
+	}
+	set(name: string, text: string): void {
+		this.#thrown = null;
+		// Numbers keep their meaning when another unit is preferred later.
+		const unit = unitOfBlanks(this.blanks, this.preferredUnit());
+		this.#kept.current = { ...this.blanks, unit, [name]: text };
+	}
+	leave(name: string): void {
+		this.#left.add(name);
+	}
+	problemAt(name: string): string | undefined {
+		const problem = this.#solution.problems[name] ?? this.#addition.problems[name];
+		const isDue = this.#left.has(name) && this.text(name).trim() !== '';
+		return isDue ? problem : undefined;
+	}
+
+	get isBegun(): boolean {
+		return Object.keys(this.blanks).length > 0;
+	}
+	get isThrown(): boolean {
+		return this.#thrown !== null;
+	}
+	startOver(): void {
+		const before = this.blanks;
+		this.#kept.current = {};
+		this.#left.clear();
+		this.#thrown = before;
+	}
+	bringBack(): void {
+		if (this.#thrown) this.#kept.current = this.#thrown;
+		this.#thrown = null;
+	}
+}

@@ -1,0 +1,123 @@
+import {
+	SALT_G_PER_L,
+	substanceOf,
+	trapsOf,
+	volumeMlAfter,
+	type Content,
+	type Measured,
+	type Recipe,
+	type RecipeTrap,
+	type TrapMoment
+} from '$lib/judgement';
+import { plain } from '../charts/numbers';
+import { amountText, valueText } from './numbers';
+import { foundName } from './solution';
+
+/** One thing to do, and what to write down of it. */
+export type Step = {
+	id: string;
+	/** A sentence in parts: what is measured stands out. */
+	words: readonly (string | { amount: string })[];
+	/** The blank for what it really was. */
+	blank: { name: string; label: string; unit: string; planned: string } | null;
+	traps: readonly RecipeTrap[];
+};
+
+const lastOf = (recipe: Recipe) => recipe.stages.length - 1;
+
+/** What the vessel of a stage is called. */
+function vesselName(recipe: Recipe, stage: number): string {
+	if (stage === lastOf(recipe)) return 'the solution';
+	return stage === 0 ? 'the stock' : 'the weaker stock';
+}
+
+function portionWords(recipe: Recipe, stage: number, portion: Measured): Step['words'] {
+	const amount = { amount: amountText(portion) };
+	if (stage === 0)
+		return ['Weigh ', amount, ` of ${substanceOf(recipe.substance).name} in a small dry cup.`];
+	const from = vesselName(recipe, stage - 1);
+	return portion.measure.by === 'syringe'
+		? ['Draw ', amount, ` of ${from} into a clean, dry syringe, without air.`]
+		: ['Weigh ', amount, ` of ${from} in a clean cup.`];
+}
+
+function totalWords(recipe: Recipe, stage: number, total: Measured): Step['words'] {
+	const amount = { amount: amountText(total) };
+	const what = stage === 0 ? 'the powder' : 'it';
+	return total.measure.by === 'scale'
+		? [
+				`Set a clean, empty bottle to zero on the kitchen scale. Rinse ${what} into it with the water and fill up to `,
+				amount,
+				' in all.'
+			]
+		: [`Rinse ${what} into the vessel with the water and fill up to the line of `, amount, '.'];
+}
+
+/** The recipe as numbered steps, each trap at the step where it lies. */
+export function stepsOf(recipe: Recipe, stockContent: (stage: number) => Content): Step[] {
+	const traps = trapsOf(recipe);
+	const used = new Set<TrapMoment>();
+	/** Once each, at the first step of its moment. */
+	const trapsAt = (...moments: TrapMoment[]) => {
+		const fresh = moments.filter((moment) => !used.has(moment));
+		fresh.forEach((moment) => used.add(moment));
+		return traps.filter(({ when }) => fresh.includes(when));
+	};
+	const steps: Step[] = [];
+	recipe.stages.forEach(({ portion, total }, stage) => {
+		const isLast = stage === lastOf(recipe);
+		const blank = (part: 'portion' | 'total', measured: Measured, label: string) => {
+			const [planned = '', unit = ''] = amountText(measured).split('\u00a0');
+			return { name: foundName(recipe, stage, part), label, unit, planned };
+		};
+		steps.push({
+			id: `portion-${stage}`,
+			words: portionWords(recipe, stage, portion),
+			blank: blank(
+				'portion',
+				portion,
+				portion.measure.by === 'syringe' ? 'Really drawn' : 'Really weighed'
+			),
+			traps: stage === 0 ? trapsAt('powder', 'weighing') : []
+		});
+		if (isLast && recipe.matrix === 'sodiumChloride') {
+			const saltG = (SALT_G_PER_L * volumeMlAfter(recipe)) / 1000;
+			steps.push({
+				id: 'salt',
+				words: [
+					'Put ',
+					{ amount: `${plain(saltG, 0)}\u00a0g` },
+					' of plain salt into the bottle too. One gram more or less does not matter.'
+				],
+				blank: null,
+				traps: []
+			});
+		}
+		steps.push({
+			id: `total-${stage}`,
+			words: totalWords(recipe, stage, total),
+			blank: blank(
+				'total',
+				total,
+				total.measure.by === 'scale' ? 'Really in all' : 'Really filled to'
+			),
+			traps: trapsAt('water')
+		});
+		steps.push({
+			id: `mix-${stage}`,
+			words: [
+				'Close it and turn it over twenty times. Label it: ',
+				isLast ? 'known solution' : vesselName(recipe, stage).replace('the ', ''),
+				...(isLast ? [' with what it holds (below)'] : [`, ${valueOf(stockContent(stage))}`]),
+				', the date, “not to drink”.'
+			],
+			blank: null,
+			traps: isLast ? trapsAt('dissolving', 'keeping') : trapsAt('dissolving')
+		});
+	});
+	return steps;
+}
+
+function valueOf({ value, expandedUncertainty, unit }: Content): string {
+	return valueText(value, expandedUncertainty, unit);
+}
