@@ -1,4 +1,4 @@
-import { basisOf, type ChartBasis, type ChartOptions } from './chart-limits';
+import { basisOf, ON_LIMIT, type ChartBasis, type ChartOptions } from './chart-limits';
 
 export type CusumOptions = ChartOptions & {
 	/** Slack, in sigmas: half of the shift to be found; 0.5 when left out. */
@@ -58,13 +58,17 @@ export function cusumChart(
 	const basis = basisOf(values, options, 'cusumChart');
 	const { target, sigma } = basis;
 	const [slack, limit] = [k * sigma, h * sigma];
+	// A sum left above 0 by rounding alone would count values that belong to no shift.
+	const nothing = ON_LIMIT * sigma;
+	const above0 = (sum: number) => (sum > nothing ? sum : 0);
 	let [high, low, highCount, lowCount] = [0, 0, 0, 0];
 	const points = values.map((value, index): CusumPoint => {
-		high = Math.max(0, value - (target + slack) + high);
-		low = Math.max(0, target - slack - value + low);
+		high = above0(value - target - slack + high);
+		low = above0(target - value - slack + low);
 		highCount = high > 0 ? highCount + 1 : 0;
 		lowCount = low > 0 ? lowCount + 1 : 0;
-		return { index, value, high, low, highCount, lowCount, isBeyond: Math.max(high, low) > limit };
+		const isBeyond = Math.max(high, low) > limit + nothing;
+		return { index, value, high, low, highCount, lowCount, isBeyond };
 	});
 	const first = points.find(({ isBeyond }) => isBeyond);
 	return {

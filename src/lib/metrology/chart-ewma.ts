@@ -1,4 +1,4 @@
-import { basisOf, type ChartBasis, type ChartOptions } from './chart-limits';
+import { basisOf, ON_LIMIT, type ChartBasis, type ChartOptions } from './chart-limits';
 
 export type EwmaOptions = ChartOptions & {
 	/** Weight of the newest value, above 0 up to 1; 0.2 when left out. */
@@ -54,7 +54,8 @@ export function ewmaChart(
 		const reached = limits === 'steady' ? 1 : 1 - (1 - lambda) ** (2 * (index + 1));
 		const half = width * sigma * Math.sqrt((lambda / (2 - lambda)) * reached);
 		const [lower, upper] = [target - half, target + half];
-		return { index, value, average, lower, upper, isBeyond: average < lower || average > upper };
+		const isBeyond = Math.abs(average - target) > half + ON_LIMIT * sigma;
+		return { index, value, average, lower, upper, isBeyond };
 	});
 	const first = points.find(({ isBeyond }) => isBeyond);
 	return {

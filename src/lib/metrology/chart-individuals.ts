@@ -5,7 +5,7 @@ import {
 	type ChartBasis,
 	type ChartOptions
 } from './chart-limits';
-import { rulesBrokenAt, runRules, type RunRule } from './run-rules';
+import { isAbove, rulesBrokenAt, runRules, type RunRule } from './run-rules';
 
 export type IndividualsOptions = ChartOptions & {
 	/** Rules that count as a signal; all when left out. */
@@ -69,7 +69,7 @@ export function individualsChart(
 			z: z[index] ?? Number.NaN,
 			movingRange,
 			isRangeBeyond: movingRange !== null && movingRange > movingRangeLimit,
-			isWarning: Math.abs(z[index] ?? 0) > 2,
+			isWarning: isAbove(Math.abs(z[index] ?? 0), 2),
 			broken: rulesBrokenAt(z, index, rules)
 		};
 	});

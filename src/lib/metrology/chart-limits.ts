@@ -30,6 +30,8 @@ export const RANGE_OF_TWO = 1.128;
 /** Common practice; so too in Montgomery, Introduction to Statistical Quality Control (from memory). */
 export const ENOUGH = 20;
 const FEWEST = 3;
+/** A value on a limit is within it; so many sigmas are left to the rounding of binary numbers. */
+export const ON_LIMIT = 1e-9;
 
 /** Distance of each value from the one before it; null for the first. */
 export const movingRanges = (values: readonly number[]): (number | null)[] =>

@@ -1,3 +1,5 @@
+import { ON_LIMIT } from './chart-limits';
+
 /**
  * Rules for a series of values in standard deviations from the target (s), one value at a time. All
  * limits are strict: a value on a limit is within it.
@@ -19,16 +21,19 @@ export const runRules = [
 ] as const;
 export type RunRule = (typeof runRules)[number];
 
+/** Strictly above, but for rounding. */
+export const isAbove = (z: number, limit: number): boolean => z > limit + ON_LIMIT;
+
 /** The last `count` up to i are all beyond the limit on one side. */
 function inARow(z: readonly number[], i: number, count: number, limit: number): boolean {
 	if (i + 1 < count) return false;
 	const last = z.slice(i + 1 - count, i + 1);
-	return last.every((each) => each > limit) || last.every((each) => each < -limit);
+	return last.every((each) => isAbove(each, limit)) || last.every((each) => isAbove(-each, limit));
 }
 
 function areOpposite(z: readonly number[], i: number): boolean {
 	const [before, now] = [z[i - 1] ?? 0, z[i] ?? 0];
-	return (before > 2 && now < -2) || (before < -2 && now > 2);
+	return (isAbove(before, 2) && isAbove(-now, 2)) || (isAbove(-before, 2) && isAbove(now, 2));
 }
 
 const isBroken: Record<RunRule, (z: readonly number[], i: number) => boolean> = {
