@@ -15,6 +15,7 @@ export { colourDifference } from './colour-difference';
 export type { Constants } from './constants';
 export { densityKgPerL } from './density';
 export { dyeIds, dyeOf, type Dye } from './dyes';
+export { acidToEndMl, placeOnTheWay, type DyeShifts, type End } from './end-hue';
 export * from './fit-options';
 export { fitAlkalinityTitration } from './fit-titration';
 export * from './gran';
@@ -23,6 +24,7 @@ export { mediumOf, type Matrix, type Medium } from './matrix';
 export * from './probe-alkalinity';
 export { probeFlagIds, type KnownAlkalinity, type ProbeFlag, type ProbeFlagId } from './probe-flag';
 export type { ProbePoint, ProbeTitration } from './probe-titration';
+export * from './reference-reading';
 export { requireWithin } from './require-within';
 export {
 	alkalinityAt,
