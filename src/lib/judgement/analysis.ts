@@ -1,6 +1,6 @@
 import { convertValue, type Unit } from '../kits';
 import { usualMethodFigures, type MethodFigures } from '../metrology';
-import type { Evidence } from '../observation';
+import type { CheckId, Evidence } from '../observation';
 import { cues as allCues, faults as allFaults } from './catalogue';
 import type { Components } from './components';
 import { answeredCues, CueEvidence, type Answered } from './cue-likelihood';
@@ -13,6 +13,7 @@ import { Accounts } from './gaussian';
 import { considered } from './instances';
 import { modelOf, type Model } from './model';
 import { BESIDES, ExplanationPlaces, type Part } from './parts';
+import type { PossibleCheck } from './possible-tests';
 import type { Row, RowContext } from './row';
 import { firstOf, possibleRows, rowsOf } from './rows';
 import { SecondMethods } from './second-methods';
@@ -31,6 +32,8 @@ export type Analysis = {
 	method: MethodFigures;
 	water: WaterFigures;
 	model: Model;
+	/** The checks that the rows behind those read stand for, in their order. */
+	checks: readonly CheckId[];
 	/** Place of the test in question among the rows, or −1. */
 	first: number;
 	faults: readonly Fault[];
@@ -119,13 +122,15 @@ function requireShare(field: string, value: number): number {
 export function analyse(
 	evidence: readonly Evidence[],
 	options: DiagnoseOptions = {},
-	possible: (rows: readonly Row[], context: RowContext) => readonly Evidence[] = () => []
+	possible: (rows: readonly Row[], context: RowContext) => readonly PossibleCheck[] = () => []
 ): Analysis {
 	const context = contextOf(evidence, options);
 	const { method, water, prior } = context;
 	const { rows, unused } = rowsOf(evidence, context);
 	const whole: RowContext = { ...context, firstAt: firstOf(evidence) };
-	const model = modelOf(rows, possibleRows(possible(rows, whole), whole), prior);
+	const checks = possible(rows, whole);
+	const possibleOnes = checks.map(({ evidence: made }) => made);
+	const model = modelOf(rows, possibleRows(possibleOnes, whole), prior);
 	const directions = new Directions();
 	const families = new Families(model);
 	const seconds = new SecondMethods(evidence);
@@ -169,6 +174,7 @@ export function analyse(
 		method,
 		water,
 		model,
+		checks: checks.map(({ check }) => check),
 		first: rows.findIndex(({ isInQuestion }) => isInQuestion),
 		faults,
 		cues,

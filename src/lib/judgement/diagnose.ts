@@ -14,7 +14,7 @@ import { faultClasses, type FaultClass } from './fault';
 import { groupsOf } from './groups';
 import { isIndependentlyHeld } from './independent';
 import { cumulativeOf, type Normal } from './mixture';
-import { possibleTests } from './possible-tests';
+import { foreseenChecks } from './possible-tests';
 import { trueValueOf } from './true-value';
 
 /** An explanation that carries less stands in no list; what it carries is shared out over the others. */
@@ -32,7 +32,7 @@ const LEAST_LISTED = 1e-4;
  *   is not measured in
  */
 export function diagnose(evidence: readonly Evidence[], options: DiagnoseOptions = {}): Diagnosis {
-	return diagnosisOf(analyse(evidence, options, possibleTests));
+	return diagnosisOf(analyse(evidence, options, foreseenChecks(evidence)));
 }
 
 /** Probability of what the faults of an explanation pass a test. */

@@ -1,6 +1,7 @@
 /** The judgement room: faults, what evidence says of them, what to check next, what to do. */
 export * from './advice-loss';
 export { cues, cuesFor, faultById, faults, faultsFor, type MethodKind } from './catalogue';
+export { checkCosts } from './checks';
 export * from './correction';
 export { bandOf, correctionInputOf } from './correction-input';
 export { phChangeAtOnce, type PhInput } from './correction-ph';
@@ -18,6 +19,7 @@ export { factsOf, type Facts, type MatrixEffect } from './facts';
 export * from './fault';
 export * from './limits';
 export * from './matrix-effect';
+export { rankChecks } from './rank';
 export * from './ranked-check';
 export { retestInterval } from './retest';
 export * from './recipe';

@@ -46,12 +46,14 @@ export function considered(
 ): Considered {
 	const found: Considered = { faults: [], instances: [] };
 	const sorted = [...faults].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+	const { model } = context;
+	const read = model.rows.slice(0, model.count);
 	for (const fault of sorted) {
 		const prior = priors[fault.id] ?? fault.prior;
 		if (!(prior >= 0 && prior < 1))
 			throw new RangeError(`prior of ${fault.id} must be 0 or above and below 1; found ${prior}`);
 		if (prior === 0 || !applies(fault, context.method)) continue;
-		const seats = seatsOf(fault.scope, context.model.rows).filter(
+		const seats = seatsOf(fault.scope, read).filter(
 			(seat) => fault.scope !== 'instrument' || seconds.canHave(seat, fault.methods)
 		);
 		const instances = seats.flatMap((seat) =>

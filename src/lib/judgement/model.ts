@@ -94,3 +94,15 @@ export function bothWorlds(a: World, b: World): World | null {
 		put: a.put ?? b.put
 	};
 }
+
+/** Covariance of readings i and j in a world, of tests that could be had too. */
+export function readingCovariance(model: Model, world: World, i: number, j: number): number {
+	const { size, amount, added, share, scatter } = model;
+	const at = i * size + j;
+	const values = world.put?.value ?? model.value;
+	const factor = (world.factor?.[i] ?? 1) * (world.factor?.[j] ?? 1);
+	const ofShares = values[i]! * values[j]! * share[at]!;
+	const own =
+		i === j ? scatter[i]! * (world.timesScatter?.[i] ?? 1) ** 2 + (world.put?.variance[i] ?? 0) : 0;
+	return factor * amount[at]! + added[at]! + ofShares + own;
+}

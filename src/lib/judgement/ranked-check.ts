@@ -1,4 +1,6 @@
 import type { CheckId } from '../observation';
+import type { Band } from './decision';
+import type { DiagnoseOptions } from './diagnosis';
 
 /** What a check costs the person. */
 export type CheckCost = {
@@ -31,4 +33,13 @@ export type CheckRanking = {
 	isEnough: boolean;
 	/** Why it is enough, or why it is not, in one sentence. */
 	because: string;
+};
+
+export type RankOptions = DiagnoseOptions & {
+	/** The checks that can be had; all that make sense when left out. */
+	available?: readonly CheckId[];
+	/** Costs in place of the usual ones. */
+	costs?: Partial<Record<CheckId, Partial<CheckCost>>>;
+	/** The person's own band; the default one when left out. */
+	band?: Band;
 };

@@ -6,7 +6,11 @@ import { instrumentOf } from './rows-of-instruments';
 export class SecondMethods {
 	readonly #kinds = new Map<string, SecondMethod>();
 
+	/** Whether there is any reading by another method. */
+	readonly isAny: boolean;
+
 	constructor(evidence: readonly Evidence[]) {
+		this.isAny = evidence.some((each) => each.kind === 'secondMethod');
 		for (const each of evidence)
 			if (each.kind === 'secondMethod' && each.method)
 				this.#kinds.set(instrumentOf(each), each.method);

@@ -38,9 +38,8 @@ export function unforeseenParts(
 	water: WaterFigures,
 	prior: number
 ): Part[] {
-	const seats = places.flatMap((scope) =>
-		seatsOf(scope, model.rows).map((seat) => ({ scope, seat }))
-	);
+	const read = model.rows.slice(0, model.count);
+	const seats = places.flatMap((scope) => seatsOf(scope, read).map((seat) => ({ scope, seat })));
 	return seats.map(({ scope, seat }): Part => {
 		const mask = maskOf({ scope, target: 'gain', shownBy: [] }, model.rows, seat);
 		const shift = Float64Array.from(mask, (isIn, i) => (isIn ? asShare(model, water, i) : 0));

@@ -1,0 +1,102 @@
+import type { Analyte } from '../kits';
+import { adviceLoss, type Act } from './advice-loss';
+import type { Band } from './decision';
+import type { Foreseen } from './foresee';
+import type { Outcomes } from './outcomes';
+
+const acts: readonly Act[] = ['leave', 'raise', 'lower'];
+
+/** Nodes and weights of the normal distribution, exact for polynomials up to degree 9. Source: Abramowitz and Stegun 1964, table 25.10, rescaled. */
+const nodes = [-2.856970013872806, -1.355626179974266, 0, 1.355626179974266, 2.856970013872806];
+const nodeWeights = [
+	0.01125741132772069, 0.2220759220056126, 0.5333333333333333, 0.2220759220056126,
+	0.01125741132772069
+];
+
+const STEPS = 240;
+
+/** What each act costs over the values a tank may have, looked up instead of worked out each time. */
+export class AdviceLosses {
+	readonly #low: number;
+	readonly #step: number;
+	readonly #table: Float64Array[];
+
+	constructor(low: number, high: number, band: Band, analyte: Analyte) {
+		this.#low = low;
+		this.#step = (high - low) / STEPS;
+		this.#table = acts.map((act) =>
+			Float64Array.from({ length: STEPS + 1 }, (_, i) =>
+				adviceLoss(act, low + i * this.#step, band, analyte)
+			)
+		);
+	}
+
+	/** Adds what each act is expected to cost if the value is normal, times a weight. */
+	addTo(sums: Float64Array, weight: number, mean: number, sd: number): void {
+		for (let n = 0; n < nodes.length; n++) {
+			const place = Math.min(
+				STEPS - 1e-9,
+				Math.max(0, (mean + sd * nodes[n]! - this.#low) / this.#step)
+			);
+			const at = Math.floor(place);
+			const part = place - at;
+			const times = weight * nodeWeights[n]!;
+			for (let a = 0; a < acts.length; a++) {
+				const row = this.#table[a]!;
+				sums[a]! += times * (row[at]! * (1 - part) + row[at + 1]! * part);
+			}
+		}
+	}
+}
+
+const leastOf = (sums: Float64Array): number => {
+	let best = 0;
+	for (let a = 1; a < sums.length; a++) if (sums[a]! < sums[best]!) best = a;
+	return best;
+};
+
+export type AdviceNow = { act: Act; loss: number };
+
+/** The act that is expected to cost least as things stand. */
+export function adviceNow(
+	{ weight, tankMean, tankVariance }: Foreseen,
+	losses: AdviceLosses
+): AdviceNow {
+	const sums = new Float64Array(acts.length);
+	for (let c = 0; c < weight.length; c++)
+		losses.addTo(sums, weight[c]!, tankMean[c]!, Math.sqrt(tankVariance[c]!));
+	const best = leastOf(sums);
+	return { act: acts[best]!, loss: sums[best]! };
+}
+
+/**
+ * What a check is worth by the advice: minutes that it is expected to save, its cost not taken off,
+ * and the chance that it changes the advice.
+ *
+ * Source: expected value of sample information, Raiffa and Schlaifer 1961.
+ */
+export function adviceValue(
+	outcomes: Outcomes,
+	weight: Float64Array,
+	losses: AdviceLosses,
+	now: AdviceNow
+): { minutes: number; changes: number } {
+	const { cells, likelihood, tankMean, tankVariance } = outcomes;
+	let after = 0;
+	let changes = 0;
+	const sums = new Float64Array(acts.length);
+	for (let k = 0; k < cells; k++) {
+		sums.fill(0);
+		let ofCell = 0;
+		for (let c = 0; c < weight.length; c++) {
+			const p = weight[c]! * likelihood[c * cells + k]!;
+			if (p < 1e-7) continue;
+			ofCell += p;
+			losses.addTo(sums, p, tankMean[c * cells + k]!, Math.sqrt(tankVariance[c]!));
+		}
+		const best = leastOf(sums);
+		after += sums[best]!;
+		if (acts[best] !== now.act) changes += ofCell;
+	}
+	return { minutes: Math.max(0, now.loss - after), changes };
+}

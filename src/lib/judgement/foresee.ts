@@ -1,0 +1,194 @@
+import type { Analysis } from './analysis';
+import { decodeNode } from './enumerate';
+import { seenBy, solveLower, type Account, type Seen } from './gaussian';
+import { bothWorlds, ordinaryWorld, readingCovariance, type World } from './model';
+import { UNFORESEEN, type Part } from './parts';
+import { blankShifted, integrate, type Sized } from './shifts';
+import { unforeseenWorld } from './unforeseen';
+
+/**
+ * What the heaviest accounts foresee of tests that could be had: for each account and each of those
+ * tests, a normal distribution, and how it goes together with the tank's value.
+ */
+export type Foreseen = {
+	/** Of the accounts, summing to 1. */
+	weight: Float64Array;
+	explanation: Int32Array;
+	tankMean: Float64Array;
+	tankVariance: Float64Array;
+	/** Tests that could be had. */
+	tests: number;
+	/** By account and test. */
+	mean: Float64Array;
+	withTank: Float64Array;
+	/** By account, test and test. */
+	covariance: Float64Array;
+};
+
+/** So much of all weight is looked at, in no more accounts than this. */
+const ENOUGH_WEIGHT = 0.995;
+const MOST_ACCOUNTS = 260;
+
+type PossibleSeen = { account: Account; whitened: Float64Array[]; mean: Float64Array };
+
+function worldOf(analysis: Analysis, part: number, code: number): World {
+	const piece = analysis.parts[part]?.piece;
+	if (code < 0 || piece?.kind !== 'worlds') return ordinaryWorld;
+	const { level, node } = decodeNode(code);
+	const family = analysis.families.all[piece.family]!;
+	return family.worldAt(family.levels[level][node]!, piece.mask);
+}
+
+/** Places of the heaviest accounts. */
+function heaviest({ components, weights }: Analysis): number[] {
+	const least = components.length > 4000 ? 1e-5 : 0;
+	const places: number[] = [];
+	for (let i = 0; i < components.length; i++) if (weights[i]! >= least) places.push(i);
+	places.sort((a, b) => weights[b]! - weights[a]! || a - b);
+	let sum = 0;
+	const end = places.findIndex((place) => (sum += weights[place]!) >= ENOUGH_WEIGHT);
+	return places.slice(0, Math.min(MOST_ACCOUNTS, end < 0 ? places.length : end + 1));
+}
+
+/** What the possible tests are in a world, as far as the readings tell. */
+function possibleIn(analysis: Analysis, world: World): PossibleSeen {
+	const { model, accounts } = analysis;
+	const { count: n, size } = model;
+	const account = accounts.of(world);
+	const mean = new Float64Array(size - n);
+	const whitened = Array.from({ length: size - n }, (_, g) => {
+		const j = n + g;
+		const column = new Float64Array(n);
+		for (let i = 0; i < n; i++) column[i] = readingCovariance(model, world, i, j);
+		solveLower(account.factor, n, column);
+		let sum = model.shift[j]! + (world.factor?.[j] ?? 1) * model.amountMean[j]!;
+		for (let i = 0; i < n; i++) sum += column[i]! * account.whitened[i]!;
+		mean[g] = sum;
+		return column;
+	});
+	return { account, whitened, mean };
+}
+
+const dot = (a: Float64Array, b: Float64Array) => {
+	let sum = 0;
+	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+	return sum;
+};
+
+type Effect = { sized: Sized; on: Float64Array };
+
+/** A shift of an account: how large, and what it leaves on each possible test. */
+function effectOf(
+	analysis: Analysis,
+	part: Part | undefined,
+	possible: PossibleSeen
+): Effect | null {
+	if (part?.piece.kind !== 'shift') return null;
+	const { model, directions } = analysis;
+	const { piece } = part;
+	const direction = directions.all[piece.direction]!;
+	const seen: Seen = seenBy(possible.account, direction);
+	const { factor } = possible.account.world;
+	const on = Float64Array.from(possible.whitened, (whitened, g) => {
+		const j = model.count + g;
+		const stretch = direction.isInVial && factor ? factor[j]! : 1;
+		return direction.shift[j]! * stretch - dot(whitened, seen.whitened);
+	});
+	return { sized: { seen, mean: piece.mean, variance: piece.variance }, on };
+}
+
+/** What the accounts that matter foresee. */
+export function foresee(analysis: Analysis): Foreseen {
+	const { model, components, weights, parts } = analysis;
+	const places = heaviest(analysis);
+	const tests = model.size - model.count;
+	const whole = places.reduce((sum, place) => sum + weights[place]!, 0);
+	const found: Foreseen = {
+		weight: Float64Array.from(places, (place) => weights[place]! / whole),
+		explanation: Int32Array.from(places, (place) => components.explanation[place]!),
+		tankMean: Float64Array.from(places, (place) => components.tankMean[place]!),
+		tankVariance: Float64Array.from(places, (place) => components.tankVariance[place]!),
+		tests,
+		mean: new Float64Array(places.length * tests),
+		withTank: new Float64Array(places.length * tests),
+		covariance: new Float64Array(places.length * tests * tests)
+	};
+	const known = new Map<string, PossibleSeen>();
+	const into = blankShifted();
+	places.forEach((place, row) => {
+		const [one, two] = [parts[components.part1[place]!], parts[components.part2[place]!]];
+		const isUnforeseen = one?.fault === UNFORESEEN;
+		const codes = [components.node1[place]!, components.node2[place]!] as const;
+		const key = isUnforeseen
+			? 'unforeseen'
+			: codes
+					.map((code, i) =>
+						code < 0 ? '' : `${[components.part1, components.part2][i]![place]} ${code}`
+					)
+					.join('|');
+		let possible = known.get(key);
+		if (!possible) {
+			const world = isUnforeseen
+				? unforeseenWorld(model)
+				: bothWorlds(
+						worldOf(analysis, components.part1[place]!, codes[0]),
+						worldOf(analysis, components.part2[place]!, codes[1])
+					);
+			possible = possibleIn(analysis, world ?? ordinaryWorld);
+			known.set(key, possible);
+		}
+		const effects = [one, two].flatMap((part) => effectOf(analysis, part, possible) ?? []);
+		const [first, second] = effects;
+		const sizes = first
+			? integrate(
+					possible.account,
+					first.sized,
+					second?.sized ?? null,
+					second ? dot(first.sized.seen.whitened, second.sized.seen.whitened) : 0,
+					into
+				)
+			: null;
+		fill(found, row, analysis, possible, sizes ? { first: first!, second, sizes } : null);
+	});
+	return found;
+}
+
+function fill(
+	found: Foreseen,
+	row: number,
+	{ model }: Analysis,
+	{ account, whitened, mean }: PossibleSeen,
+	shifted: {
+		first: Effect;
+		second: Effect | undefined;
+		sizes: ReturnType<typeof blankShifted>;
+	} | null
+): void {
+	const { tests } = found;
+	const { world, withTank } = account;
+	for (let g = 0; g < tests; g++) {
+		const j = model.count + g;
+		const a = shifted?.first.on[g] ?? 0;
+		const b = shifted?.second?.on[g] ?? 0;
+		const s = shifted?.sizes;
+		const [h1, h2] = [
+			shifted?.first.sized.seen.withTank ?? 0,
+			shifted?.second?.sized.seen.withTank ?? 0
+		];
+		found.mean[row * tests + g] = mean[g]! + (s ? s.size1 * a + s.size2 * b : 0);
+		found.withTank[row * tests + g] =
+			(world.factor?.[j] ?? 1) * model.withTank[j]! -
+			dot(withTank, whitened[g]!) -
+			(s ? h1 * (s.c11 * a + s.c12 * b) + h2 * (s.c12 * a + s.c22 * b) : 0);
+		for (let k = 0; k <= g; k++) {
+			const c = shifted?.first.on[k] ?? 0;
+			const d = shifted?.second?.on[k] ?? 0;
+			const covariance =
+				readingCovariance(model, world, j, model.count + k) -
+				dot(whitened[g]!, whitened[k]!) +
+				(s ? s.c11 * a * c + s.c12 * (a * d + b * c) + s.c22 * b * d : 0);
+			found.covariance[(row * tests + g) * tests + k] = covariance;
+			found.covariance[(row * tests + k) * tests + g] = covariance;
+		}
+	}
+}

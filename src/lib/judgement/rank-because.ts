@@ -1,0 +1,71 @@
+import type { Analysis } from './analysis';
+import type { Kinds } from './account-kinds';
+import type { Outcomes } from './outcomes';
+import { REAL_CHANGE } from './water-causes';
+
+/** An explanation in plain words. */
+export function explanationWords({ places, faults }: Analysis, place: number): string {
+	if (place === places.noneOfThese) return 'something that is in no list';
+	const present = places.faultsAt(place).map((fault) => faults[fault]!);
+	if (present.length === 0) return 'nothing wrong';
+	return present
+		.map(({ id, name }) => (id === REAL_CHANGE ? 'a real change of the water' : name))
+		.join(' with ');
+}
+
+/** How far the outcomes under two kinds lie apart, 0 to 1: half the sum of differences. */
+function apart(
+	{ likelihood, cells }: Outcomes,
+	weight: Float64Array,
+	kinds: Kinds,
+	a: number,
+	b: number
+): number {
+	const of = (kind: number) => {
+		const row = new Float64Array(cells);
+		for (let c = 0; c < weight.length; c++)
+			if (kinds.of[c] === kind)
+				for (let k = 0; k < cells; k++) row[k]! += weight[c]! * likelihood[c * cells + k]!;
+		return row.map((each) => each / kinds.weight[kind]!);
+	};
+	const [one, two] = [of(a), of(b)];
+	return one.reduce((sum, each, k) => sum + Math.abs(each - two[k]!), 0) / 2;
+}
+
+/** Kinds that are named at most; those below are too light to be worth a word. */
+const LOOKED_AT = 7;
+
+/** One sentence: the two or three explanations that a check would part best. */
+export function becauseOf(
+	analysis: Analysis,
+	outcomes: Outcomes,
+	weight: Float64Array,
+	kinds: Kinds
+): string {
+	const heaviest = kinds.weight
+		.map((_, kind) => kind)
+		.sort((a, b) => kinds.weight[b]! - kinds.weight[a]!)
+		.slice(0, LOOKED_AT);
+	const scored = heaviest
+		.flatMap((a, i) =>
+			heaviest.slice(0, i).map((b) => ({
+				a,
+				b,
+				score: Math.sqrt(kinds.weight[a]! * kinds.weight[b]!) * apart(outcomes, weight, kinds, a, b)
+			}))
+		)
+		.sort((x, y) => y.score - x.score);
+	const [best] = scored;
+	if (!best) return 'It looks at the same water once more.';
+	const wordsOf = (kind: number) => explanationWords(analysis, kinds.explanation[kind]!);
+	const names = [best.b, best.a];
+	const third = scored.find(
+		({ a, b, score }) => score > best.score / 2 && names.includes(a) !== names.includes(b)
+	);
+	if (third) names.push(names.includes(third.a) ? third.b : third.a);
+	const words = [...new Set(names.map(wordsOf))].map((each) => `‘${each}’`);
+	if (words.length === 1) return `It tells how large the effect is of ${words[0]}.`;
+	return words.length === 2
+		? `It tells ${words[0]} from ${words[1]}.`
+		: `It tells ${words[0]}, ${words[1]} and ${words[2]} from each other.`;
+}
