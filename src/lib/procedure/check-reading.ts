@@ -11,15 +11,15 @@ export type NumberAsReading = {
 	because: string;
 };
 
-/** ± of a number of which not even the kit is known: so much, or so great a share if that is more. */
-type AssumedSpread = { least: number; unit: Unit; share: number };
+/** ± of a number of which not even the kit is known: so much, and such a share of it, added in squares. */
+type AssumedSpread = { atZero: number; unit: Unit; share: number };
 
 /**
- * Judgement, and wide on purpose: the invented kits of this project come to ± 0.5 to 0.8 dKH at
- * 8 dKH with ordinary hands.
+ * Judgement: as wide as the widest of the invented kits, the dropper, which comes to ± 0.6 dKH at 0
+ * and ± 1.0 dKH at 8 dKH with ordinary hands.
  */
 const assumedSpreads: Record<Analyte, AssumedSpread> = {
-	alkalinity: { least: 0.8, unit: 'dKH', share: 0.1 }
+	alkalinity: { atZero: 0.61, unit: 'dKH', share: 0.1 }
 };
 
 /** A middling mark: the value of 1 mL hardly depends on where it is. */
@@ -63,8 +63,8 @@ export function readingOfNumber(
 		};
 	}
 	const analyte = about.analyte ?? 'alkalinity';
-	const { least, unit: ofLeast, share } = assumedSpreads[analyte];
-	const spread = Math.max(convertValue(least, ofLeast, unit, analyte), share * value);
+	const { atZero, unit: ofZero, share } = assumedSpreads[analyte];
+	const spread = Math.hypot(convertValue(atZero, ofZero, unit, analyte), share * value);
 	return {
 		reading: { ...named, expandedUncertainty: spread },
 		isAssumed: true,
