@@ -27,7 +27,7 @@ describe("Youden's line", () => {
 			sampleVolume: v,
 			titrantVolume: 2 * v + ([0.1, -0.1, 0.05, 0, -0.05][i] ?? Number.NaN)
 		}));
-		expect(youdenLine(taken).joint).toBeNull();
+		expect(youdenLine(taken)).toMatchObject({ joint: null, isConstantErrorClear: false });
 		expect(youdenLine(taken, { given: { slope: 2 } }).joint?.isRejected).toBe(false);
 		expect(youdenLine(taken, { given: { slope: 2.2 } }).joint?.isRejected).toBe(true);
 		expect(youdenLine(taken, { given: { intercept: 1, slope: 2 } }).joint?.isRejected).toBe(true);

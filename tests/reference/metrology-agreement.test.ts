@@ -89,6 +89,7 @@ describe('ISO 5725-6, acceptance of repeats', () => {
 	it.each([
 		{ results: [8.1, 8.3], toDo: 'done', of: 'mean', value: 8.2 },
 		{ results: [8.1, 8.45], toDo: 'takeTwoMore', of: 'median', value: 8.275 },
+		{ results: [8.1, 8.45, 8.3], toDo: 'takeOneMore', of: 'median', value: 8.3 },
 		{ results: [8.1, 8.45, 8.3, 8.25], toDo: 'done', of: 'mean', value: 8.275 },
 		{ results: [8.0, 8.5, 8.2, 8.1], toDo: 'done', of: 'median', value: 8.15 }
 	])('cheap tests, $results: $toDo, $of $value', ({ results, value, ...rest }) => {
