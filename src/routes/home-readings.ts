@@ -1,9 +1,9 @@
 import type { Analyte, Unit } from '$lib/kits';
 import { unitName } from '$lib/kits/units';
-import type { TestHeader } from '$lib/records';
+import type { CheckHeader, TestHeader } from '$lib/records';
 import { shownIn } from '$lib/ui/log/in-unit';
 import { ageWords } from '$lib/ui/log/log-words';
-import type { HomeReading } from './home-state';
+import type { HomeCheck, HomeReading } from './home-state';
 import { soundSummary, unitFor } from './sound-summary';
 
 /** Tests as lines of the first page; those without a value are left out. */
@@ -26,4 +26,14 @@ export function homeReadings(
 			}
 		];
 	});
+}
+
+/** A check as a line of the first page. */
+export function homeCheck(
+	{ id, analyte, where, summary }: CheckHeader,
+	preferred: Unit
+): HomeCheck {
+	const unit = unitFor(analyte as Analyte, preferred);
+	const shown = summary && Number.isFinite(summary.value) ? shownIn(summary, unit) : null;
+	return { id, where, value: shown && `${shown.value} ± ${shown.band} ${unitName(unit)}` };
 }

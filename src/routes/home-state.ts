@@ -1,5 +1,5 @@
 import type { Unit } from '$lib/kits';
-import type { RunHeader, TestHeader } from '$lib/records';
+import type { CheckHeader, RunHeader, TestHeader } from '$lib/records';
 import { glanceAtRecords } from '$lib/records/glance';
 
 /** A reading as the first page shows it. */
@@ -11,10 +11,18 @@ export type HomeReading = {
 	age: string;
 	isSuspect: boolean;
 };
+/** A check that was left before its end, as the first page shows it. */
+export type HomeCheck = {
+	id: string;
+	/** '7.4 ± 0.4 dKH'; null while no reading is in question. */
+	value: string | null;
+	where: string;
+};
 /** What the first page knows of what was done here before. */
 export type HomeState = {
 	runs: RunHeader[];
 	unfinishedTest: TestHeader | null;
+	unfinishedCheck: HomeCheck | null;
 	readings: HomeReading[];
 	hasOwnKit: boolean;
 };
@@ -22,6 +30,7 @@ export type HomeState = {
 export const nothingYet: HomeState = {
 	runs: [],
 	unfinishedTest: null,
+	unfinishedCheck: null,
 	readings: [],
 	hasOwnKit: false
 };
@@ -34,13 +43,19 @@ const MOST = 3;
  * that the page stays small.
  */
 export async function homeState(unit: Unit, now: number): Promise<HomeState> {
-	const { runs, unfinishedTest, latest, hasKits } = await glanceAtRecords(MOST);
+	const { runs, unfinishedTest, unfinishedCheck, latest, hasKits } = await glanceAtRecords(MOST);
 	return {
 		runs,
 		unfinishedTest,
+		unfinishedCheck: unfinishedCheck && (await checkOf(unfinishedCheck, unit)),
 		readings: latest.length > 0 ? await readingsOf(latest, unit, now) : [],
 		hasOwnKit: hasKits
 	};
+}
+
+async function checkOf(header: CheckHeader, unit: Unit): Promise<HomeCheck> {
+	const { homeCheck } = await import('./home-readings');
+	return homeCheck(header, unit);
 }
 
 async function readingsOf(

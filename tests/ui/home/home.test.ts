@@ -64,7 +64,9 @@ describe('home', () => {
 		await show({});
 		expect(primary()).toEqual(['First drop, 6 min']);
 		expect(screen.getByText(/^Nothing measured yet/)).toBeInTheDocument();
-		expect(screen.getByText(/Not built yet/).closest('li')).toHaveTextContent('Check');
+		expect(
+			screen.getByRole('heading', { name: 'Check' }).querySelector('a')?.getAttribute('href')
+		).toMatch(/\/check\/?$/);
 	});
 
 	test('after a test offers the next, with the last readings and their age', async () => {
@@ -89,6 +91,14 @@ describe('home', () => {
 			/\/test\/?#test=left$/
 		);
 		expect(screen.getByText('Practice unfinished:').closest('p')).toHaveTextContent('First drop');
+	});
+
+	test('an unfinished check is offered beside what else was left', async () => {
+		const check = { id: 'c', value: '7.4 ± 0.4 dKH', where: '3 things known' };
+		await show({ unfinishedCheck: check, readings: [reading] });
+		const line = screen.getByText('A check left unfinished:').closest('p');
+		expect(line).toHaveTextContent('7.4 ± 0.4 dKH, 3 things known. Go on');
+		expect(line?.querySelector('a')?.getAttribute('href')).toMatch(/\/check\/?#check=c$/);
 	});
 
 	test('unfinished practice is the one button only while nothing was measured', async () => {

@@ -122,10 +122,11 @@ describe('doubt', () => {
 		expect(screen.queryByRole('heading', { name: 'Found on the way' })).toBeNull();
 	});
 
-	it('sends nobody to a room that is not there, and nobody to dosing', () => {
-		showResult(tipLate());
-		const hrefs = screen.queryAllByRole('link').map((link) => link.getAttribute('href'));
-		expect(hrefs.filter((href) => href?.includes('check'))).toEqual([]);
+	it('a doubtful value leads to its check first, and nobody to dosing', () => {
+		showResult(tipLate(), { checkHref: '/check/#test=t' });
+		expect(document.querySelector('a.primary')).toHaveTextContent('Check it');
+		expect(document.querySelector('a.primary')).toHaveAttribute('href', '/check/#test=t');
+		expect(screen.getByRole('button', { name: 'Done' })).toBeInTheDocument();
 		expect(words()).not.toMatch(/\bdos(e|ing)\b|raise|lower your|add more/i);
 	});
 

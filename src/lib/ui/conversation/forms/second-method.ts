@@ -28,6 +28,7 @@ const portions = [
 	{ value: 'same', words: 'the same water' },
 	{ value: 'fresh', words: 'water taken anew' }
 ] as const;
+const reportIds = ['total', 'carbonate'] as const;
 const methodIds = ['kit', 'photometer', 'laboratory', 'probe'] as const;
 
 /** The tank's water by another method. */
@@ -65,7 +66,7 @@ export const secondMethod: EvidenceForm = {
 			instrument: instrument || names[method],
 			coverageFactor: Number(reader.oneOf('k', ['1', '2', '3'], '2')),
 			...(context.analyte === 'alkalinity'
-				? { reports: reader.oneOf('reports', ['total', 'carbonate'], 'total') }
+				? { reports: reader.oneOf('reports', reportIds, 'total') }
 				: {}),
 			...(reader.text('portion') === 'fresh' ? { sampling: 'taken anew' } : {})
 		};

@@ -1,0 +1,60 @@
+import {
+	cues,
+	diagnose,
+	rankChecks,
+	withCumulative,
+	type Band,
+	type CheckRanking,
+	type DiagnoseOptions,
+	type Diagnosis
+} from '$lib/judgement';
+import { checkIds, type CheckId, type Evidence } from '$lib/observation';
+import type { WithoutPiece } from '$lib/ui/conversation/run';
+
+/** What is asked: plain data, so that it can be answered on another thread. */
+export type Question = {
+	evidence: readonly Evidence[];
+	options: DiagnoseOptions;
+	/** Between which values the person wants the tank. */
+	band: Band;
+	/** Checks and questions that are not at hand. */
+	leftOut: readonly string[];
+};
+
+/** A diagnosis as it is sent between threads: plain data. */
+export type PlainDiagnosis = Omit<Diagnosis, 'cumulative'>;
+export type Answer = { diagnosis: PlainDiagnosis; ranking: CheckRanking };
+
+const plainOf = ({ cumulative: _, ...diagnosis }: Diagnosis): PlainDiagnosis => diagnosis;
+
+/** The diagnosis whole again. */
+export const wholeOf = (diagnosis: PlainDiagnosis): Diagnosis => withCumulative(diagnosis);
+
+/** What only the practice bench offers: at the tank a repeat is a repeat. */
+const ONLY_AT_BENCH: readonly CheckId[] = ['repeatQuick'];
+
+/** @throws RangeError naming what is wrong with the evidence */
+export function judge({ evidence, options, band, leftOut }: Question): Answer {
+	const ranking = rankChecks(evidence, {
+		...options,
+		band,
+		available: checkIds.filter((id) => !ONLY_AT_BENCH.includes(id) && !leftOut.includes(id)),
+		cues: cues.filter(({ id }) => !leftOut.includes(id))
+	});
+	return { diagnosis: plainOf(diagnose(evidence, options)), ranking };
+}
+
+/** What would be believed without one piece; null for the reading in question, without which there is nothing. */
+export function judgeWithout({ evidence, options }: Question, at: number): WithoutPiece | null {
+	const piece = evidence[at];
+	if (!piece || (piece.kind === 'test' && piece.from === 'first')) return null;
+	const others = evidence.filter((_, i) => i !== at);
+	const { explanations, noneOfThese } = diagnose(others, options);
+	return {
+		at,
+		probabilities: {
+			noneOfThese,
+			...Object.fromEntries(explanations.map(({ id, probability }) => [id, probability]))
+		}
+	};
+}
