@@ -23,10 +23,12 @@ const UNKNOWN_SLOPE_SD = 0.1;
  * Carbon over alkalinity before the readings: seawater has 0.85 to 0.95, dissolved carbonate 0.5; of
  * an open vessel anything from all to nothing (judgement). It settles carbon only where no reading does.
  */
-const CARBON = { closed: { share: 0.8, sd: 0.25 }, open: { share: 0.5, sd: 0.4 } };
+const CARBON = { closed: { share: 0.8, sd: 0.25 }, open: { share: 0.55, sd: 0.45 } };
 /** mmol/kg, mmol/kg, pH, 1: wider than anything that can be titrated. */
 const LOWEST: ProbeParameters = [-50, -50, -5, 0.5];
 const HIGHEST: ProbeParameters = [600, 600, 5, 1.5];
+/** Volumes that differ by less, mL a kg of sample, are one volume. */
+const LEAST_SPAN = 1e-3;
 /** Weights follow the curve and the scatter, and the curve the weights; it settles in two or three. */
 const PASSES = 4;
 
@@ -53,7 +55,7 @@ function arrange(points: readonly ProbePoint[], options: FitOptions) {
 		throw new RangeError(
 			`points must be at least ${least}${vessel === 'open' ? ` with pH up to ${openBelowPh}` : ''}; found ${usable.length}`
 		);
-	if (!(usable.at(-1)!.addedMl > usable[0]!.addedMl))
+	if (!(usable.at(-1)!.addedMl - usable[0]!.addedMl > LEAST_SPAN * sampleKg(options)))
 		throw new RangeError('points must lie apart in volume; found all at one');
 	const mmolPerMl = options.acidMolPerL / sampleKg(options);
 	const largestMl = sorted.at(-1)!.addedMl;
@@ -151,6 +153,10 @@ export function fitAlkalinityTitration(
 		const unscaled = deviationsAt(parameters);
 		const deviations = unscaled.map((each) => each * scale);
 		const fit = fitWith(parameters, deviations);
+		if (!fit.covariance.every((row) => row.every((each) => Number.isFinite(each))))
+			throw new RangeError(
+				'points must tell alkalinity from the offset of the meter; these do not'
+			);
 		parameters = fit.parameters as unknown as ProbeParameters;
 		const readingRows = fit.jacobian.slice(0, used.length);
 		// Where something was known before, the readings have to settle less than a whole parameter.

@@ -23,7 +23,7 @@ export type LeastSquares = {
 const ROUNDS = 20;
 const STEPS_A_ROUND = 4;
 /** A step left to go below this share of the parameter's own uncertainty, or below this, is none. */
-const STEP_SHARE = 1e-3;
+const STEP_SHARE = 1e-4;
 const STEP_NOTHING = 1e-10;
 
 /**
@@ -96,7 +96,9 @@ export function leastSquares(model: WeighedModel, start: readonly number[]): Lea
 				(parameters[a]! >= model.highest[a]! && step > 0);
 			return isAtEdge || Math.abs(step) < STEP_SHARE * Math.sqrt(row[a]!) + STEP_NOTHING;
 		});
-		if (isConverged || round >= ROUNDS)
+		// Points that leave a parameter open have no covariance; nothing is to be found there.
+		const isOpen = !covariance.every((row) => row.every(Number.isFinite));
+		if (isConverged || isOpen || round >= ROUNDS)
 			return { parameters, chiSquare, covariance, jacobian, isConverged };
 
 		const found = levenbergMarquardt(

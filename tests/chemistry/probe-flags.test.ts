@@ -1,0 +1,159 @@
+import { describe, expect, it } from 'vitest';
+import {
+	alkalinityOfProbeTitration,
+	densityKgPerL,
+	molPerKgFromDkh,
+	probeFlagIds,
+	type ProbeAlkalinityOptions,
+	type ProbeFlagId,
+	type ProbePoint
+} from '../../src/lib/chemistry';
+import { chanceOf } from '../studies/chance';
+import { simulatedReadings, titration, type Simulated } from './probe-readings';
+
+const { normal } = chanceOf(17);
+const ordinary: Simulated = {
+	alkalinityDkh: 8,
+	offsetPh: 0.05,
+	slope: 0.99,
+	phSd: 0.005,
+	decimals: 2,
+	normal
+};
+const closed = { ...titration, vessel: 'closed' as const };
+const judged = (points: readonly ProbePoint[], options: Partial<ProbeAlkalinityOptions> = {}) =>
+	alkalinityOfProbeTitration(points, { ...closed, ...options });
+const idsOf = (simulated: Partial<Simulated>, options: Partial<ProbeAlkalinityOptions> = {}) =>
+	judged(simulatedReadings({ ...ordinary, ...simulated }), options).flags.map(({ id }) => id);
+const known = (alkalinityDkh: number) => ({
+	alkalinityMolPerKg: molPerKgFromDkh(alkalinityDkh, densityKgPerL(35, 25)),
+	standardUncertaintyMolPerKg: 0.00001
+});
+
+describe('flags of a probe titration', () => {
+	it('an ordinary one has none, closed or open, in at least 19 of 20', () => {
+		for (const vessel of ['closed', 'open'] as const) {
+			const flagged = Array.from({ length: 40 }, (_, i) =>
+				idsOf({ alkalinityDkh: 6 + i / 8, readings: 40, reach: 1.6 }, { vessel })
+			).filter((ids) => ids.length > 0);
+			expect(flagged.length).toBeLessThanOrEqual(2);
+		}
+	});
+
+	it.each<[ProbeFlagId, Partial<Simulated>, Partial<ProbeAlkalinityOptions>]>([
+		['tooFewPoints', { readings: 8 }, {}],
+		['notFarEnough', { reach: 1.05 }, {}],
+		['tooFewInWindow', { readings: 12 }, {}],
+		['badSlope', { slope: 0.92 }, {}],
+		['badSlope', { slope: 1.05 }, {}],
+		['neverCalibrated', { offsetPh: 0.6 }, {}],
+		['neverCalibrated', { offsetPh: -0.5 }, { vessel: 'open' }],
+		['drift', { lag: 0.5 }, {}],
+		['drift', { loss: 0.15 }, {}],
+		['acidStrength', { acidFactor: 0.9 }, { known: known(8) }]
+	])('%s: %j', (id, simulated, options) => {
+		expect(idsOf(simulated, options)).toContain(id);
+	});
+
+	it('a reading written down wrong is found, and named by its place', () => {
+		const points = simulatedReadings(ordinary);
+		points[12] = { ...points[12]!, ph: points[12]!.ph + 0.3 };
+		const shuffled = [...points.slice(12), ...points.slice(0, 12)];
+		const { flags } = judged(shuffled);
+		expect(flags.find(({ id }) => id === 'outlier')?.points).toEqual([0]);
+		expect(flags.find(({ id }) => id === 'notFalling')?.points).toEqual([0]);
+	});
+
+	it('a strength of the acid that is wrong cannot be seen without a known solution', () => {
+		for (const acidFactor of [0.95, 1.05]) {
+			const ids = idsOf({ acidFactor });
+			expect(ids).not.toContain('acidStrength');
+			expect(ids).not.toContain('drift');
+		}
+		expect(idsOf({}, { known: known(8) })).not.toContain('acidStrength');
+	});
+
+	it('an acid a fifth weaker than is written on it gives its own known solution away by so much', () => {
+		const points = simulatedReadings({ ...ordinary, acidFactor: 0.8, reach: 2 });
+		const flag = judged(points, { known: known(8) }).flags.find(({ id }) => id === 'acidStrength');
+		expect(flag?.figures['foundOverKnown']).toBeCloseTo(1.25, 1);
+		expect(flag?.sentence).toContain('weaker');
+	});
+
+	it('carbon that seawater cannot hold is told', () => {
+		// Half the carbon: the sample was a solution of carbonate, or most of its CO2 had left before.
+		const points = simulatedReadings({ ...ordinary, ph: 9.4, phSd: 0.002 });
+		expect(judged(points).flags.map(({ id }) => id)).toContain('carbonInconsistent');
+		expect(judged(points, { matrix: 'sodiumChloride' }).flags.map(({ id }) => id)).not.toContain(
+			'carbonInconsistent'
+		);
+	});
+
+	it('each is a plain sentence with its figures', () => {
+		const flags = [
+			...judged(simulatedReadings({ ...ordinary, readings: 8, slope: 0.9, offsetPh: 1 })).flags,
+			...judged(simulatedReadings({ ...ordinary, lag: 0.5, reach: 1.05 })).flags
+		];
+		expect(flags.length).toBeGreaterThan(3);
+		for (const { id, sentence, figures } of flags) {
+			expect(probeFlagIds).toContain(id);
+			expect(sentence).toMatch(/^[A-Z].*[a-z].*\.$/u);
+			expect(sentence).not.toMatch(/NaN|undefined|Infinity|\d\.\d{3}/u);
+			for (const value of Object.values(figures)) expect(Number.isFinite(value)).toBe(true);
+		}
+	});
+});
+
+describe('the value to go by', () => {
+	it('is that of the fit, with what nobody stated taken for home ware', () => {
+		const { value, fit, assumed } = judged(simulatedReadings(ordinary));
+		expect(value?.by).toBe('fit');
+		expect(value?.alkalinityDkh).toBe(fit?.alkalinityDkh);
+		expect(assumed).toEqual({ acid: 0.01, sample: 0.005, delivery: 0.005 });
+		// One and twice half a per cent make 1.22 %.
+		expect(value!.standardUncertaintyDkh / value!.alkalinityDkh).toBeGreaterThan(0.0122);
+		expect(Math.abs(value!.alkalinityDkh - 8)).toBeLessThan(2 * value!.standardUncertaintyDkh);
+	});
+
+	it('takes what was stated as it was', () => {
+		const { assumed, value } = judged(simulatedReadings(ordinary), {
+			acidStandardUncertaintyMolPerL: 0,
+			sampleRelativeStandardUncertainty: 0,
+			deliveryRelativeStandardUncertainty: 0
+		});
+		expect(assumed).toEqual({});
+		expect(value!.standardUncertaintyDkh / value!.alkalinityDkh).toBeLessThan(0.004);
+	});
+
+	it('is of the open vessel unless it is said to have been closed', () => {
+		const points = simulatedReadings(ordinary);
+		expect(alkalinityOfProbeTitration(points, titration).fit?.vessel).toBe('open');
+		expect(judged(points).fit?.vessel).toBe('closed');
+	});
+
+	it('is the same in mol/kg and dKH at the density of the sample', () => {
+		const { value } = judged(simulatedReadings(ordinary));
+		expect(molPerKgFromDkh(value!.alkalinityDkh, densityKgPerL(35, 25))).toBeCloseTo(
+			value!.alkalinityMolPerKg,
+			12
+		);
+	});
+
+	it('is that of the corrected line where a fit has too few readings, and none without both', () => {
+		const points = simulatedReadings({ ...ordinary, readings: 80, reach: 1.6 });
+		const three = points.filter(({ ph }) => ph >= 3 && ph <= 3.5).slice(2, 5);
+		expect(three).toHaveLength(3);
+		const byLine = judged(three, { vessel: 'open' });
+		expect(byLine.fit).toBeNull();
+		expect(byLine.value?.by).toBe('gran');
+		const none = judged(points.slice(0, 3));
+		expect(none.value).toBeNull();
+		expect(none.flags.some(({ weight }) => weight === 'unusable')).toBe(true);
+		expect(judged([]).value).toBeNull();
+	});
+
+	it('what was handed in wrongly is an error and no flag', () => {
+		expect(() => judged([], { acidMolPerL: 0 })).toThrow('acidMolPerL');
+		expect(() => judged([{ addedMl: -1, ph: 8 }])).toThrow('points[0].addedMl');
+	});
+});
