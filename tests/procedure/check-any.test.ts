@@ -176,7 +176,7 @@ describe('whatever is said, taken back and amended', () => {
 			selector: (each) => ('reading' in each ? each.reading.id : each.kind)
 		});
 		fc.assert(
-			fc.property(independent, fc.boolean(), (all) => {
+			fc.property(independent, (all) => {
 				const firsts = all.filter((each) => each.kind === 'test' && each.from === 'first');
 				fc.pre(firsts.length <= 1);
 				const known = (in_: readonly Evidence[]) =>

@@ -123,8 +123,8 @@ export const answered = (cue: string, answer: string): CheckEvent => ({
 });
 export const readingInQuestion = (value: number): Evidence => ({
 	kind: 'test',
-	from: 'first',
-	reading: { id: 'q', label: 'Your test', value, expandedUncertainty: 0.5, unit: 'dKH' }
+	reading: { id: 'q', label: 'Your test', value, expandedUncertainty: 0.5, unit: 'dKH' },
+	from: 'first'
 });
 
 export function checkHeader(id: string, more: Partial<CheckHeader> = {}): Whole<CheckHeader> {

@@ -212,7 +212,7 @@ describe('a database of the first version', () => {
 		// That window does not let go when asked to.
 		open.on('versionchange').unsubscribe(Dexie.prototype.close as never);
 		vi.spyOn(Dexie.prototype, 'close').mockImplementation(() => undefined);
-		const opened = openRecords(name, { patienceMs: 50 });
+		const opened = openRecords(name, { patienceMs: 1000 });
 		const { trouble, isLasting, tests } = await opened;
 		expect(isLasting).toBe(false);
 		expect(trouble?.why).toBe('blocked');
