@@ -22,7 +22,7 @@ export type PhInput = {
 /**
  * Change of pH at once when alkalinity rises, before any CO2 has passed between water and air:
  * carbon stays what it was but for what the addition brings. A keeper's meter may stand 0.1 to 0.15
- * above the total scale used here; that moves the change by about a tenth of it.
+ * above the total scale used here; that makes the change up to a fifth smaller or larger.
  *
  * Source: equilibria of chemistry/ (the Guide of 2007).
  *

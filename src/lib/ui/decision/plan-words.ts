@@ -1,0 +1,18 @@
+import { measured, type CorrectionPlan, type PlanDay } from '$lib/judgement';
+import { signed } from '../charts/numbers';
+
+/** A change of pH below this is not told. */
+const TOLD_FROM = 0.015;
+
+/**
+ * Change of pH at once in words: 'about +0.09', 'hardly any'. The pH and salinity it is worked out
+ * from leave about a fifth of it open, so that hundredths are as fine as it can be told.
+ */
+export function phChangeWords(phChange: number): string {
+	return Math.abs(phChange) < TOLD_FROM ? 'hardly any' : `about ${signed(phChange, 2)}`;
+}
+
+/** Where a day shall have brought it: '6.8 ± 0.4 dKH'. */
+export function expectedWords(day: PlanDay, { unit }: Pick<CorrectionPlan, 'unit'>): string {
+	return measured(day.expected, day.expectedExpandedUncertainty, unit);
+}

@@ -1,0 +1,177 @@
+import {
+	amountInWords,
+	bandInWords,
+	bandOf,
+	inDaysInWords,
+	type CorrectionPlan,
+	type Decision,
+	type Diagnosis,
+	type PlanRefused
+} from '$lib/judgement';
+import type { CheckState } from '$lib/procedure';
+import { capital, type Catalogue } from '../conversation/catalogue';
+import { chanceWords } from '../conversation/chance-words';
+import { checksTitle } from '../conversation/check-words';
+import { evidenceLine } from '../conversation/evidence-words';
+import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
+import type { CheckRun } from '../conversation/run';
+import { trueValueSentence } from '../conversation/true-value-words';
+import { expectedWords, phChangeWords } from './plan-words';
+import { lookWords, verdictWords } from './verdict-words';
+
+/** A part of the report: its lines stand one below the other, numbered where their order matters. */
+export type ReportPart = { title: string; lines: readonly string[]; isNumbered?: boolean };
+
+/** A check on one page, as words: the page and the file show the same. */
+export type Report = {
+	title: string;
+	/** What was advised, in two or three words; null while nothing is. */
+	verdict: string | null;
+	facts: readonly { name: string; value: string }[];
+	parts: readonly ReportPart[];
+	/** What stands below all of it. */
+	caution: string;
+};
+
+const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
+const whenWords = (at: number) => `${day.format(at)}, ${clock.format(at)}`;
+
+const whoWords = { keeper: 'the keeper', sitter: 'somebody standing in', child: 'a child' };
+
+/** The test in question has evidence of its own kit: others say who did it where somebody else did. */
+function handsIn({ evidence }: CheckState): string[] {
+	const hands = evidence.flatMap(({ evidence: each }) =>
+		'differs' in each && each.differs?.hands ? [each.differs.hands] : []
+	);
+	return [...new Set(hands)];
+}
+
+function factsOf(run: CheckRun): Report['facts'] {
+	const { state, kit, log } = run;
+	const others = handsIn(state);
+	const band = bandOf(state.tank, run.unit, log.analyte);
+	return [
+		{ name: 'Begun', value: whenWords(log.startedAtEpochMs) },
+		{ name: 'As of', value: whenWords(state.at) },
+		{
+			name: 'Kit',
+			value: kit ? `${kit.name}${kit.invented ? ' (an invented kit)' : ''}` : 'not told'
+		},
+		{
+			name: 'Who',
+			value: [state.tank.who ? whoWords[state.tank.who] : 'not told', ...others].join(', and ')
+		},
+		{
+			name: 'Wanted',
+			value: `${bandInWords(band, log.analyte)}${band.isDefault ? ' (taken, as nothing was said)' : ''}`
+		},
+		{
+			name: 'Animals',
+			value: state.livestock ? lookWords[state.livestock].toLowerCase() : 'not asked'
+		}
+	];
+}
+
+function knownPart({ state, unit }: CheckRun, catalogue: Catalogue): ReportPart {
+	return {
+		title: 'What was known',
+		isNumbered: true,
+		lines: state.evidence.map(({ evidence }) => {
+			const { title, figure, detail } = evidenceLine(evidence, unit, catalogue);
+			return `${title}${/[?.!]$/.test(title) ? '' : ':'} ${figure}${detail ? ` (${detail})` : ''}`;
+		})
+	};
+}
+
+function explainedPart(diagnosis: Diagnosis, catalogue: Catalogue): ReportPart {
+	const { bars, rest } = barsAndRest(explanationRows(diagnosis, catalogue));
+	const others = rest.reduce((sum, { probability }) => sum + probability, 0);
+	return {
+		title: 'What could explain it',
+		lines: [
+			...bars.map(
+				({ title, members, probability }) =>
+					`${title}${members.length > 0 ? ` (${members.join(', ')})` : ''}: ${chanceWords(probability)}`
+			),
+			...(rest.length > 0 ? [`Something else that is listed: ${chanceWords(others)}`] : [])
+		]
+	};
+}
+
+function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
+	const { check, because, wouldChange, verdict, retestInDays } = decision;
+	const first =
+		check === null
+			? null
+			: check.kind === 'checks'
+				? checksTitle(check.checks)
+				: (catalogue.cues.find(({ id }) => id === check.cue)?.question ?? 'A question');
+	return [
+		{
+			title: verdict === 'emergency' ? 'What to do at once' : 'Why',
+			lines: [
+				...because,
+				...(verdict === 'leave' || verdict === 'adjust'
+					? [`Test again ${inDaysInWords(retestInDays)}.`]
+					: [])
+			]
+		},
+		...(first ? [{ title: 'Do this check first', lines: [first, check?.because ?? ''] }] : []),
+		{ title: 'What would change it', lines: wouldChange }
+	];
+}
+
+function planParts(plan: CorrectionPlan | PlanRefused): ReportPart[] {
+	if (plan.kind === 'refused') return [{ title: 'No plan, because', lines: plan.because }];
+	return [
+		{
+			title: `Day by day: ${plan.meansName}`,
+			lines: plan.days.map(
+				(each) =>
+					`Day ${each.day}: ${amountInWords(each.amount, plan.amountUnit)}; then about ${expectedWords(each, plan)}; pH at once: ${phChangeWords(each.phChange)}${each.isRetest ? '; test, then go on' : ''}`
+			)
+		},
+		{ title: 'The sum, to check by hand', lines: plan.sum },
+		{ title: 'Heed this', lines: plan.cautions },
+		{ title: 'What would change the plan', lines: plan.wouldChange }
+	];
+}
+
+/** Everything about a check that somebody else would have to know. */
+export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
+	const { diagnosis, decision, plan, state, kit } = run;
+	return {
+		title: 'Check of a reading',
+		verdict: decision ? verdictWords[decision.verdict] : null,
+		facts: factsOf(run),
+		parts: [
+			knownPart(run, catalogue),
+			...(diagnosis
+				? [
+						explainedPart(diagnosis, catalogue),
+						{ title: 'What the water holds', lines: [trueValueSentence(diagnosis, catalogue)] }
+					]
+				: []),
+			...(decision ? decisionParts(decision, catalogue) : []),
+			...(plan ? planParts(plan) : []),
+			...(state.note ? [{ title: 'Note', lines: [state.note] }] : [])
+		].map((part) => ({ ...part, lines: part.lines.filter(Boolean).map(capital) })),
+		caution: `${kit?.invented ? 'The kit is invented: nothing here is about a real tank. ' : ''}Nothing here is certain. An experienced keeper or an aquatic veterinarian, and the label of whatever is added, come before it.`
+	};
+}
+
+/** The report as plain text, to be saved or sent. */
+export function reportText({ title, verdict, facts, parts, caution }: Report): string {
+	const widest = Math.max(...facts.map(({ name }) => name.length));
+	const blocks = [
+		[title.toUpperCase(), ...(verdict ? ['', verdict] : [])],
+		facts.map(({ name, value }) => `${`${name}:`.padEnd(widest + 2)}${value}`),
+		...parts.map((part) => [
+			part.title.toUpperCase(),
+			...part.lines.map((line, i) => `${part.isNumbered ? `${i + 1}.` : '-'} ${line}`)
+		]),
+		[caution]
+	];
+	return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}

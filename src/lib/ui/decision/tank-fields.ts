@@ -1,0 +1,172 @@
+import { convertValue, numberText, plausibleRange, typedNumber, unitName } from '$lib/kits';
+import type { Analyte, TypedRange, Unit } from '$lib/kits';
+import { limitsOf } from '$lib/judgement';
+import type { Tank } from '$lib/observation';
+import { plain } from '../charts/numbers';
+
+/** What is asked of a tank, number by number. */
+export type TankField = {
+	name: Exclude<keyof Tank, 'unit' | 'hasStonyCorals' | 'who'>;
+	label: string;
+	/** Behind the blank. */
+	unit?: string;
+	hint?: string;
+	/** For the message: 'the volume'. */
+	what: string;
+	range: TypedRange;
+};
+
+/** Tanks hold no more than so many times the highest that is plausible. */
+const ROOM = 2;
+
+/** Where somebody wants the tank. */
+export function bandFields(unit: Unit, analyte: Analyte): TankField[] {
+	const high = plausibleRange(unit, analyte).high * ROOM;
+	const name = unitName(unit, analyte);
+	const range = {
+		low: high / 1e4,
+		high,
+		why: `A tank holds more than 0 and up to ${plain(high, 0)} ${name}`
+	};
+	return [
+		{
+			name: 'bandLow',
+			label: 'You want it no lower than',
+			unit: name,
+			what: 'the lower end',
+			range
+		},
+		{ name: 'bandHigh', label: 'and no higher than', unit: name, what: 'the upper end', range }
+	];
+}
+
+/** What a correction needs to know. */
+export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
+	const name = unitName(unit, analyte);
+	const [first] = bandFields(unit, analyte);
+	const most = plausibleRange(unit, analyte).high;
+	const perDay = {
+		low: 0,
+		high: most,
+		why: `In a day that is from 0 to ${plain(most, 0)} ${name}`
+	};
+	const { rise, unit: own } = limitsOf(analyte);
+	const cap = convertValue(rise.hardCapPerDay, own, unit, analyte);
+	const usual = convertValue(rise.usualPerDay, own, unit, analyte);
+	const decimals = cap < 3 ? 1 : 0;
+	return [
+		{
+			name: 'target',
+			label: 'Bring it to',
+			unit: name,
+			what: 'the value to aim at',
+			range: first?.range ?? perDay
+		},
+		{
+			name: 'waterL',
+			label: 'Water in all',
+			unit: 'L',
+			hint: 'Display and sump, less rock, sand and what is not filled.',
+			what: 'the volume',
+			range: { low: 1, high: 100_000, why: 'A system holds from 1 to 100000 litres' }
+		},
+		{
+			name: 'waterExpandedUncertaintyL',
+			label: 'give or take',
+			unit: 'L',
+			hint: 'Left empty: a tenth of it.',
+			what: 'by how much it may be more or less',
+			range: { low: 0, high: 50_000, why: 'That is from 0 litres up to half of the water' }
+		},
+		{
+			name: 'consumptionPerDay',
+			label: 'Used up in a day',
+			unit: name,
+			hint: 'The fall over some days without dosing, divided by the days.',
+			what: 'what is used up in a day',
+			range: perDay
+		},
+		{
+			name: 'dosedPerDay',
+			label: 'Dosed in a day by what goes on running',
+			unit: name,
+			hint: '0 if nothing runs. Leave both empty if they are in balance.',
+			what: 'what is dosed in a day',
+			range: perDay
+		},
+		{
+			name: 'salinity',
+			label: 'Salinity',
+			what: 'the salinity',
+			range: { low: 0, high: 60, why: 'Salinity lies between 0 and 60; the ocean has 35' }
+		},
+		{
+			name: 'temperatureC',
+			label: 'Temperature',
+			unit: '°C',
+			what: 'the temperature',
+			range: { low: 0, high: 40, why: 'In degrees Celsius that lies between 0 and 40' }
+		},
+		{
+			name: 'ph',
+			label: 'pH now',
+			hint: 'Left empty: 8.1.',
+			what: 'the pH',
+			range: { low: 6, high: 10, why: 'The pH of a tank lies between 6 and 10' }
+		},
+		{
+			name: 'maxRisePerDay',
+			label: 'At most, in a day',
+			unit: name,
+			hint: `Left empty: ${plain(usual, decimals)}. Never more than ${plain(cap, decimals)}.`,
+			what: 'the most in a day',
+			range: {
+				low: cap / 100,
+				high: cap,
+				why: `It is moved by no more than ${plain(cap, decimals)} ${name} in a day`
+			}
+		},
+		{
+			name: 'evaporationLPerDay',
+			label: 'Evaporates in a day',
+			unit: 'L',
+			hint: 'Only for limewater, which takes its place.',
+			what: 'what evaporates in a day',
+			range: { low: 0, high: 1000, why: 'That is from 0 to 1000 litres' }
+		}
+	];
+}
+
+export type TankTexts = Partial<Record<TankField['name'], string>>;
+
+/** What was typed, as far as it can be. What cannot be is not known, rather than what it was before. */
+export function readTank(
+	texts: TankTexts,
+	fields: readonly TankField[]
+): { tank: Tank; problems: TankTexts } {
+	const tank: Tank = {};
+	const problems: TankTexts = {};
+	for (const { name, what, range } of fields) {
+		const text = texts[name] ?? '';
+		if (text.trim() === '') continue;
+		const typed = typedNumber(text, what, range);
+		if ('value' in typed) tank[name] = typed.value;
+		else problems[name] = typed.problem;
+	}
+	if (tank.bandLow !== undefined && tank.bandHigh !== undefined && tank.bandLow > tank.bandHigh) {
+		problems.bandHigh = `The upper end lies below the lower; found ${texts.bandLow} and ${texts.bandHigh}.`;
+		delete tank.bandLow;
+		delete tank.bandHigh;
+	}
+	return { tank, problems };
+}
+
+/** What is known already, as it would be typed. */
+export function textsOf(tank: Tank, fields: readonly TankField[]): TankTexts {
+	return Object.fromEntries(
+		fields.flatMap(({ name }) => {
+			const value = tank[name];
+			return value === undefined ? [] : [[name, numberText(value)]];
+		})
+	);
+}

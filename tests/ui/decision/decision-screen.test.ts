@@ -1,0 +1,224 @@
+import { render, screen, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { describe, expect, test } from 'vitest';
+import { emergencyPath } from '../../../src/lib/judgement';
+import DecisionScreen from '../../../src/lib/ui/decision/DecisionScreen.svelte';
+import { madeCheck, madeDiagnosis, normalAt } from '../../judgement/made-diagnosis';
+import { catalogue, type MadeRun } from '../conversation/made-run.svelte';
+import { decidingRun } from './deciding-run';
+
+function show(run: MadeRun) {
+	render(DecisionScreen, {
+		run,
+		catalogue,
+		checkHref: '/check/#check=made',
+		reportHref: '/check/report/#check=made'
+	});
+	return run;
+}
+const verdict = () => screen.queryByRole('heading', { name: /^(Leave|Check|Adjust|Act)/ });
+const body = () => (document.body.textContent ?? '').replace(/\s+/g, ' ');
+const low = madeDiagnosis({ components: normalAt(6.1, 0.15) });
+const lowUnverified = madeDiagnosis({ components: normalAt(6.1, 0.15), isIndependent: false });
+
+describe('before the advice', () => {
+	test('the animals are asked about first, and nothing is advised until then', async () => {
+		const user = userEvent.setup();
+		show(decidingRun({ diagnosis: madeDiagnosis({ components: normalAt(8, 0.2) }) }));
+		expect(verdict()).toBeNull();
+		expect(screen.queryByText('Why')).toBeNull();
+		await user.click(screen.getByRole('radio', { name: 'As always' }));
+		expect(verdict()).toHaveTextContent('Leave it.');
+		expect(screen.getByRole('heading', { name: 'Why' })).toBeInTheDocument();
+		expect(body()).toContain('Test again in 7 days.');
+	});
+	test('without a reading there is nothing to decide, and a way back', () => {
+		show(decidingRun({ diagnosis: null, isEmpty: true }));
+		expect(body()).toContain('no reading in question yet');
+		expect(screen.getByRole('link', { name: 'Back to the check' })).toHaveAttribute(
+			'href',
+			'/check/#check=made'
+		);
+	});
+	test('while it is weighed, no animals are asked about', () => {
+		show(decidingRun({ diagnosis: null }));
+		expect(screen.queryByRole('radio')).toBeNull();
+		expect(body()).toContain('Weighing it.');
+	});
+});
+
+describe('while unverified', () => {
+	test('the check comes first, and there is no plan anywhere', () => {
+		const run = decidingRun({ diagnosis: lowUnverified, next: madeCheck() });
+		run.seeLivestock('well');
+		run.describeTank({ target: 8, waterL: 180, salinity: 35, unit: 'dKH' });
+		run.chooseMeans({ by: 'bicarbonate', purity: 1 });
+		show(run);
+		expect(verdict()).toHaveTextContent('Check first.');
+		expect(screen.getByRole('heading', { name: 'Do this check first' })).toBeInTheDocument();
+		expect(body()).toContain('Test a known solution');
+		expect(screen.queryByRole('table')).toBeNull();
+		expect(screen.queryByText('By which means?')).toBeNull();
+		expect(screen.queryByText('Day by day')).toBeNull();
+		expect(body()).not.toMatch(/\d (g|mL)\b/);
+	});
+	test('with no check left that would tell, something independent is asked for', () => {
+		const run = decidingRun({ diagnosis: lowUnverified });
+		run.seeLivestock('notLooked');
+		show(run);
+		expect(body()).toContain('Ask something independent');
+	});
+});
+
+describe('adjusting', () => {
+	async function filledIn() {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('notLooked');
+		run.describeTank({ salinity: 35, unit: 'dKH' });
+		show(run);
+		const type = async (name: string | RegExp, text: string) => {
+			await user.type(screen.getByLabelText(name), text);
+			await user.tab();
+		};
+		await user.click(screen.getByRole('radio', { name: 'Sodium bicarbonate' }));
+		await type('Purity', '99');
+		await type('Bring it to', '7,9');
+		await type('Water in all', '180');
+		await type('give or take', '18');
+		return { user, run, type };
+	}
+
+	test('what lacks is named, and every reason goes once it is filled in', async () => {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('notLooked');
+		run.describeTank({ salinity: 35, unit: 'dKH' });
+		show(run);
+		expect(verdict()).toHaveTextContent('Adjust, slowly.');
+		expect(body()).toContain('Once the means are chosen');
+		await user.click(screen.getByRole('radio', { name: 'Limewater' }));
+		expect(body()).toContain('The volume of the water is not known.');
+		expect(body()).toContain('No value to aim at was given.');
+		expect(screen.queryByRole('table')).toBeNull();
+	});
+	// 6.1 to 7.9 is 1.8 dKH: 4 days of 0.45; 0.45 × 0.35665 × 180 = 28.889 meq; × 84.006 / 1000 / 0.99 = 2.451 g.
+	test('days as lines, with amounts, what to expect, pH and retests; a sum; cautions', async () => {
+		await filledIn();
+		const table = screen.getByRole('table');
+		const rows = within(table).getAllByRole('row').slice(1);
+		expect(rows).toHaveLength(4);
+		expect(rows[0]).toHaveTextContent(/1\s*2\.5 g/);
+		expect(rows[3]).toHaveTextContent('Test, then go on');
+		expect(rows[0]).not.toHaveTextContent('Test, then go on');
+		expect(rows[0]).toHaveTextContent('about −0.03');
+		expect(body()).toContain('7.9 − 6.1 = 1.8 dKH to go');
+		expect(body()).toContain('not made up for on the next');
+	});
+	test('a figure that cannot be is answered where it stands, kept, and no plan rests on it', async () => {
+		const { user, type } = await filledIn();
+		await user.clear(screen.getByLabelText('Water in all'));
+		await type('Water in all', '18o');
+		const field = screen.getByLabelText('Water in all');
+		expect(field).toHaveValue('18o');
+		expect(field).toHaveAccessibleDescription(/“18o” is no number/);
+		expect(screen.queryByRole('table')).toBeNull();
+		expect(body()).toContain('The volume of the water is not known.');
+	});
+	test('nobody’s limit goes above the cap', async () => {
+		const { type } = await filledIn();
+		await type('At most, in a day', '1.5');
+		expect(screen.getByLabelText('At most, in a day')).toHaveAccessibleDescription(
+			/no more than 1\.0 dKH in a day; found 1\.5/
+		);
+	});
+	test('carbonate asks for its hydrate before anything is worked out', async () => {
+		const { user } = await filledIn();
+		await user.click(screen.getByRole('radio', { name: 'Sodium carbonate' }));
+		expect(body()).toContain('Without this nothing is worked out.');
+		await user.click(screen.getByRole('radio', { name: /crystals/ }));
+		expect(body()).toContain('Na₂CO₃·10H₂O, 99 % pure');
+	});
+	test('a sitter or a child gets none of it', async () => {
+		const { user } = await filledIn();
+		await user.click(screen.getByRole('radio', { name: 'Somebody standing in' }));
+		expect(verdict()).toHaveTextContent('Leave it.');
+		expect(body()).toContain('Tell the keeper.');
+		expect(screen.queryByRole('table')).toBeNull();
+	});
+	test('too high: nothing but new water can be chosen', () => {
+		const run = decidingRun({ diagnosis: madeDiagnosis({ components: normalAt(10.5, 0.15) }) });
+		run.seeLivestock('notLooked');
+		run.describeTank({ salinity: 35, unit: 'dKH' });
+		show(run);
+		expect(verdict()).toHaveTextContent('Adjust, slowly.');
+		expect(body()).toContain('Pause what is dosed');
+		const means = screen.getByRole('group', { name: 'By which means?' });
+		expect(within(means).getAllByRole('radio')).toHaveLength(1);
+		expect(within(means).getByRole('radio', { name: 'A water change' })).toBeInTheDocument();
+	});
+});
+
+describe('your tank', () => {
+	test('the default band says where it comes from, with the ocean beside it; one’s own takes its place', async () => {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('well');
+		run.describeTank({ salinity: 35, unit: 'dKH' });
+		show(run);
+		expect(body()).toContain('7.0 to 9.0 dKH is taken (common practice, no source)');
+		expect(body()).toContain('open ocean holds 6.4 to 6.8 dKH at salinity 35');
+		await user.type(screen.getByLabelText('You want it no lower than'), '6');
+		await user.tab();
+		await user.type(screen.getByLabelText('and no higher than'), '7');
+		await user.tab();
+		expect(body()).not.toContain('is taken (');
+		expect(verdict()).toHaveTextContent('Leave it.');
+		expect(run.state.tank).toMatchObject({ bandLow: 6, bandHigh: 7, salinity: 35, unit: 'dKH' });
+	});
+	test('a band the wrong way round is said, and the default stands', async () => {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('well');
+		show(run);
+		await user.type(screen.getByLabelText('You want it no lower than'), '9');
+		await user.tab();
+		await user.type(screen.getByLabelText('and no higher than'), '8');
+		await user.tab();
+		expect(screen.getByLabelText('and no higher than')).toHaveAccessibleDescription(
+			'The upper end lies below the lower; found 9 and 8.'
+		);
+		expect(body()).toContain('is taken (');
+	});
+	test('a new tank without stony corals needs no correction', async () => {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('well');
+		show(run);
+		await user.click(screen.getByRole('radio', { name: 'Not yet' }));
+		expect(verdict()).toHaveTextContent('Leave it.');
+		expect(body()).toContain('needs no correction');
+	});
+});
+
+describe('an emergency', () => {
+	test('one action at the top, without a reading, without animals, and back again', async () => {
+		const user = userEvent.setup();
+		const run = show(decidingRun({ diagnosis: null, isEmpty: true }));
+		const [first] = screen
+			.getAllByRole('button')
+			.filter((button) => button.closest('main') !== null);
+		expect(first).toHaveTextContent('What to do at once');
+		await user.click(first!);
+		expect(run.state.isEmergency).toBe(true);
+		expect(verdict()).toHaveTextContent('Act now.');
+		expect(verdict()).toHaveFocus();
+		for (const step of emergencyPath().steps) expect(body()).toContain(step);
+		for (const line of emergencyPath().never) expect(body()).toContain(line);
+		expect(body()).toContain('rinse at once');
+		expect(screen.queryByRole('radio')).toBeNull();
+		await user.click(screen.getByRole('button', { name: /It is over/ }));
+		expect(run.state.isEmergency).toBe(false);
+		expect(verdict()).toBeNull();
+	});
+});

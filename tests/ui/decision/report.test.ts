@@ -1,0 +1,122 @@
+import { render, screen } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { describe, expect, test, vi } from 'vitest';
+import { reportOf, reportText } from '../../../src/lib/ui/decision/report';
+import ReportScreen from '../../../src/lib/ui/decision/ReportScreen.svelte';
+import { madeCheck, madeDiagnosis, normalAt } from '../../judgement/made-diagnosis';
+import { catalogue, diagnosis, firstReading } from '../conversation/made-run.svelte';
+import { decidingRun } from './deciding-run';
+
+function adjusting() {
+	const run = decidingRun({ diagnosis: madeDiagnosis({ components: normalAt(6.1, 0.15) }) });
+	run.give({
+		kind: 'reference',
+		reading: { ...firstReading, id: 'ref', label: 'Known solution', value: 8.1 },
+		nominal: 8,
+		nominalExpandedUncertainty: 0.1,
+		matrix: 'seawater'
+	});
+	run.seeLivestock('someTroubled');
+	run.describeTank({
+		unit: 'dKH',
+		salinity: 35,
+		target: 7.9,
+		waterL: 180,
+		waterExpandedUncertaintyL: 18,
+		who: 'keeper'
+	});
+	run.chooseMeans({ by: 'bicarbonate', purity: 0.99 });
+	return run;
+}
+
+describe('what the report holds', () => {
+	test('what was known, what could explain it, what the water holds, the advice, the plan, what would change it', () => {
+		const report = reportOf(adjusting(), catalogue);
+		expect(report.verdict).toBe('Adjust, slowly.');
+		expect(report.parts.map(({ title }) => title)).toEqual([
+			'What was known',
+			'What could explain it',
+			'What the water holds',
+			'Why',
+			'What would change it',
+			'Day by day: sodium bicarbonate, NaHCO₃, 99 % pure',
+			'The sum, to check by hand',
+			'Heed this',
+			'What would change the plan'
+		]);
+		expect(report.parts[0]?.lines).toEqual([
+			'Your first test: 7.4 ± 0.6 dKH (in question)',
+			'Known solution: 8.1 ± 0.6 dKH (said to hold 8.00 ± 0.10, in seawater)'
+		]);
+		expect(report.parts[5]?.lines[0]).toMatch(
+			/^Day 1: 2\.5 g; then about 6\.5 ± 0\.3 dKH; pH at once: about −0\.03$/
+		);
+	});
+	test('date, kit and that it is invented, who, band and animals', () => {
+		const facts = Object.fromEntries(
+			reportOf(adjusting(), catalogue).facts.map(({ name, value }) => [name, value])
+		);
+		expect(facts['Begun']).toMatch(/1 January 1970/);
+		expect(facts['Kit']).toMatch(/\(an invented kit\)$/);
+		expect(facts['Who']).toBe('the keeper');
+		expect(facts['Wanted']).toBe('7.0 to 9.0 dKH (taken, as nothing was said)');
+		expect(facts['Animals']).toBe('some are troubled');
+	});
+	test('while unverified: the check, and no amounts', () => {
+		const run = decidingRun({ diagnosis, next: madeCheck() });
+		run.seeLivestock('well');
+		run.describeTank({ unit: 'dKH', salinity: 35, target: 7.9, waterL: 180 });
+		run.chooseMeans({ by: 'bicarbonate', purity: 1 });
+		const text = reportText(reportOf(run, catalogue));
+		expect(text).toContain('Check first.');
+		expect(text).toContain('- Test a known solution');
+		expect(text).not.toMatch(/Day 1|\d g\b/);
+	});
+	test('a plan refused is reported with its reasons', () => {
+		const run = adjusting();
+		run.describeTank({ unit: 'dKH', salinity: 35, target: 7.9 });
+		expect(reportText(reportOf(run, catalogue))).toMatch(
+			/NO PLAN, BECAUSE\n- The volume of the water is not known\./
+		);
+	});
+	test('an emergency without a reading', () => {
+		const run = decidingRun({ diagnosis: null, isEmpty: true });
+		run.seeEmergency(true);
+		const text = reportText(reportOf(run, catalogue));
+		expect(text).toContain('Act now.');
+		expect(text).toContain('- Stop all dosing.');
+	});
+});
+
+describe('the page', () => {
+	test('shows and saves the same words', async () => {
+		const user = userEvent.setup();
+		const run = adjusting();
+		const onsave = vi.fn<(text: string) => void>();
+		render(ReportScreen, { run, catalogue, decisionHref: '/check/decision/#check=made', onsave });
+		const shown = (document.body.textContent ?? '').replace(/\s+/g, ' ');
+		const { parts, facts } = reportOf(run, catalogue);
+		for (const { lines } of parts) for (const line of lines) expect(shown).toContain(line);
+		for (const { value } of facts) expect(shown).toContain(value);
+		await user.click(screen.getByRole('button', { name: 'Save as a file' }));
+		const [[text = ''] = []] = onsave.mock.calls;
+		for (const { lines } of parts) for (const line of lines) expect(text).toContain(line);
+	});
+	test('a note goes into the check and onto the page; done is done', async () => {
+		const user = userEvent.setup();
+		const run = adjusting();
+		render(ReportScreen, {
+			run,
+			catalogue,
+			decisionHref: '/check/decision/#check=made',
+			onsave: () => {}
+		});
+		await user.type(screen.getByLabelText('A note for the report'), 'Ask Jo about the doser.');
+		await user.tab();
+		expect(run.state.note).toBe('Ask Jo about the doser.');
+		expect(screen.getByRole('heading', { name: 'Note' })).toBeInTheDocument();
+		await user.click(screen.getByRole('button', { name: 'Done with this check' }));
+		expect(run.state.isClosed).toBe(true);
+		expect(screen.getByText('Done. The log has it.')).toBeInTheDocument();
+	});
+});
