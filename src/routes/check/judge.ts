@@ -23,7 +23,6 @@ export type Question = {
 
 /** A diagnosis as it is sent between threads: plain data. */
 export type PlainDiagnosis = Omit<Diagnosis, 'cumulative'>;
-export type Answer = { diagnosis: PlainDiagnosis; ranking: CheckRanking };
 
 const plainOf = ({ cumulative: _, ...diagnosis }: Diagnosis): PlainDiagnosis => diagnosis;
 
@@ -34,14 +33,17 @@ export const wholeOf = (diagnosis: PlainDiagnosis): Diagnosis => withCumulative(
 const ONLY_AT_BENCH: readonly CheckId[] = ['repeatQuick'];
 
 /** @throws RangeError naming what is wrong with the evidence */
-export function judge({ evidence, options, band, leftOut }: Question): Answer {
-	const ranking = rankChecks(evidence, {
+export const judge = ({ evidence, options }: Question): PlainDiagnosis =>
+	plainOf(diagnose(evidence, options));
+
+/** @throws RangeError as `judge` */
+export function judgeNext({ evidence, options, band, leftOut }: Question): CheckRanking {
+	return rankChecks(evidence, {
 		...options,
 		band,
 		available: checkIds.filter((id) => !ONLY_AT_BENCH.includes(id) && !leftOut.includes(id)),
 		cues: cues.filter(({ id }) => !leftOut.includes(id))
 	});
-	return { diagnosis: plainOf(diagnose(evidence, options)), ranking };
 }
 
 /** What would be believed without one piece; null for the reading in question, without which there is nothing. */

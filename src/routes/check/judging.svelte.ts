@@ -1,7 +1,7 @@
 import type { CheckRanking, Diagnosis } from '$lib/judgement';
 import type { WithoutPiece } from '$lib/ui/conversation/run';
-import { judge, judgeWithout, wholeOf, type Answer, type Question } from './judge';
-import type { Asked, Said } from './judge.worker';
+import { answer, type Asked, type Said } from './answering';
+import { wholeOf, type Question } from './judge';
 
 type Thread = Pick<Worker, 'postMessage' | 'terminate'> & {
 	onmessage: ((event: MessageEvent<Said>) => void) | null;
@@ -52,6 +52,7 @@ export class Judging {
 	}
 
 	close(): void {
+		this.#number++;
 		this.#thread?.terminate();
 		this.#thread = undefined;
 	}
@@ -71,38 +72,23 @@ export class Judging {
 
 	#hear(said: Said): void {
 		if (said.number !== this.#number) return;
-		if ('answer' in said) this.#take(said.answer);
+		if ('diagnosis' in said) this.diagnosis = wholeOf(said.diagnosis);
 		else if ('without' in said) this.without = said.without;
-		else {
+		else if ('ranking' in said) {
+			this.ranking = said.ranking;
+			this.isThinking = false;
+		} else {
 			this.trouble = `${said.trouble.charAt(0).toUpperCase()}${said.trouble.slice(1)}.`;
 			this.isThinking = false;
 		}
 	}
-	#take({ diagnosis, ranking }: Answer): void {
-		this.diagnosis = wholeOf(diagnosis);
-		this.ranking = ranking;
-		this.isThinking = false;
-	}
 
 	/** On this thread, after what was typed has been painted. */
 	#askHere(number: number, question: Question): void {
-		setTimeout(() => {
-			if (number !== this.#number) return;
-			try {
-				this.#hear({ number, answer: judge(question) });
-				this.#withoutHere(number, question, 0, []);
-			} catch (error) {
-				const trouble = error instanceof Error ? error.message : String(error);
-				this.#hear({ number, trouble });
-			}
-		});
-	}
-	#withoutHere(number: number, question: Question, at: number, found: WithoutPiece[]): void {
-		if (at >= question.evidence.length) return this.#hear({ number, without: found });
-		setTimeout(() => {
-			if (number !== this.#number) return;
-			const piece = judgeWithout(question, at);
-			this.#withoutHere(number, question, at + 1, piece ? [...found, piece] : found);
-		});
+		void answer(
+			{ number, question },
+			() => number === this.#number,
+			(said) => this.#hear(said)
+		);
 	}
 }

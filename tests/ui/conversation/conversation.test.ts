@@ -67,7 +67,11 @@ describe('what could explain it', () => {
 		expect(words(items[0])).toContain('Titrant grown stronger');
 		expect(words(items[0])).toContain('Sample over its mark');
 		expect(words(items[0])).toContain('What would: test with a fresh bottle.');
-		expect(screen.getByText(/3 more, together about 1 in 20/)).toBeInTheDocument();
+		expect(screen.getByText('All else together: about 1 in 20')).toBeInTheDocument();
+		expect(screen.getByText('Something else about the bottles')).toBeInTheDocument();
+		expect(
+			screen.getByText(/^Eye above the mark; Indicator grown pale; End judged in dim light\.$/)
+		).toBeInTheDocument();
 	});
 
 	test('a value with two humps is told split, and no chance is printed with decimals', () => {
@@ -206,7 +210,7 @@ describe('what would tell most', () => {
 		show(run);
 		run.ranking = { ...ranking, isEnough: true, because: 'No check would change the advice.' };
 		flushSync();
-		expect(screen.getByText('That is enough checking')).toBeInTheDocument();
+		expect(screen.getByText('That is enough to decide')).toBeInTheDocument();
 		expect(screen.getByText('No check would change the advice.')).toBeInTheDocument();
 		expect(screen.getAllByRole('link', { name: 'See what to do' })[0]).toHaveAttribute(
 			'href',
@@ -231,6 +235,6 @@ test('one polite sentence when the answer has changed, none before', () => {
 	run.ranking = { ...ranking, isEnough: true };
 	flushSync();
 	expect(words(status)).toMatch(
-		/^Most likely now: one of 2 causes, about 6 in 10\. .* That is enough checking\.$/
+		/^Most likely now: one of 2 causes, about 6 in 10\. .* That is enough to decide\.$/
 	);
 });

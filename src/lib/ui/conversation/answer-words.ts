@@ -16,7 +16,7 @@ export function answerSentence(
 	const next = !ranking
 		? ''
 		: ranking.isEnough
-			? ' That is enough checking.'
+			? ' That is enough to decide.'
 			: best === undefined
 				? ''
 				: best.kind === 'checks'

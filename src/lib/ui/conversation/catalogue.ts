@@ -3,6 +3,9 @@ import type { Cue, Fault } from '$lib/judgement';
 /** The faults and questions that a diagnosis was made with, for their words. */
 export type Catalogue = { faults: readonly Fault[]; cues: readonly Cue[] };
 
+/** How a reading in question is called that was typed in. */
+export const IN_QUESTION = 'The reading in question';
+
 /** A phrase as it begins a line. */
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 

@@ -1,7 +1,7 @@
 import { convertValue, decimalsFor, unitName, type Unit } from '$lib/kits';
 import { isValued, type Evidence, type Reading } from '$lib/observation';
 import { plain } from '../charts/numbers';
-import type { Catalogue } from './catalogue';
+import { IN_QUESTION, type Catalogue } from './catalogue';
 
 /** A piece of evidence as a line of the list. */
 export type EvidenceLine = {
@@ -36,7 +36,8 @@ function daysWords(days: number): string {
 function detailOf(evidence: Evidence): string {
 	switch (evidence.kind) {
 		case 'test': {
-			if (evidence.from === 'first') return 'in question';
+			if (evidence.from === 'first')
+				return evidence.reading.label === IN_QUESTION ? '' : 'in question';
 			const ratio = evidence.differs?.sampleRatio;
 			if (ratio !== undefined) return `${plain(ratio, ratio % 1 === 0 ? 0 : 1)} times the water`;
 			return (

@@ -1,4 +1,4 @@
-import type { Diagnosis, Explanation, FaultGroup } from '$lib/judgement';
+import type { Diagnosis, Explanation, FaultClass, FaultGroup } from '$lib/judgement';
 import type { CheckId } from '$lib/observation';
 import { capital, faultName, listed, type Catalogue } from './catalogue';
 
@@ -13,6 +13,8 @@ export type ExplanationRow = {
 	probability: number;
 	/** What the water holds if it is so, in the diagnosis' unit. */
 	trueValue: Explanation['trueValue'];
+	/** Of one of its explanations; all share the sort of thing that is wrong. */
+	faults: readonly string[];
 	/** Ids of the explanations in it. */
 	explanations: readonly string[];
 };
@@ -80,6 +82,7 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 			splitBy: group?.splitBy ?? null,
 			probability: explanations.reduce((sum, { probability }) => sum + probability, 0),
 			trueValue: merged(explanations),
+			faults: explanations[0]?.faults ?? [],
 			explanations: explanations.map(({ id }) => id)
 		};
 	});
@@ -99,6 +102,7 @@ function noneOfThese(diagnosis: Diagnosis): ExplanationRow {
 			mean: diagnosis.trueValue.mean,
 			standardUncertainty: diagnosis.trueValue.standardDeviation
 		},
+		faults: [],
 		explanations: [NONE_OF_THESE]
 	};
 }
@@ -113,4 +117,43 @@ export function barsAndRest(rows: readonly ExplanationRow[]): {
 	const most = MOST_BARS - last.length;
 	const bars = others.filter((row, i) => i < most && (i === 0 || row.probability >= WORTH_A_BAR));
 	return { bars: [...bars, ...last], rest: others.slice(bars.length) };
+}
+
+/** Accounts that have no bar of their own, gathered by where to look for the cause. */
+export type RestRow = { id: string; title: string; probability: number; names: readonly string[] };
+
+const classTitles: Record<FaultClass, string> = {
+	technique: 'Something else in how it was tested',
+	reagent: 'Something else about the bottles',
+	ware: 'Something else about syringe, dropper or vial',
+	method: 'Something else about the kit',
+	secondMethod: 'The second method',
+	reference: 'The known solution',
+	sampling: 'The water in the vial was not the tank’s',
+	water: 'The water itself'
+};
+
+function placeOf(row: ExplanationRow, { faults }: Catalogue): { id: string; title: string } {
+	const parts = row.id.split('+');
+	if (parts.length > 1) return { id: 'two', title: 'Two things at once' };
+	const first = row.faults[0] ?? '';
+	if (first === 'realChange') return { id: 'water', title: classTitles.water };
+	const found = faults.find(({ id }) => id === first)?.class;
+	return found ? { id: found, title: classTitles[found] } : { id: row.id, title: row.title };
+}
+
+/** The folded rows, gathered; the most probable first. */
+export function gathered(rest: readonly ExplanationRow[], catalogue: Catalogue): RestRow[] {
+	const byPlace = new Map<string, RestRow>();
+	for (const row of rest) {
+		const { id, title } = placeOf(row, catalogue);
+		const before = byPlace.get(id);
+		byPlace.set(id, {
+			id,
+			title,
+			probability: (before?.probability ?? 0) + row.probability,
+			names: [...(before?.names ?? []), row.title]
+		});
+	}
+	return [...byPlace.values()].sort((a, b) => b.probability - a.probability);
 }

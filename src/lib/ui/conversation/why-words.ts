@@ -45,5 +45,5 @@ export function whyWords(
 	if (parts.length > 0) return parts.join(' ');
 	if (row.id === 'none') return 'Chance and the usual spread of kits and hands would do.';
 	if (row.id === 'noneOfThese') return 'Something that stands in no list here.';
-	return 'Nothing known speaks for or against it: so likely it is in any test that somebody doubts.';
+	return 'Nothing known speaks clearly for or against it.';
 }

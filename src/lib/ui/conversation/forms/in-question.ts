@@ -2,6 +2,7 @@ import { decimalsFor, convertValue, usedMlOf, valueFromMark, type Kit } from '$l
 import { readingBudget } from '$lib/metrology';
 import type { Evidence, Marks } from '$lib/observation';
 import { plain } from '../../charts/numbers';
+import { IN_QUESTION } from '../catalogue';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import type { Blanks, EvidenceForm, FormContext, Part, Told } from './form';
 
@@ -80,7 +81,7 @@ const markWords = (kit: Kit): { before: string; label: string; after: string } =
 
 /** The reading in question, typed in. */
 export const inQuestion: EvidenceForm = {
-	title: 'The reading in question',
+	title: IN_QUESTION,
 	parts: (blanks, context): Part[] => {
 		const { kit } = context;
 		const mark = kit && markWords(kit);
@@ -125,7 +126,7 @@ export const inQuestion: EvidenceForm = {
 			from: 'first',
 			reading: {
 				id: context.id,
-				label: 'The reading in question',
+				label: IN_QUESTION,
 				value,
 				expandedUncertainty:
 					reader.text('u') === '' ? Math.max(1e-3, expanded) : reader.uncertainty(),
