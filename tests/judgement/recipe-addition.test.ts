@@ -150,13 +150,16 @@ describe('what a kit should read on it', () => {
 describe('the effect of water that is no seawater', () => {
 	const at8 = { value: 8, unit: 'dKH' } as const;
 	const of = (matrix: 'purified' | 'sodiumChloride', substance: RecipeInput['substance']) =>
-		waterEffectOf({ matrix, substance }, at8);
+		waterEffectOf({ matrix, substance, temperatureC: 25 }, at8);
 	// What a separate program found for bicarbonate of 8 dKH at the same hue: 0.13 to 0.20 dKH low,
 	// 0.2 to 0.3 to full rose; carbonate reads about 0.1 above bicarbonate.
 	it('lowers what a kit reads on bicarbonate in purified water by 0.13 to 0.3 dKH at 8', () => {
 		const { value, standardUncertainty } = of('purified', 'sodiumBicarbonate');
-		expect(value - standardUncertainty).toBeGreaterThan(-0.3);
-		expect(value + standardUncertainty).toBeLessThan(-0.13);
+		expect(value).toBeGreaterThan(-0.2);
+		expect(value).toBeLessThan(-0.13);
+		// Where nobody knows the kit's end, fuller rose is in it.
+		expect(value - 2 * standardUncertainty).toBeLessThan(-0.25);
+		expect(value - 2 * standardUncertainty).toBeGreaterThan(-0.3);
 		const carbonate = of('purified', 'driedSodiumCarbonate');
 		expect(carbonate.value - value).toBeGreaterThan(0.05);
 		expect(carbonate.value - value).toBeLessThan(0.2);
@@ -164,7 +167,7 @@ describe('the effect of water that is no seawater', () => {
 	it('is next to nothing in salt water, and the same in any unit', () => {
 		expect(Math.abs(of('sodiumChloride', 'sodiumBicarbonate').value)).toBeLessThan(0.06);
 		const inMeq = waterEffectOf(
-			{ matrix: 'purified', substance: 'sodiumBicarbonate' },
+			{ matrix: 'purified', substance: 'sodiumBicarbonate', temperatureC: 25 },
 			{ value: 8 * 0.3566499, unit: 'meq/L' }
 		);
 		expect(inMeq.value / 0.3566499).toBeCloseTo(of('purified', 'sodiumBicarbonate').value, 6);

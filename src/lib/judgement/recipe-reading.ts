@@ -1,5 +1,6 @@
+import { referenceReading, type DropTest } from '../chemistry';
 import { convertValue } from '../kits';
-import { matrixEffectOf } from './matrix-effect';
+import { SALT_G_PER_L } from './recipe-water';
 import type { Content, Recipe } from './recipe';
 import { substanceOf } from './recipe-substance';
 
@@ -52,19 +53,35 @@ function middleOf({ low, high }: { low: number; high: number }) {
 	return { value: (low + high) / 2, standardUncertainty: (high - low) / Math.sqrt(12) };
 }
 
+/** Between which contents the effect is worked out, dKH; beyond them that of the nearer end is taken. */
+const WORKED_OUT_DKH = { low: 0.5, high: 40 };
+
 /**
- * The effect for a kit of which nobody knows the dye, from what sound kits of the practice bench
- * read, in the unit of the content. Alkalinity only: a further analyte brings its own.
+ * The effect of water that is no seawater, worked out by chemistry, in the unit of the content.
+ * Alkalinity only: a further analyte brings its own.
+ *
+ * @param test the kit's own end, indicator and sample as far as they are known; what is left out is
+ *   anything that people do with an ordinary kit, and is in the uncertainty
  */
 export function waterEffectOf(
-	{ matrix, substance }: Pick<Recipe, 'matrix' | 'substance'>,
-	content: Pick<Content, 'value' | 'unit'>
+	{ matrix, substance, temperatureC }: Pick<Recipe, 'matrix' | 'substance' | 'temperatureC'>,
+	content: Pick<Content, 'value' | 'unit'>,
+	test: DropTest = {}
 ): { value: number; standardUncertainty: number } {
-	const { dissolvesAs } = substanceOf(substance);
 	const dkh = convertValue(content.value, content.unit, 'dKH');
-	const effect = matrixEffectOf(matrix, dkh, dissolvesAs);
+	const { differenceDkh, standardUncertaintyDkh } = referenceReading(
+		{
+			alkalinityDkh: Math.min(WORKED_OUT_DKH.high, Math.max(WORKED_OUT_DKH.low, dkh)),
+			matrix,
+			// g in a litre where g in a kilogram are asked for: 2 % of the salt, nothing of the effect.
+			salinity: matrix === 'purified' ? 0 : SALT_G_PER_L,
+			temperatureC,
+			madeWith: substanceOf(substance).dissolvesAs
+		},
+		test
+	);
 	return {
-		value: convertValue(effect.value, 'dKH', content.unit),
-		standardUncertainty: convertValue(effect.standardUncertainty, 'dKH', content.unit)
+		value: convertValue(differenceDkh, 'dKH', content.unit),
+		standardUncertainty: convertValue(standardUncertaintyDkh, 'dKH', content.unit)
 	};
 }

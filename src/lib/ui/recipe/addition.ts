@@ -3,7 +3,6 @@ import {
 	contentOf,
 	gPerMlAfter,
 	recipeAsMade,
-	scaleOf,
 	smallestShareShown,
 	standardAddition,
 	type Addition,
@@ -13,7 +12,7 @@ import {
 import { convertValue } from '$lib/kits';
 import { BlanksRead, chosenOf, type Blanks } from './blanks';
 import { amountText, valueText } from './numbers';
-import { doseWays, scales, stocks, waterMeasureOf, waterWays } from './owned';
+import { doseWays, ownScale, scales, stocks, waterMeasureOf, waterWays } from './owned';
 import { rangeIn, type Solution } from './solution';
 
 /** A standard addition, as far as the page tells it. */
@@ -31,7 +30,7 @@ export type AdditionShown = {
 
 /** Scatter of one ordinary drop test, dKH; judgement. */
 export const USUAL_SCATTER_DKH = 0.15;
-export const USUAL_WATER_ML = '100';
+export const USUAL_WATER_ML = '200';
 
 function ownStockOf({ recipe, found }: Solution) {
 	if (!recipe || recipe.stages.length < 2) return null;
@@ -76,7 +75,7 @@ function inputOf(read: BlanksRead, blanks: Blanks, solution: Solution): Addition
 	}
 	if (tank === null || plusMinus === null || waterMl === null || top === null || stock === null)
 		return null;
-	const scale = scaleOf(Number(read.choice('scale', scales)));
+	const scale = ownScale(read.choice('scale', scales));
 	return {
 		unit,
 		stock,

@@ -64,6 +64,18 @@ const mistakenWords: Record<string, string> = {
 	stillBicarbonate: 'the carbonate was still partly bicarbonate'
 };
 
+/** 'up to 12.5 dKH' where it may be so in part, 'about 2.9 dKH' where it is so or not. */
+function mistakenReading(
+	low: number,
+	high: number,
+	{ value, unit }: Content,
+	{ effect }: ExpectedReading
+): string {
+	const farther = Math.abs(high - value) > Math.abs(low - value) ? high : low;
+	const word = low === high ? 'About' : farther > value ? 'Up to' : 'Down to';
+	return `${word}\u00a0${readingRange(farther + effect.value, farther + effect.value, unit)}`;
+}
+
 /** What the kit would read if the powder was not what it was taken for. */
 export function mistakenLines(
 	recipe: Recipe,
@@ -72,7 +84,7 @@ export function mistakenLines(
 ): { id: string; reading: string; words: string }[] {
 	return mistakenContents(recipe, content).map(({ id, low, high }) => ({
 		id,
-		reading: readingRange(low + expected.effect.value, high + expected.effect.value, content.unit),
+		reading: mistakenReading(low, high, content, expected),
 		words: mistakenWords[id] ?? id
 	}));
 }

@@ -7,12 +7,19 @@ export const powders = {
 } as const satisfies Record<SubstanceId, string>;
 
 export const scales = {
-	'0.01': '0.01 g',
-	'0.001': '0.001 g',
-	'0.1': '0.1 g',
-	'1': '1 g only'
+	hundredth: '0.01 g',
+	thousandth: '0.001 g',
+	tenth: '0.1 g',
+	whole: '1 g only'
 } as const;
 export type ScaleName = keyof typeof scales;
+const divisionsG: Record<ScaleName, number> = {
+	hundredth: 0.01,
+	thousandth: 0.001,
+	tenth: 0.1,
+	whole: 1
+};
+export const ownScale = (name: ScaleName) => scaleOf(divisionsG[name]);
 
 /** How water is measured. Tolerances of lines: common practice, no source. */
 export const waterWays = {
@@ -41,12 +48,19 @@ export const matrices = {
 
 export const syringes = {
 	none: 'none',
-	'1': '1 mL',
-	'5': '5 mL',
-	'10': '10 mL',
-	'20': '20 mL'
+	one: '1 mL',
+	five: '5 mL',
+	ten: '10 mL',
+	twenty: '20 mL'
 } as const;
-export type SyringeName = keyof typeof syringes;
+const capacitiesMl: Record<keyof typeof syringes, number | null> = {
+	none: null,
+	one: 1,
+	five: 5,
+	ten: 10,
+	twenty: 20
+};
+export const syringeCapacityMl = (name: keyof typeof syringes) => capacitiesMl[name];
 
 /** How the stock of an addition is measured. */
 export const doseWays = { scale: 'on the scale above', syringe: 'with a 1 mL syringe' } as const;

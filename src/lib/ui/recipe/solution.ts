@@ -5,7 +5,6 @@ import {
 	measuredIn,
 	recommendedRecipe,
 	referenceRecipes,
-	scaleOf,
 	unmeasuredWater,
 	waterByBlank,
 	waterEffectOf,
@@ -24,7 +23,9 @@ import { amountText } from './numbers';
 import {
 	matrices,
 	powders,
+	ownScale,
 	scales,
+	syringeCapacityMl,
 	syringes,
 	waterMeasureOf,
 	waters,
@@ -121,17 +122,17 @@ function inputOf(read: BlanksRead, unit: Unit, instead: Instead): RecipeInput | 
 		read.problems['target'] = 'The water alone holds half of that or more: take purer water.';
 		return null;
 	}
-	const syringe = read.choice('syringe', syringes);
+	const syringe = syringeCapacityMl(read.choice('syringe', syringes));
 	return {
 		substance: read.choice('powder', powders),
 		target,
 		unit,
 		matrix,
 		volumeMl: 1000 * litres,
-		scale: scaleOf(Number(instead.scale ?? read.choice('scale', scales))),
+		scale: ownScale(instead.scale ?? read.choice('scale', scales)),
 		water: waterMeasureOf(instead.water ?? read.choice('waterWay', waterWays)),
 		waterHolds: holds,
-		...(syringe === 'none' ? {} : { syringeCapacityMl: Number(syringe) })
+		...(syringe === null ? {} : { syringeCapacityMl: syringe })
 	};
 }
 
@@ -154,6 +155,21 @@ function foundIn(read: BlanksRead, recipe: Recipe): FoundAmounts | null {
 	return isSound ? found : null;
 }
 
+const effects = new Map<string, ReturnType<typeof waterEffectOf>>();
+
+/**
+ * The effect of the water, worked out once for every half dKH: it takes a phone as long as a letter
+ * takes to type, and changes by a hundredth from one dKH to the next.
+ */
+function effectOf(recipe: Recipe, { value, unit }: Content) {
+	const half = convertValue(0.5, 'dKH', unit);
+	const near = half * Math.max(1, Math.round(value / half));
+	const key = [recipe.matrix, recipe.substance, recipe.temperatureC, near, unit].join(' ');
+	const known = effects.get(key) ?? waterEffectOf(recipe, { value: near, unit });
+	effects.set(key, known);
+	return known;
+}
+
 /** Everything about the solution that follows from what is typed and chosen. */
 export function solutionOf(blanks: Blanks, preferred: Unit): Solution {
 	const unit = unitOfBlanks(blanks, preferred);
@@ -171,7 +187,7 @@ export function solutionOf(blanks: Blanks, preferred: Unit): Solution {
 		proposed,
 		content,
 		fitness: content && fitnessOf(content),
-		expected: recipe && content && expectedReadingOf(content, waterEffectOf(recipe, content)),
+		expected: recipe && content && expectedReadingOf(content, effectOf(recipe, content)),
 		blank: blankIn(new BlanksRead(blanks), unit),
 		weighed: (found ?? []).reduce((sum, stage) => sum + Object.keys(stage).length, 0),
 		found: found ?? [],
@@ -186,16 +202,16 @@ export function betterWith(
 ): { words: string; content: Content } | null {
 	const unit = unitOfBlanks(blanks, preferred);
 	const isWeighed = chosenOf(blanks, 'waterWay', waterWays) === 'kitchen';
-	const isFine = ['0.01', '0.001'].includes(chosenOf(blanks, 'scale', scales));
+	const isFine = ['hundredth', 'thousandth'].includes(chosenOf(blanks, 'scale', scales));
 	const ways: { instead: Instead; words: string }[] = [
 		...(isWeighed
 			? []
 			: [{ instead: { water: 'kitchen' } as const, words: 'Weigh the water on a kitchen scale' }]),
 		...(isFine
 			? []
-			: [{ instead: { scale: '0.01' } as const, words: 'With a pocket scale to 0.01 g' }]),
+			: [{ instead: { scale: 'hundredth' } as const, words: 'With a pocket scale to 0.01 g' }]),
 		{
-			instead: { water: 'kitchen', scale: '0.01' },
+			instead: { water: 'kitchen', scale: 'hundredth' },
 			words: 'With a pocket scale to 0.01 g for the powder and the water weighed on a kitchen scale'
 		}
 	];

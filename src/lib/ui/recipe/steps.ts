@@ -96,11 +96,8 @@ export function stepsOf(recipe: Recipe, stockContent: (stage: number) => Content
 		steps.push({
 			id: `total-${stage}`,
 			words: totalWords(recipe, stage, total),
-			blank: blank(
-				'total',
-				total,
-				total.measure.by === 'scale' ? 'Really in all' : 'Really filled to'
-			),
+			// A line is a line: there is nothing to read off it.
+			blank: total.measure.by === 'line' ? null : blank('total', total, 'Really in all'),
 			traps: trapsAt('water')
 		});
 		steps.push({
