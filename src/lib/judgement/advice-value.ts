@@ -6,12 +6,9 @@ import type { Outcomes } from './outcomes';
 
 const acts: readonly Act[] = ['leave', 'raise', 'lower'];
 
-/** Nodes and weights of the normal distribution, exact for polynomials up to degree 9. Source: Abramowitz and Stegun 1964, table 25.10, rescaled. */
-const nodes = [-2.856970013872806, -1.355626179974266, 0, 1.355626179974266, 2.856970013872806];
-const nodeWeights = [
-	0.01125741132772069, 0.2220759220056126, 0.5333333333333333, 0.2220759220056126,
-	0.01125741132772069
-];
+/** Nodes and weights of the normal distribution, exact for polynomials up to degree 5. Source: Abramowitz and Stegun 1964, table 25.10, rescaled. */
+const nodes = [-Math.sqrt(3), 0, Math.sqrt(3)];
+const nodeWeights = [1 / 6, 2 / 3, 1 / 6];
 
 const STEPS = 240;
 
@@ -55,18 +52,23 @@ const leastOf = (sums: Float64Array): number => {
 	return best;
 };
 
-export type AdviceNow = { act: Act; loss: number };
+/** The act that is expected to cost least as things stand, and what each costs under each account. */
+export type AdviceNow = { act: Act; loss: number; byAccount: Float64Array };
 
-/** The act that is expected to cost least as things stand. */
 export function adviceNow(
 	{ weight, tankMean, tankVariance }: Foreseen,
 	losses: AdviceLosses
 ): AdviceNow {
-	const sums = new Float64Array(acts.length);
-	for (let c = 0; c < weight.length; c++)
-		losses.addTo(sums, weight[c]!, tankMean[c]!, Math.sqrt(tankVariance[c]!));
+	const width = acts.length;
+	const byAccount = new Float64Array(weight.length * width);
+	const sums = new Float64Array(width);
+	for (let c = 0; c < weight.length; c++) {
+		const own = byAccount.subarray(c * width, (c + 1) * width);
+		losses.addTo(own, 1, tankMean[c]!, Math.sqrt(tankVariance[c]!));
+		for (let a = 0; a < width; a++) sums[a]! += weight[c]! * own[a]!;
+	}
 	const best = leastOf(sums);
-	return { act: acts[best]!, loss: sums[best]! };
+	return { act: acts[best]!, loss: sums[best]!, byAccount };
 }
 
 /**
@@ -81,18 +83,20 @@ export function adviceValue(
 	losses: AdviceLosses,
 	now: AdviceNow
 ): { minutes: number; changes: number } {
-	const { cells, likelihood, tankMean, tankVariance } = outcomes;
+	const { cells, likelihood, tank } = outcomes;
+	const width = acts.length;
 	let after = 0;
 	let changes = 0;
-	const sums = new Float64Array(acts.length);
+	const sums = new Float64Array(width);
 	for (let k = 0; k < cells; k++) {
 		sums.fill(0);
 		let ofCell = 0;
 		for (let c = 0; c < weight.length; c++) {
 			const p = weight[c]! * likelihood[c * cells + k]!;
-			if (p < 1e-7) continue;
+			if (p < 1e-6) continue;
 			ofCell += p;
-			losses.addTo(sums, p, tankMean[c * cells + k]!, Math.sqrt(tankVariance[c]!));
+			if (tank) losses.addTo(sums, p, tank.mean[c * cells + k]!, tank.sd[c]!);
+			else for (let a = 0; a < width; a++) sums[a]! += p * now.byAccount[c * width + a]!;
 		}
 		const best = leastOf(sums);
 		after += sums[best]!;

@@ -36,7 +36,9 @@ export type Analysis = {
 	checks: readonly CheckId[];
 	/** Place of the test in question among the rows, or −1. */
 	first: number;
+	/** The faults that this evidence can have, and ln of the odds of each beforehand. */
 	faults: readonly Fault[];
+	lnOdds: readonly number[];
 	cues: readonly Cue[];
 	answered: Answered;
 	seconds: SecondMethods;
@@ -144,14 +146,14 @@ export function analyse(
 		...options.priors
 	};
 	const pieceContext = { model, method, water, directions, families };
-	const { faults, instances } = considered(catalogue, priors, pieceContext, seconds);
+	const { faults, lnOdds, instances } = considered(catalogue, priors, pieceContext, seconds);
 	const nonePrior = requireShare(
 		'noneOfThesePrior',
 		options.noneOfThesePrior ?? NONE_OF_THESE_PRIOR
 	);
 	const parts: Part[] = [
-		...instances.flatMap(({ fault, lnOdds, pieces }) =>
-			pieces.map((piece) => ({ fault, lnOdds, piece }))
+		...instances.flatMap(({ fault, lnOdds: own, pieces }) =>
+			pieces.map((piece) => ({ fault, lnOdds: own, piece }))
 		),
 		...slipsElsewhere(model, directions, water),
 		...(nonePrior > 0 ? unforeseenParts(model, directions, water, nonePrior) : [])
@@ -177,6 +179,7 @@ export function analyse(
 		checks: checks.map(({ check }) => check),
 		first: rows.findIndex(({ isInQuestion }) => isInQuestion),
 		faults,
+		lnOdds,
 		cues,
 		answered,
 		seconds,

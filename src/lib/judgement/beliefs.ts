@@ -46,16 +46,15 @@ export function idOf({ places, faults }: Analysis, place: number): string {
 
 /** The tank's value over all accounts, as few normal distributions. */
 export function tankMixture({ components, weights }: Analysis): Normal[] {
-	function* normals(): Iterable<Normal> {
-		for (let i = 0; i < components.length; i++)
-			if (weights[i]! > 1e-9)
-				yield {
-					weight: weights[i]!,
-					mean: components.tankMean[i]!,
-					standardDeviation: Math.sqrt(Math.max(1e-9, components.tankVariance[i]!))
-				};
-	}
-	const found = merged(normals());
+	const normals: Normal[] = [];
+	for (let i = 0; i < components.length; i++)
+		if (weights[i]! > 1e-8)
+			normals.push({
+				weight: weights[i]!,
+				mean: components.tankMean[i]!,
+				standardDeviation: Math.sqrt(Math.max(1e-9, components.tankVariance[i]!))
+			});
+	const found = merged(normals);
 	const whole = found.reduce((sum, { weight }) => sum + weight, 0);
 	return found.map((each) => ({ ...each, weight: each.weight / whole }));
 }

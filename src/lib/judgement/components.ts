@@ -1,11 +1,11 @@
 /**
  * Accounts of what happened, thousands of them, in columns: ln of each one's weight, its belief about
  * the tank's value, and which pieces it is made of (to be looked at again for the checks). What is far
- * below the heaviest is left out: each is below e⁻²⁵ of it, so that even a hundred thousand of them
- * come to less than a millionth.
+ * below the heaviest is left out: each is below e⁻²⁰ of it, so that even a hundred thousand of them
+ * come to less than three in ten thousand.
  */
 export class Components {
-	static readonly LEFT_OUT_BELOW = -25;
+	static readonly LEFT_OUT_BELOW = -20;
 
 	length = 0;
 	heaviest = Number.NEGATIVE_INFINITY;

@@ -2,7 +2,7 @@ import type { Analysis } from './analysis';
 import { answeredCue, CueEvidence } from './cue-likelihood';
 import type { Cue } from './fault';
 import type { Foreseen } from './foresee';
-import { emptyOutcomes, type Outcomes } from './outcomes';
+import type { Outcomes } from './outcomes';
 
 /** Questions that were not asked yet and make sense for this method and this evidence. */
 export function openCues({ cues, answered, method, seconds, model }: Analysis): Cue[] {
@@ -25,8 +25,7 @@ export function outcomesOfCue(analysis: Analysis, foreseen: Foreseen, cue: Cue):
 	const { faults, places } = analysis;
 	const cells = cue.answers.length;
 	const { weight, explanation } = foreseen;
-	const found = emptyOutcomes(weight.length, cells);
-	found.tankVariance.set(foreseen.tankVariance);
+	const likelihood = new Float64Array(weight.length * cells);
 	const answers = cue.answers.map(({ id }) => {
 		const answered = answeredCue(cue, [id]);
 		return { otherwise: answered.otherwise, evidence: new CueEvidence([answered], faults) };
@@ -53,8 +52,7 @@ export function outcomesOfCue(analysis: Analysis, foreseen: Foreseen, cue: Cue):
 			row = raw.map((each) => each / sum);
 			byPlace.set(place, row);
 		}
-		found.likelihood.set(row, c * cells);
-		found.tankMean.fill(foreseen.tankMean[c]!, c * cells, (c + 1) * cells);
+		likelihood.set(row, c * cells);
 	}
-	return found;
+	return { likelihood, cells, tank: null };
 }

@@ -148,9 +148,15 @@ function ofWorlds(
 	families.all.forEach((family, place) => {
 		const members = worlds.filter(({ part }) => part.piece.family === place);
 		if (members.length === 0) return;
+		const known = new Map<number, Account>();
+		const accountAt = (number: number): Account => {
+			const account = known.get(number) ?? accounts.of(family.worldAt(number, family.mask));
+			known.set(number, account);
+			return account;
+		};
 		family.levels.fine.forEach((number, node) => {
 			if (!members.some(({ part }) => part.piece.weights.fine[node]! > 1e-9)) return;
-			const account = accounts.of(family.worldAt(number, family.mask));
+			const account = accountAt(number);
 			const ln = lnLikelihood(account);
 			for (const { part, at } of members)
 				components.add(
@@ -173,7 +179,7 @@ function ofWorlds(
 				.map((member, m) => ({ ...member, m }))
 				.filter(({ part }) => part.piece.weights.middle[node]! > 1e-7);
 			if (active.length === 0) return;
-			const account = accounts.of(family.worldAt(number, family.mask));
+			const account = accountAt(number);
 			const seen = seenAll(account, directions);
 			shifts.forEach(({ part: shift, at: at2 }, s) => {
 				const found: Shifted = integrate(account, sizedOf(shift, seen), null, 0, into);
@@ -196,62 +202,77 @@ function ofWorlds(
 	});
 }
 
+type Pair = {
+	a: { part: WorldsPart; at: number };
+	b: { part: WorldsPart; at: number };
+	ln: number;
+};
+
+/** A node that carries less of a fault's sizes is left out of pairs. */
+const LEAST_NODE = 1e-4;
+
 /** Two families of worlds at once, on the coarse grid. */
 function ofTwoWorlds(
 	input: Enumeration,
 	worlds: readonly { part: WorldsPart; at: number }[],
 	components: Components
 ): void {
-	const { families, accounts, places } = input;
-	const least = 1e-6;
-	for (let f = 0; f < families.all.length; f++)
+	const { families } = input;
+	const members = families.all.map((_, f) => worlds.filter(({ part }) => part.piece.family === f));
+	const nodes = families.all.map((family) =>
+		Array.from(family.levels.coarse, (number) => family.worldAt(number, family.mask))
+	);
+	for (let f = 0; f < nodes.length; f++)
 		for (let g = 0; g <= f; g++) {
-			const [one, two] = [families.all[f]!, families.all[g]!];
-			const pairs = worlds
-				.filter(({ part }) => part.piece.family === f)
-				.flatMap((a) =>
-					worlds
-						.filter(({ part, at }) => part.piece.family === g && (f !== g || at < a.at))
-						.flatMap((b) => {
-							const ln = lnOfTwo(input, a.part, b.part);
-							return ln === null ? [] : [{ a, b, ln }];
-						})
-				);
-			if (pairs.length === 0) continue;
-			const worldsOf = (family: typeof one) =>
-				Array.from(family.levels.coarse, (number) => family.worldAt(number, family.mask));
-			const [worlds1, worlds2] = [worldsOf(one), worldsOf(two)];
-			worlds1.forEach((world1, i) => {
-				const withI = pairs.filter(({ a }) => a.part.piece.weights.coarse[i]! > least);
-				if (withI.length === 0) return;
-				worlds2.forEach((world2, j) => {
-					const active = withI.filter(({ b }) => b.part.piece.weights.coarse[j]! > least);
-					if (active.length === 0) return;
-					const world = bothWorlds(world1, world2);
-					if (!world) return;
-					const lnReadings = accounts.lnLikelihood(world);
-					let account: Account | null = null;
-					for (const { a, b, ln } of active) {
-						const weight =
-							ln +
-							lnReadings +
-							Math.log(a.part.piece.weights.coarse[i]! * b.part.piece.weights.coarse[j]!);
-						if (!components.matters(weight)) continue;
-						account ??= accounts.of(world);
-						components.add(
-							weight,
-							account.tankMean,
-							account.tankVariance,
-							places.two(a.part.fault, b.part.fault),
-							a.at,
-							encodeNode('coarse', i),
-							b.at,
-							encodeNode('coarse', j)
-						);
-					}
-				});
-			});
+			const pairs = members[f]!.flatMap((a) =>
+				members[g]!.flatMap((b): Pair[] => {
+					const ln = f === g && b.at >= a.at ? null : lnOfTwo(input, a.part, b.part);
+					return ln === null ? [] : [{ a, b, ln }];
+				})
+			);
+			if (pairs.length > 0) ofFamilies(input, pairs, nodes[f]!, nodes[g]!, components);
 		}
+}
+
+/** Two families: each two of their worlds looked at once for all pairs of faults that meet there. */
+function ofFamilies(
+	{ accounts, places }: Enumeration,
+	pairs: readonly Pair[],
+	worlds1: readonly World[],
+	worlds2: readonly World[],
+	components: Components
+): void {
+	worlds1.forEach((world1, i) => {
+		const withI = pairs.filter(({ a }) => a.part.piece.weights.coarse[i]! > LEAST_NODE);
+		if (withI.length === 0) return;
+		for (let j = 0; j < worlds2.length; j++) {
+			let world: World | null = null;
+			let account: Account | null = null;
+			let lnReadings = 0;
+			for (const { a, b, ln } of withI) {
+				const share = b.part.piece.weights.coarse[j]!;
+				if (share <= LEAST_NODE) continue;
+				if (!world) {
+					world = bothWorlds(world1, worlds2[j]!);
+					if (!world) return;
+					lnReadings = accounts.lnLikelihood(world);
+				}
+				const weight = ln + lnReadings + Math.log(a.part.piece.weights.coarse[i]! * share);
+				if (!components.matters(weight)) continue;
+				account ??= accounts.of(world);
+				components.add(
+					weight,
+					account.tankMean,
+					account.tankVariance,
+					places.two(a.part.fault, b.part.fault),
+					a.at,
+					encodeNode('coarse', i),
+					b.at,
+					encodeNode('coarse', j)
+				);
+			}
+		}
+	});
 }
 
 /** What is in no list: shifts of any size, each in a world where everything scatters more. */

@@ -16,12 +16,20 @@ export type Family = {
 export type Level = keyof Family['levels'];
 export const levelNames: readonly Level[] = ['fine', 'middle', 'coarse'];
 
-/** ln of the largest factor on the grid, and its steps. A likelihood is hardly narrower than 0.02. */
+/**
+ * ln of the largest factor on the grid, and its steps. Ordinary spreads of ware and bottle keep any
+ * likelihood of a factor wider than about 0.02, and a sum in steps of twice a normal distribution's
+ * width is right to 2 in 100, in steps of its width to 1 in 10⁸.
+ */
 const REACH = 0.42;
-const STEPS: Record<Level, number> = { fine: 0.01, middle: 0.02, coarse: 0.03 };
+const STEPS: Record<Level, number> = { fine: 0.01, middle: 0.02, coarse: 0.04 };
 
-const gridOf = (step: number) =>
-	Float64Array.from({ length: Math.round((2 * REACH) / step) + 1 }, (_, i) => -REACH + i * step);
+/** Steps are whole numbers of the finest one, so that coarser grids have nodes of the finer. */
+const gridOf = (step: number) => {
+	const [reach, stride] = [Math.round(REACH / STEPS.fine), Math.round(step / STEPS.fine)];
+	const count = Math.floor((2 * reach) / stride) + 1;
+	return Float64Array.from({ length: count }, (_, i) => (i * stride - reach) * STEPS.fine);
+};
 const grids = {
 	fine: gridOf(STEPS.fine),
 	middle: gridOf(STEPS.middle),
@@ -34,13 +42,20 @@ const factorLevels = {
 	coarse: factorsOf(grids.coarse)
 };
 
+const onMask = (number: number, mask: Uint8Array): Float64Array => {
+	const row = new Float64Array(mask.length).fill(1);
+	for (let i = 0; i < mask.length; i++) if (mask[i]) row[i] = number;
+	return row;
+};
 const factorWorld = (number: number, mask: Uint8Array): World => ({
-	...ordinaryWorld,
-	factor: Float64Array.from(mask, (isIn) => (isIn ? number : 1))
+	factor: onMask(number, mask),
+	timesScatter: null,
+	put: null
 });
 const scatterWorld = (number: number, mask: Uint8Array): World => ({
-	...ordinaryWorld,
-	timesScatter: Float64Array.from(mask, (isIn) => (isIn ? number : 1))
+	factor: null,
+	timesScatter: onMask(number, mask),
+	put: null
 });
 
 const sameAtAll = (nodes: Float64Array) => ({ fine: nodes, middle: nodes, coarse: nodes });

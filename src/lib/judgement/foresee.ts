@@ -26,8 +26,8 @@ export type Foreseen = {
 };
 
 /** So much of all weight is looked at, in no more accounts than this. */
-const ENOUGH_WEIGHT = 0.995;
-const MOST_ACCOUNTS = 260;
+const ENOUGH_WEIGHT = 0.99;
+const MOST_ACCOUNTS = 200;
 
 type PossibleSeen = { account: Account; whitened: Float64Array[]; mean: Float64Array };
 
@@ -97,8 +97,16 @@ function effectOf(
 	return { sized: { seen, mean: piece.mean, variance: piece.variance }, on };
 }
 
-/** What the accounts that matter foresee. */
+const known = new WeakMap<Analysis, Foreseen>();
+
+/** What the accounts that matter foresee; worked out once for an analysis. */
 export function foresee(analysis: Analysis): Foreseen {
+	const found = known.get(analysis) ?? foreseeNow(analysis);
+	known.set(analysis, found);
+	return found;
+}
+
+function foreseeNow(analysis: Analysis): Foreseen {
 	const { model, components, weights, parts } = analysis;
 	const places = heaviest(analysis);
 	const tests = model.size - model.count;
@@ -113,7 +121,7 @@ export function foresee(analysis: Analysis): Foreseen {
 		withTank: new Float64Array(places.length * tests),
 		covariance: new Float64Array(places.length * tests * tests)
 	};
-	const known = new Map<string, PossibleSeen>();
+	const worlds = new Map<string, PossibleSeen>();
 	const into = blankShifted();
 	places.forEach((place, row) => {
 		const [one, two] = [parts[components.part1[place]!], parts[components.part2[place]!]];
@@ -126,7 +134,7 @@ export function foresee(analysis: Analysis): Foreseen {
 						code < 0 ? '' : `${[components.part1, components.part2][i]![place]} ${code}`
 					)
 					.join('|');
-		let possible = known.get(key);
+		let possible = worlds.get(key);
 		if (!possible) {
 			const world = isUnforeseen
 				? unforeseenWorld(model)
@@ -135,7 +143,7 @@ export function foresee(analysis: Analysis): Foreseen {
 						worldOf(analysis, components.part2[place]!, codes[1])
 					);
 			possible = possibleIn(analysis, world ?? ordinaryWorld);
-			known.set(key, possible);
+			worlds.set(key, possible);
 		}
 		const effects = [one, two].flatMap((part) => effectOf(analysis, part, possible) ?? []);
 		const [first, second] = effects;

@@ -12,6 +12,7 @@ export { livestockRatios } from './decide-belief';
 export { bandInWords, chanceInWords, inDaysInWords, measured, setValue } from './decide-words';
 export * from './decision';
 export { diagnose, withCumulative } from './diagnose';
+export { diagnoseAndRank } from './diagnose-and-rank';
 export * from './diagnosis';
 export { emergencyPath, type EmergencyPath } from './emergency';
 export * from './end-point-effects';

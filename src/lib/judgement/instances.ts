@@ -13,7 +13,8 @@ export type Instance = {
 	pieces: Piece[];
 };
 
-export type Considered = { faults: Fault[]; instances: Instance[] };
+/** Faults with ln of the odds of each, and the things that each may sit in. */
+export type Considered = { faults: Fault[]; lnOdds: number[]; instances: Instance[] };
 
 /** Faults that last may have been there before earlier readings, or have set in since; judgement. */
 const lasting: readonly FaultScope[] = ['hands', 'sampleWare', 'titrantWare', 'lot'];
@@ -44,7 +45,7 @@ export function considered(
 	context: PieceContext,
 	seconds: SecondMethods
 ): Considered {
-	const found: Considered = { faults: [], instances: [] };
+	const found: Considered = { faults: [], lnOdds: [], instances: [] };
 	const sorted = [...faults].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 	const { model } = context;
 	const read = model.rows.slice(0, model.count);
@@ -65,6 +66,7 @@ export function considered(
 		);
 		if (!instances.some(({ pieces }) => pieces.length > 0)) continue;
 		found.faults.push(fault);
+		found.lnOdds.push(Math.log((seats.length * prior) / (1 - prior)));
 		found.instances.push(...instances.filter(({ pieces }) => pieces.length > 0));
 	}
 	return found;

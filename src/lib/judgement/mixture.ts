@@ -1,4 +1,4 @@
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { normalCdf } from './normal-cdf';
 
 /** A normal distribution with a weight; weights of a mixture sum to 1. */
 export type Normal = { weight: number; mean: number; standardDeviation: number };
@@ -7,7 +7,7 @@ export type Normal = { weight: number; mean: number; standardDeviation: number }
 export function cumulativeOf(mixture: readonly Normal[], value: number): number {
 	let sum = 0;
 	for (const { weight, mean, standardDeviation } of mixture)
-		sum += weight * normalCdf(value, mean, standardDeviation);
+		sum += weight * normalCdf((value - mean) / standardDeviation);
 	return sum;
 }
 
@@ -44,34 +44,40 @@ export function quantileOf(mixture: readonly Normal[], probability: number): num
 	return (low + high) / 2;
 }
 
-/** Means nearer to each other than this share of a width, and widths that differ by less, are merged. */
-const SAME_PLACE = 0.2;
-const SAME_WIDTH = 0.15;
-
 /**
- * Merges what lies on top of each other; weight, mean and variance of the whole are kept. What is
- * merged differs by less than a fifth of its own width.
+ * Means nearer to each other than this share of a width, and widths that differ by less (in their
+ * logarithm), are merged; what carries little more coarsely.
  */
-export function merged(mixture: Iterable<Normal>): Normal[] {
-	const buckets = new Map<string, { weight: number; sum: number; squares: number }>();
+const FINE = { place: 0.25, width: 0.2 };
+const COARSE = { place: 1, width: 0.7 };
+const LITTLE = 1e-4;
+
+/** Merges what lies on top of each other; weight, mean and variance of the whole are kept. */
+export function merged(mixture: readonly Normal[]): Normal[] {
+	const heavy = bucketed(mixture, FINE);
+	const light = heavy.filter(({ weight }) => weight < LITTLE);
+	return [...heavy.filter(({ weight }) => weight >= LITTLE), ...bucketed(light, COARSE)].sort(
+		(a, b) => a.mean - b.mean || a.standardDeviation - b.standardDeviation
+	);
+}
+
+function bucketed(mixture: readonly Normal[], to: { place: number; width: number }): Normal[] {
+	const buckets = new Map<number, { weight: number; sum: number; squares: number }>();
 	for (const { weight, mean, standardDeviation } of mixture) {
-		const width = Math.round(Math.log(standardDeviation) / SAME_WIDTH);
-		const place = Math.round(mean / (SAME_PLACE * Math.exp(width * SAME_WIDTH)));
-		const key = `${width} ${place}`;
-		const bucket = buckets.get(key) ?? { weight: 0, sum: 0, squares: 0 };
-		bucket.weight += weight;
-		bucket.sum += weight * mean;
-		bucket.squares += weight * (standardDeviation ** 2 + mean ** 2);
-		buckets.set(key, bucket);
+		const width = Math.round(Math.log(standardDeviation) / to.width);
+		const place = Math.round(mean / (to.place * Math.exp(width * to.width)));
+		const key = place * 4096 + width;
+		const bucket = buckets.get(key);
+		const squares = weight * (standardDeviation ** 2 + mean ** 2);
+		if (bucket) {
+			bucket.weight += weight;
+			bucket.sum += weight * mean;
+			bucket.squares += squares;
+		} else buckets.set(key, { weight, sum: weight * mean, squares });
 	}
-	return [...buckets.values()]
-		.map(({ weight, sum, squares }) => {
-			const mean = sum / weight;
-			return {
-				weight,
-				mean,
-				standardDeviation: Math.sqrt(Math.max(1e-12, squares / weight - mean ** 2))
-			};
-		})
-		.sort((a, b) => a.mean - b.mean || a.standardDeviation - b.standardDeviation);
+	return [...buckets.values()].map(({ weight, sum, squares }) => {
+		const mean = sum / weight;
+		const variance = Math.max(1e-12, squares / weight - mean ** 2);
+		return { weight, mean, standardDeviation: Math.sqrt(variance) };
+	});
 }

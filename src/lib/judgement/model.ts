@@ -82,8 +82,12 @@ export type World = {
 };
 export const ordinaryWorld: World = { factor: null, timesScatter: null, put: null };
 
-const product = (a: Float64Array | null, b: Float64Array | null) =>
-	a && b ? a.map((each, i) => each * b[i]!) : (a ?? b);
+const product = (a: Float64Array | null, b: Float64Array | null): Float64Array | null => {
+	if (!a || !b) return a ?? b;
+	const both = new Float64Array(a.length);
+	for (let i = 0; i < a.length; i++) both[i] = a[i]! * b[i]!;
+	return both;
+};
 
 /** Both at once; null when both would put readings right. */
 export function bothWorlds(a: World, b: World): World | null {

@@ -1,32 +1,22 @@
 import type { Foreseen } from './foresee';
+import { normalCdf } from './normal-cdf';
 
 /** What a check may show, in cells, and how likely each cell is under each account. */
 export type Outcomes = {
 	/** By account and cell; each account's row sums to 1. */
 	likelihood: Float64Array;
 	cells: number;
-	/** By account and cell: mean of the tank's value once the cell is known. Its variance, by account. */
-	tankMean: Float64Array;
-	tankVariance: Float64Array;
+	/**
+	 * The tank's value once the cell is known: its mean by account and cell, its standard deviation by
+	 * account. Null where the outcome tells of the tank through the causes alone.
+	 */
+	tank: { mean: Float64Array; sd: Float64Array } | null;
 };
 
 /** Cells in one dimension; the widest distributions are cut where next to nothing lies. */
 const CELLS = 14;
 const CELLS_OF_TWO = 8;
 const REACH = 2.6;
-
-/** Rational approximation of the normal distribution, good to 7.5e-8. Source: Abramowitz and Stegun 1964, 26.2.17. */
-function fastNormalCdf(z: number): number {
-	if (z < -7) return 0;
-	if (z > 7) return 1;
-	const t = 1 / (1 + 0.2316419 * Math.abs(z));
-	const tail =
-		0.3989422804014327 *
-		Math.exp(-0.5 * z * z) *
-		t *
-		(0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-	return z > 0 ? 1 - tail : tail;
-}
 
 /** Middle and reach of what a test may show, over all accounts. */
 function rangeOf({ weight, mean, covariance, tests }: Foreseen, test: number): [number, number] {
@@ -51,7 +41,7 @@ function cellMasses(mean: number, sd: number, edges: Float64Array): Float64Array
 	const masses = new Float64Array(edges.length + 1);
 	let below = 0;
 	for (let k = 0; k < edges.length; k++) {
-		const upTo = fastNormalCdf((edges[k]! - mean) / sd);
+		const upTo = normalCdf((edges[k]! - mean) / sd);
 		masses[k] = Math.max(0, upTo - below);
 		below = upTo;
 	}
@@ -75,9 +65,9 @@ export function outcomesOf(foreseen: Foreseen, test: number): Outcomes {
 		const slope = withTank[at]! / variance;
 		found.likelihood.set(cellMasses(mean[at]!, Math.sqrt(variance), edges), c * CELLS);
 		for (let k = 0; k < CELLS; k++)
-			found.tankMean[c * CELLS + k] =
+			found.tank.mean[c * CELLS + k] =
 				foreseen.tankMean[c]! + slope * (middleOf(edges, k) - mean[at]!);
-		found.tankVariance[c] = Math.max(0, foreseen.tankVariance[c]! - slope * withTank[at]!);
+		found.tank.sd[c] = Math.sqrt(Math.max(0, foreseen.tankVariance[c]! - slope * withTank[at]!));
 	}
 	return found;
 }
@@ -98,9 +88,8 @@ export function outcomesOfTwo(foreseen: Foreseen, one: number, two: number): Out
 		const tank1 = withTank[at1]! / v1;
 		const tank2 = (withTank[at2]! - slope * withTank[at1]!) / v2;
 		const first = cellMasses(mean[at1]!, Math.sqrt(v1), edges1);
-		found.tankVariance[c] = Math.max(
-			0,
-			foreseen.tankVariance[c]! - tank1 ** 2 * v1 - tank2 ** 2 * v2
+		found.tank.sd[c] = Math.sqrt(
+			Math.max(0, foreseen.tankVariance[c]! - tank1 ** 2 * v1 - tank2 ** 2 * v2)
 		);
 		for (let k = 0; k < CELLS_OF_TWO; k++) {
 			const off1 = middleOf(edges1, k) - mean[at1]!;
@@ -109,7 +98,7 @@ export function outcomesOfTwo(foreseen: Foreseen, one: number, two: number): Out
 			for (let m = 0; m < CELLS_OF_TWO; m++) {
 				const cell = c * cells + k * CELLS_OF_TWO + m;
 				found.likelihood[cell] = first[k]! * second[m]!;
-				found.tankMean[cell] =
+				found.tank.mean[cell] =
 					foreseen.tankMean[c]! + tank1 * off1 + tank2 * (middleOf(edges2, m) - mean2);
 			}
 		}
@@ -117,11 +106,11 @@ export function outcomesOfTwo(foreseen: Foreseen, one: number, two: number): Out
 	return found;
 }
 
-export const emptyOutcomes = (accounts: number, cells: number): Outcomes => ({
+type OfTank = Outcomes & { tank: NonNullable<Outcomes['tank']> };
+const emptyOutcomes = (accounts: number, cells: number): OfTank => ({
 	likelihood: new Float64Array(accounts * cells),
 	cells,
-	tankMean: new Float64Array(accounts * cells),
-	tankVariance: new Float64Array(accounts)
+	tank: { mean: new Float64Array(accounts * cells), sd: new Float64Array(accounts) }
 });
 
 /**
@@ -129,20 +118,22 @@ export const emptyOutcomes = (accounts: number, cells: number): Outcomes => ({
  * tank.
  */
 export function lessSure(outcomes: Outcomes, foreseen: Foreseen, goesWrong: number): Outcomes {
-	const { likelihood, cells, tankMean } = outcomes;
+	const { likelihood, cells, tank } = outcomes;
 	const { weight } = foreseen;
 	const whole = new Float64Array(cells);
 	for (let c = 0; c < weight.length; c++)
 		for (let k = 0; k < cells; k++) whole[k]! += weight[c]! * likelihood[c * cells + k]!;
 	const found = emptyOutcomes(weight.length, cells);
-	found.tankVariance.set(outcomes.tankVariance);
-	for (let c = 0; c < weight.length; c++)
+	if (tank) found.tank.sd.set(tank.sd);
+	for (let c = 0; c < weight.length; c++) {
+		const before = foreseen.tankMean[c]!;
 		for (let k = 0; k < cells; k++) {
 			const at = c * cells + k;
 			const right = (1 - goesWrong) * likelihood[at]!;
-			found.likelihood[at] = right + goesWrong * whole[k]!;
-			const share = found.likelihood[at]! > 0 ? right / found.likelihood[at]! : 0;
-			found.tankMean[at] = foreseen.tankMean[c]! + share * (tankMean[at]! - foreseen.tankMean[c]!);
+			const all = right + goesWrong * whole[k]!;
+			found.likelihood[at] = all;
+			if (tank && all > 0) found.tank.mean[at] = before + (right / all) * (tank.mean[at]! - before);
 		}
-	return found;
+	}
+	return tank ? found : { ...found, tank: null };
 }

@@ -13,23 +13,29 @@ export function explanationWords({ places, faults }: Analysis, place: number): s
 		.join(' with ');
 }
 
-/** How far the outcomes under two kinds lie apart, 0 to 1: half the sum of differences. */
-function apart(
+/** What a kind of account would show, cell by cell. */
+function shownBy(
 	{ likelihood, cells }: Outcomes,
 	weight: Float64Array,
 	kinds: Kinds,
-	a: number,
-	b: number
-): number {
-	const of = (kind: number) => {
-		const row = new Float64Array(cells);
-		for (let c = 0; c < weight.length; c++)
-			if (kinds.of[c] === kind)
-				for (let k = 0; k < cells; k++) row[k]! += weight[c]! * likelihood[c * cells + k]!;
-		return row.map((each) => each / kinds.weight[kind]!);
-	};
-	const [one, two] = [of(a), of(b)];
-	return one.reduce((sum, each, k) => sum + Math.abs(each - two[k]!), 0) / 2;
+	looked: readonly number[]
+): Float64Array[] {
+	const rows = looked.map(() => new Float64Array(cells));
+	for (let c = 0; c < weight.length; c++) {
+		const place = looked.indexOf(kinds.of[c]!);
+		if (place < 0) continue;
+		const share = weight[c]! / kinds.weight[looked[place]!]!;
+		const row = rows[place]!;
+		for (let k = 0; k < cells; k++) row[k]! += share * likelihood[c * cells + k]!;
+	}
+	return rows;
+}
+
+/** How far two distributions lie apart, 0 to 1: half the sum of differences. */
+function apart(one: Float64Array, two: Float64Array): number {
+	let sum = 0;
+	for (let k = 0; k < one.length; k++) sum += Math.abs(one[k]! - two[k]!);
+	return sum / 2;
 }
 
 /** Kinds that are named at most; those below are too light to be worth a word. */
@@ -46,12 +52,13 @@ export function becauseOf(
 		.map((_, kind) => kind)
 		.sort((a, b) => kinds.weight[b]! - kinds.weight[a]!)
 		.slice(0, LOOKED_AT);
+	const shown = shownBy(outcomes, weight, kinds, heaviest);
 	const scored = heaviest
 		.flatMap((a, i) =>
-			heaviest.slice(0, i).map((b) => ({
+			heaviest.slice(0, i).map((b, j) => ({
 				a,
 				b,
-				score: Math.sqrt(kinds.weight[a]! * kinds.weight[b]!) * apart(outcomes, weight, kinds, a, b)
+				score: Math.sqrt(kinds.weight[a]! * kinds.weight[b]!) * apart(shown[i]!, shown[j]!)
 			}))
 		)
 		.sort((x, y) => y.score - x.score);
