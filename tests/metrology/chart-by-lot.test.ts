@@ -84,6 +84,8 @@ describe('checks of a known solution by lot', () => {
 	it('equal counts are no certainty: the resolution sets a floor', () => {
 		const equal = checksOf('A', 0, [8, 8, 8]);
 		expect(() => chartByLot(equal)).toThrow('requires recoveries that differ within a lot');
+		// What scatters more than the floor is left as it is.
+		expect(chartByLot(old, { resolution: 0.01 }).sd).toBe(chartByLot(old).sd);
 		// 0.3/√12/8.
 		expect(chartByLot(equal, { resolution: 0.3 }).sd).toBeCloseTo(0.3 / Math.sqrt(12) / 8, 12);
 	});

@@ -111,6 +111,19 @@ describe.each(names)('%s', (name) => {
 	});
 });
 
+describe('single values', () => {
+	it('mark a leap from one value to the next that both limits would let pass', () => {
+		const { points, movingRangeLimit } = individualsChart([1.9, -1.9, 1.7], {
+			target: 0,
+			sigma: 1
+		});
+		// 3.267 · 1.128 = 3.685; the leaps are 3.8 and 3.6.
+		expect(movingRangeLimit).toBeCloseTo(3.685, 3);
+		expect(points.map(({ isRangeBeyond }) => isRangeBeyond)).toEqual([false, true, false]);
+		expect(points.map(({ broken }) => broken)).toEqual([[], [], []]);
+	});
+});
+
 describe('CUSUM', () => {
 	it('finds onset and size of a clean shift', () => {
 		const values = [

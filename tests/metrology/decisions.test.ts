@@ -122,6 +122,12 @@ describe('distributions', () => {
 			})
 		);
 	});
+	// Closed form for 2 and n degrees of freedom: (1 + 2 f/n)^(−n/2) (textbook).
+	it('a small tail of F keeps its digits', () => {
+		const exact = (1 + (2 * 4000) / 20) ** -10;
+		expect(exact).toBeLessThan(1e-25);
+		expect(Math.abs(fUpperTail(4000, 2, 20) / exact - 1)).toBeLessThan(1e-9);
+	});
 	// Printed tables, 95 %: χ² with 1 and 10, F with 2 and 3, 5 and 20 degrees of freedom.
 	it.each([
 		[chiSquareQuantile(0.95, 1), '3.841'],
