@@ -4,6 +4,9 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Unit } from '../../../src/lib/kits';
 import { EvidenceSchema } from '../../../src/lib/observation';
 import { RecipeForm } from '../../../src/lib/ui/recipe/recipe-form.svelte';
+import { dominantParts } from '../../../src/lib/ui/recipe/content-words';
+import { betterWith } from '../../../src/lib/ui/recipe/better-with';
+import { solutionOf } from '../../../src/lib/ui/recipe/solution';
 import SolutionMaker from '../../../src/lib/ui/recipe/SolutionMaker.svelte';
 import type { UsedPart } from '../../../src/lib/ui/recipe/used-part';
 
@@ -51,7 +54,8 @@ describe('making a known solution', () => {
 		await user.click(screen.getByLabelText('with 35 g of plain salt in a litre'));
 		expect(expected()).toMatch(/should read about 7\.[89] to 8\.[12] dKH/u);
 		expect(expected()).toContain('turns as it does in water from the tank');
-		expect(screen.getByText('35 g')).toBeInTheDocument();
+		const salt = screen.getByText('35 g').closest('li');
+		expect(salt).toHaveTextContent('Salt without additives only');
 	});
 
 	test('a wrong blank is told beside it once left, nothing typed is lost, and no content is claimed', async () => {
@@ -78,16 +82,16 @@ describe('making a known solution', () => {
 	test('a coarse scale is told so, and what would help; the ways stand with their ±', async () => {
 		const { user } = shown();
 		await user.click(screen.getByLabelText('1 g only'));
-		expect(screen.getByText(/tells nothing about a kit/u)).toBeInTheDocument();
+		expect(screen.getByText(/too little to judge a kit by/u)).toBeInTheDocument();
 		expect(screen.getByText(/With a pocket scale to 0.01 g it would be/u)).toBeInTheDocument();
 		await user.click(screen.getByLabelText('0.1 g'));
-		expect(screen.queryByText(/tells nothing about a kit/u)).not.toBeInTheDocument();
+		expect(screen.queryByText(/too little to judge a kit by/u)).not.toBeInTheDocument();
 		await user.click(screen.getByText(/Ways to make it/u));
 		await user.click(
 			screen.getByRole('button', { name: 'Take it: powder straight into the water' })
 		);
 		expect(screen.getByText('0.2 g')).toBeInTheDocument();
-		expect(screen.getByText(/tells nothing about a kit/u)).toBeInTheDocument();
+		expect(screen.getByText(/too little to judge a kit by/u)).toBeInTheDocument();
 	});
 
 	test('each trap stands at the step where it lies in wait', async () => {
@@ -146,6 +150,27 @@ describe('making a known solution', () => {
 		expect(form.text('target')).toBe('');
 		expect(form.text('litres')).toBe('');
 		expect(screen.getByLabelText('0.1 g')).toBeChecked();
+	});
+});
+
+describe('what makes the ±', () => {
+	test('its shares sum to the whole, whatever the water is measured with', () => {
+		for (const waterWay of ['kitchen', 'cylinder', 'jug']) {
+			const { content } = solutionOf({ waterWay }, 'dKH');
+			const shares = dominantParts(content!).map(({ share }) => share);
+			expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+			expect(shares).toEqual([...shares].sort((a, b) => b - a));
+		}
+		const byJug = solutionOf({ waterWay: 'jug' }, 'dKH').content!;
+		expect(dominantParts(byJug)[0]?.name).toMatch(/measuring the water/u);
+	});
+
+	test('what would help is the least change that does', () => {
+		expect(betterWith({ waterWay: 'jug' }, 'dKH')?.words).toBe(
+			'Weigh the water on a kitchen scale:'
+		);
+		expect(betterWith({ scale: 'whole' }, 'dKH')?.words).toBe('With a pocket scale to 0.01 g');
+		expect(betterWith({}, 'dKH')).toBeNull();
 	});
 });
 

@@ -13,7 +13,8 @@ import { convertValue } from '$lib/kits';
 import { BlanksRead, chosenOf, type Blanks } from './blanks';
 import { amountText, valueText } from './numbers';
 import { doseWays, ownScale, scales, stocks, waterMeasureOf, waterWays } from './owned';
-import { rangeIn, type Solution } from './solution';
+import type { Solution } from './solution';
+import { rangeIn } from './solution-input';
 
 /** A standard addition, as far as the page tells it. */
 export type AdditionShown = {

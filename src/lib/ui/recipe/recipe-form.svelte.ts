@@ -3,7 +3,9 @@ import type { Unit } from '$lib/kits';
 import { Persisted } from '../state/persisted.svelte';
 import { additionOf, type AdditionShown } from './addition';
 import type { Blanks } from './blanks';
-import { betterWith, solutionOf, unitOfBlanks, type Solution } from './solution';
+import { betterWith } from './better-with';
+import { solutionOf, type Solution } from './solution';
+import { unitOfBlanks } from './solution-input';
 
 const KEY = 'halfdrop.known-solution';
 

@@ -23,6 +23,9 @@ export type Step = {
 	traps: readonly RecipeTrap[];
 };
 
+/** It lies at a step of its own. */
+const SALT_TRAP = 'notPlainSalt';
+
 const lastOf = (recipe: Recipe) => recipe.stages.length - 1;
 
 /** What the vessel of a stage is called. */
@@ -43,7 +46,7 @@ function portionWords(recipe: Recipe, stage: number, portion: Measured): Step['w
 
 function totalWords(recipe: Recipe, stage: number, total: Measured): Step['words'] {
 	const amount = { amount: amountText(total) };
-	const what = stage === 0 ? 'the powder' : 'it';
+	const what = stage === 0 ? 'the powder' : vesselName(recipe, stage - 1);
 	return total.measure.by === 'scale'
 		? [
 				`Set a clean, empty bottle to zero on the kitchen scale. Rinse ${what} into it with the water and fill up to `,
@@ -61,7 +64,7 @@ export function stepsOf(recipe: Recipe, stockContent: (stage: number) => Content
 	const trapsAt = (...moments: TrapMoment[]) => {
 		const fresh = moments.filter((moment) => !used.has(moment));
 		fresh.forEach((moment) => used.add(moment));
-		return traps.filter(({ when }) => fresh.includes(when));
+		return traps.filter(({ when, id }) => fresh.includes(when) && id !== SALT_TRAP);
 	};
 	const steps: Step[] = [];
 	recipe.stages.forEach(({ portion, total }, stage) => {
@@ -90,7 +93,7 @@ export function stepsOf(recipe: Recipe, stockContent: (stage: number) => Content
 					' of plain salt into the bottle too. One gram more or less does not matter.'
 				],
 				blank: null,
-				traps: []
+				traps: traps.filter(({ id }) => id === SALT_TRAP)
 			});
 		}
 		steps.push({
