@@ -28,6 +28,18 @@ export class AdviceLosses {
 		);
 	}
 
+	/** What the best act for each value is expected to cost if the value is normal. */
+	leastIfKnown(mean: number, sd: number): number {
+		let sum = 0;
+		const own = new Float64Array(acts.length);
+		for (let n = 0; n < nodes.length; n++) {
+			own.fill(0);
+			this.addTo(own, 1, mean + sd * nodes[n]!, 0);
+			sum += nodeWeights[n]! * own[leastOf(own)]!;
+		}
+		return sum;
+	}
+
 	/** Adds what each act is expected to cost if the value is normal, times a weight. */
 	addTo(sums: Float64Array, weight: number, mean: number, sd: number): void {
 		for (let n = 0; n < nodes.length; n++) {
@@ -53,7 +65,16 @@ const leastOf = (sums: Float64Array): number => {
 };
 
 /** The act that is expected to cost least as things stand, and what each costs under each account. */
-export type AdviceNow = { act: Act; loss: number; byAccount: Float64Array };
+export type AdviceNow = {
+	act: Act;
+	loss: number;
+	byAccount: Float64Array;
+	/** Minutes that knowing the tank's true value would be expected to save: more than any check can. */
+	mostToSave: number;
+};
+
+/** Advice changes where the other act is better by at least so many minutes; less is a toss-up. Judgement. */
+const TOSS_UP = 1;
 
 export function adviceNow(
 	{ weight, tankMean, tankVariance }: Foreseen,
@@ -62,13 +83,16 @@ export function adviceNow(
 	const width = acts.length;
 	const byAccount = new Float64Array(weight.length * width);
 	const sums = new Float64Array(width);
+	let ifKnown = 0;
 	for (let c = 0; c < weight.length; c++) {
 		const own = byAccount.subarray(c * width, (c + 1) * width);
 		losses.addTo(own, 1, tankMean[c]!, Math.sqrt(tankVariance[c]!));
 		for (let a = 0; a < width; a++) sums[a]! += weight[c]! * own[a]!;
+		ifKnown += weight[c]! * losses.leastIfKnown(tankMean[c]!, Math.sqrt(tankVariance[c]!));
 	}
 	const best = leastOf(sums);
-	return { act: acts[best]!, loss: sums[best]!, byAccount };
+	const mostToSave = Math.max(0, sums[best]! - ifKnown);
+	return { act: acts[best]!, loss: sums[best]!, byAccount, mostToSave };
 }
 
 /**
@@ -100,7 +124,8 @@ export function adviceValue(
 		}
 		const best = leastOf(sums);
 		after += sums[best]!;
-		if (acts[best] !== now.act) changes += ofCell;
+		const stays = sums[acts.indexOf(now.act)]!;
+		if (stays - sums[best]! > TOSS_UP * ofCell) changes += ofCell;
 	}
 	return { minutes: Math.max(0, now.loss - after), changes };
 }

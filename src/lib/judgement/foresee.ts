@@ -157,6 +157,7 @@ function foreseeNow(analysis: Analysis): Foreseen {
 				)
 			: null;
 		fill(found, row, analysis, possible, sizes ? { first: first!, second, sizes } : null);
+		for (const part of [one, two]) misread(found, row, analysis, part);
 	});
 	return found;
 }
@@ -197,6 +198,23 @@ function fill(
 				(s ? s.c11 * a * c + s.c12 * (a * d + b * c) + s.c22 * b * d : 0);
 			found.covariance[(row * tests + g) * tests + k] = covariance;
 			found.covariance[(row * tests + k) * tests + g] = covariance;
+		}
+	}
+}
+
+/** A habit of working values out wrongly would be in the tests that could be had as well. */
+function misread(found: Foreseen, row: number, { model }: Analysis, part: Part | undefined): void {
+	if (part?.piece.kind !== 'worlds' || !part.piece.reads) return;
+	const { tests } = found;
+	const { times, plus } = part.piece.reads;
+	for (let g = 0; g < tests; g++) {
+		const by = times[model.count + g]!;
+		const at = row * tests + g;
+		found.mean[at] = by * found.mean[at]! + plus[model.count + g]!;
+		found.withTank[at]! *= by;
+		for (let k = 0; k < tests; k++) {
+			found.covariance[at * tests + k]! *= by;
+			found.covariance[(row * tests + k) * tests + g]! *= by;
 		}
 	}
 }

@@ -57,12 +57,17 @@ export function considered(
 		const seats = seatsOf(fault.scope, read).filter(
 			(seat) => fault.scope !== 'instrument' || seconds.canHave(seat, fault.methods)
 		);
+		// A fault of what nobody used is no account of anything; the water may always have changed.
+		const touches = (mask: Uint8Array) =>
+			fault.scope === 'tank' || mask.slice(0, model.count).some((isIn) => isIn === 1);
 		const instances = seats.flatMap((seat) =>
-			masksOf(fault, context.model, seat).map(({ mask, share }) => ({
-				fault: found.faults.length,
-				lnOdds: Math.log(prior / (1 - prior)) + Math.log(share),
-				pieces: piecesOf(fault, mask, context)
-			}))
+			masksOf(fault, model, seat)
+				.filter(({ mask }) => touches(mask))
+				.map(({ mask, share }) => ({
+					fault: found.faults.length,
+					lnOdds: Math.log(prior / (1 - prior)) + Math.log(share),
+					pieces: piecesOf(fault, mask, context)
+				}))
 		);
 		if (!instances.some(({ pieces }) => pieces.length > 0)) continue;
 		found.faults.push(fault);

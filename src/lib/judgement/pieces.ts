@@ -11,7 +11,15 @@ export type Piece =
 	/** So many of a direction, with a normal prior. */
 	| { kind: 'shift'; direction: number; mean: number; variance: number; lnWeight: number }
 	/** Worlds of a family by weight, for the rows of the mask (those that could be had among them). */
-	| { kind: 'worlds'; family: number; weights: Weights; mask: Uint8Array; lnWeight: number };
+	| {
+			kind: 'worlds';
+			family: number;
+			weights: Weights;
+			mask: Uint8Array;
+			lnWeight: number;
+			/** What is worked out wrongly would be so in tests that could be had: times and plus, row by row. */
+			reads?: { times: Float64Array; plus: Float64Array };
+	  };
 
 export type PieceContext = {
 	model: Model;
@@ -70,34 +78,41 @@ function shiftOf(
 		: at((i) => rowOf(i).perMl * ml);
 }
 
-/** Readings put right that were worked out wrongly. */
+/** Readings put right that were worked out wrongly; null where the kit cannot be misread so. */
 function putOf(size: FaultSize, mask: Uint8Array, context: PieceContext, key: string) {
 	const { model, method, families } = context;
+	const nominalPerMl = customary(context, method.valuePerMl);
 	const value = model.value.slice();
 	const variance = new Float64Array(model.size);
+	const reads = {
+		times: new Float64Array(model.size).fill(1),
+		plus: new Float64Array(model.size)
+	};
 	let lnJacobian = 0;
-	for (let i = 0; i < model.count; i++) {
+	for (let i = 0; i < model.size; i++) {
 		if (!mask[i]) continue;
 		if (size.of === 'share') {
 			const times = 1 + size.mean;
 			if (!(times > 0)) return null;
-			value[i]! /= times;
-			variance[i] = ((size.sd / times) * value[i]!) ** 2;
-			lnJacobian -= Math.log(times);
+			reads.times[i] = times;
 		} else {
 			if (method.fullScale === null) return null;
-			const nominalPerMl = customary(context, method.valuePerMl);
-			const fullScale =
-				customary(context, method.fullScale) * (model.rows[i]!.perMl / nominalPerMl);
-			value[i] = fullScale + size.mean - value[i]!;
-			variance[i] = size.sd ** 2;
+			const shrink = model.rows[i]!.perMl / nominalPerMl;
+			reads.times[i] = -1;
+			reads.plus[i] = customary(context, method.fullScale) * shrink + size.mean;
 		}
+		if (i >= model.count) continue;
+		value[i] = (value[i]! - reads.plus[i]!) / reads.times[i]!;
+		const sd = size.of === 'share' ? (size.sd / reads.times[i]!) * value[i]! : size.sd;
+		variance[i] = sd ** 2;
+		lnJacobian -= Math.log(Math.abs(reads.times[i]!));
 	}
-	return families.put(`${key} ${mask.slice(0, model.count).join('')}`, {
+	const family = families.put(`${key} ${mask.slice(0, model.count).join('')}`, {
 		value,
 		variance,
 		lnJacobian
 	});
+	return { ...family, reads };
 }
 
 function pieceOf(

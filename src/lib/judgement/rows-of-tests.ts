@@ -58,10 +58,10 @@ function contentOf(
 	inUnit: (value: number) => number
 ): Pick<Row, 'amountMean' | 'amountLoadings' | 'shift'> & { effects: Loading[] } {
 	const none = { shift: 0, effects: [] };
-	const effectOf = (matrix: 'seawater' | 'purified' | 'sodiumChloride', share: number) => {
+	const effectOf = (matrix: 'seawater' | 'purified' | 'sodiumChloride') => {
 		const { mean, standardDeviation } = context.water.matrixEffect[matrix];
 		return {
-			shift: share * mean,
+			shift: mean,
 			effects: [{ of: `matrix:${matrix}`, amount: standardDeviation }]
 		};
 	};
@@ -90,13 +90,14 @@ function contentOf(
 					inUnit(evidence.nominal),
 					inUnit(evidence.nominalExpandedUncertainty)
 				),
-				...effectOf(evidence.matrix, 1)
+				...effectOf(evidence.matrix)
 			};
 		case 'blank':
 			return {
 				amountMean: 0,
 				amountLoadings: [{ of: `blank:${evidence.matrix}`, amount: context.water.blankSd }],
-				...effectOf(evidence.matrix, 0)
+				shift: 0,
+				effects: [{ of: `blankEnd:${evidence.matrix}`, amount: context.water.blankEndSd }]
 			};
 	}
 }

@@ -32,8 +32,9 @@ export type WaterFigures = {
 	matrixSdOfInstrument: number;
 	/** What a report of carbonate alone leaves out. */
 	leftOut: { mean: number; standardDeviation: number; origin: string };
-	/** What a blank may hold after all. */
+	/** What a blank may hold after all, and how otherwise the end is seen where nothing holds the pH. */
 	blankSd: number;
+	blankEndSd: number;
 	/** Size of what nobody thought of, and of a slip in a test that is not in question. */
 	unforeseenSd: number;
 };
@@ -56,10 +57,13 @@ const waterFigures: Record<Analyte, WaterFigures> = {
 		realChange: {
 			prior: 0.12,
 			sizes: [
-				{ weight: 0.6, mean: -1.2, sd: 0.7, of: 'customaryUnit' },
-				{ weight: 0.4, mean: 1.1, sd: 0.7, of: 'customaryUnit' }
+				{ weight: 0.52, mean: -1.2, sd: 0.7, of: 'customaryUnit' },
+				{ weight: 0.34, mean: 1.1, sd: 0.7, of: 'customaryUnit' },
+				{ weight: 0.07, mean: -3, sd: 1.5, of: 'customaryUnit' },
+				{ weight: 0.07, mean: 3.5, sd: 2, of: 'customaryUnit' }
 			],
-			origin: 'judgement: falls are commoner than rises, and mostly one or two dKH'
+			origin:
+				'judgement: falls are commoner than rises, and mostly one or two dKH; a doser that stops or sticks for days moves it by 0.3 to 3 a day (common practice, no source)'
 		},
 		matrixEffect: {
 			seawater: { mean: 0, standardDeviation: 0.03 },
@@ -75,6 +79,7 @@ const waterFigures: Record<Analyte, WaterFigures> = {
 			origin: 'borate, 0.2 to 0.6 dKH: computed at salinity 35, pH 7.9 to 8.3'
 		},
 		blankSd: 0.05,
+		blankEndSd: 0.15,
 		unforeseenSd: 1
 	}
 };
