@@ -85,6 +85,38 @@ describe('the verdict', () => {
 		expect(decide(inputFor(6, 0.2, { diagnosis, next, isEnough: false })).check).toBe(next);
 		expect(decide(inputFor(8, 0.2, { next })).check).toBeNull();
 	});
+	it.each<[string, DecideInput, string | null]>([
+		[
+			'the unit, before all else',
+			inputFor(6, 0.2, { isUnitSure: false, next: madeCheck() }),
+			'unit'
+		],
+		[
+			'the salinity, once the value is verified',
+			inputFor(6, 0.2, { isSalinityKnown: false, next: madeCheck(), isEnough: false }),
+			'salinity'
+		],
+		[
+			'something independent, where no check that is left would tell',
+			inputFor(6, 0.2, { diagnosis: unverified(6, 0.2), next: madeCheck(0.01) }),
+			'independent'
+		],
+		[
+			'a check of the ranking is nothing beside it',
+			inputFor(6, 0.2, {
+				diagnosis: unverified(6, 0.2),
+				isSalinityKnown: false,
+				next: madeCheck(),
+				isEnough: false
+			}),
+			null
+		],
+		['nothing, to leave it', inputFor(8, 0.2, { isSalinityKnown: false }), null]
+	])('what lacks: %s', (_, input, lacks) => {
+		const decision = decide(input);
+		expect(decision.lacks).toBe(lacks);
+		if (lacks) expect(decision.check).toBeNull();
+	});
 	it('an emergency needs no diagnosis; anything else does', () => {
 		const decision = decide(inputFor(8, 0.2, { diagnosis: null, isEmergency: true }));
 		expect(decision).toMatchObject({ verdict: 'emergency', probabilities: null, retestInDays: 0 });

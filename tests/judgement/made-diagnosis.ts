@@ -93,6 +93,7 @@ export const toAdjust = (direction: 'raise' | 'lower' = 'raise'): Decision => ({
 	because: [],
 	wouldChange: [],
 	check: null,
+	lacks: null,
 	isVerified: true,
 	change: null,
 	retestInDays: 2

@@ -6,7 +6,7 @@ import type { DecideInput, Decision } from './decision';
 export function reasonsNotToAct(
 	input: DecideInput,
 	best: Act,
-	verdict: Decision['verdict']
+	{ verdict, lacks }: Pick<Decision, 'verdict' | 'lacks'>
 ): string[] {
 	const { who, hasStonyCorals, isUnitSure, isSalinityKnown } = input;
 	if (hasStonyCorals === false)
@@ -14,23 +14,34 @@ export function reasonsNotToAct(
 	if (isUnitSure === false)
 		return ['It is not clear which unit the reading is in. Find that out on the leaflet first.'];
 	if (best === 'leave') return [];
+	const salinity =
+		isSalinityKnown === false && 'The salinity is not known. It moves this value too: measure it.';
 	const said = [
-		isSalinityKnown === false && 'The salinity is not known. It moves this value too: measure it.',
+		lacks === 'salinity' && salinity,
 		(who === 'sitter' || who === 'child') &&
 			'Tell the keeper. Whoever stands in for the keeper measures and tells, and adds nothing.',
 		best === 'lower' &&
 			'Pause what is dosed and let the animals use it up. Nothing is added to bring it down.',
-		verdict === 'check' && best === 'raise' && 'Nothing goes into the tank before that is checked.'
+		verdict === 'check' &&
+			best === 'raise' &&
+			(lacks === 'salinity'
+				? 'Nothing goes into the tank before that is known.'
+				: 'Nothing goes into the tank before that is checked.'),
+		lacks !== 'salinity' && salinity
 	];
 	return said.filter((line): line is string => typeof line === 'string');
 }
 
 /** What would make the advice another. */
-export function wouldChangeFor(input: DecideInput, verdict: Decision['verdict']): string[] {
+export function wouldChangeFor(
+	input: DecideInput,
+	{ verdict, lacks }: Pick<Decision, 'verdict' | 'lacks'>
+): string[] {
 	const band = bandInWords(input.band, input.analyte);
 	if (verdict === 'check')
 		return [
-			'What the check finds.',
+			...(lacks === null ? ['What the check finds.'] : []),
+			...(lacks === 'independent' ? ['What a known solution or a second method says.'] : []),
 			...(input.isUnitSure === false ? ['Knowing the unit.'] : []),
 			...(input.isSalinityKnown === false ? ['Knowing the salinity.'] : [])
 		];

@@ -20,9 +20,13 @@ const WORTH_ASKING_STILL = 0.2;
 /** An adjustment goes the way that is more likely than all else together. */
 const MORE_LIKELY_THAN_NOT = 0.5;
 
-type Verdict = Pick<Decision, 'verdict' | 'direction'>;
-const leave: Verdict = { verdict: 'leave', direction: null };
-const check: Verdict = { verdict: 'check', direction: null };
+type Verdict = Pick<Decision, 'verdict' | 'direction' | 'lacks'>;
+const leave: Verdict = { verdict: 'leave', direction: null, lacks: null };
+const checkFor = (lacks: Decision['lacks']): Verdict => ({
+	verdict: 'check',
+	direction: null,
+	lacks
+});
 
 function changeOf({ rate }: DecideInput): Decision['change'] {
 	if (!rate) return null;
@@ -42,13 +46,14 @@ function bestAct({ belief }: Grounds): Act {
 function verdictOf(input: DecideInput, best: Act, isVerified: boolean): Verdict {
 	const { next, isEnough } = input;
 	if (input.hasStonyCorals === false) return leave;
-	if (input.isUnitSure === false) return check;
+	if (input.isUnitSure === false) return checkFor('unit');
 	const isMoreToBeAsked = !isEnough && next !== null;
-	if (best === 'leave') return isMoreToBeAsked && !isVerified ? check : leave;
-	if (!isVerified || input.isSalinityKnown === false) return check;
-	if (isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL) return check;
+	if (best === 'leave') return isMoreToBeAsked && !isVerified ? checkFor(null) : leave;
+	if (!isVerified) return checkFor(isMoreToBeAsked ? null : 'independent');
+	if (input.isSalinityKnown === false) return checkFor('salinity');
+	if (isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL) return checkFor(null);
 	if (input.who === 'sitter' || input.who === 'child') return leave;
-	return { verdict: 'adjust', direction: best };
+	return { verdict: 'adjust', direction: best, lacks: null };
 }
 
 function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): number {
@@ -98,14 +103,14 @@ export function decide(input: DecideInput): Decision {
 		...verdict,
 		probabilities: belief.probabilities,
 		because: [
-			...reasonsNotToAct(input, best, verdict.verdict),
+			...reasonsNotToAct(input, best, verdict),
 			whereItLies(grounds),
 			whatItHolds(grounds),
 			...otherGrounds(grounds, isVerified),
 			...(tooRare ? [tooRare] : [])
 		],
-		wouldChange: wouldChangeFor(input, verdict.verdict),
-		check: verdict.verdict === 'check' ? input.next : null,
+		wouldChange: wouldChangeFor(input, verdict),
+		check: verdict.verdict === 'check' && verdict.lacks === null ? input.next : null,
 		isVerified,
 		change,
 		retestInDays: retestFor(input, grounds, verdict)

@@ -41,8 +41,13 @@ export type Decision = {
 	because: readonly string[];
 	/** What would make the advice another. */
 	wouldChange: readonly string[];
-	/** The check to make first; null unless 'check'. */
+	/** The check to make first; null unless 'check', and where something else lacks. */
 	check: RankedCheck | null;
+	/**
+	 * What must be known first and stands in no ranking of checks: the unit, the salinity, or anything
+	 * that is independent of the kit. Null where nothing does.
+	 */
+	lacks: 'unit' | 'salinity' | 'independent' | null;
 	/** Verified by something independent: a known solution or a second method. */
 	isVerified: boolean;
 	/** Since the last reading: a change that the test cannot resolve is called so. */

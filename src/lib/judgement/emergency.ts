@@ -50,6 +50,7 @@ export function emergencyDecision(probabilities: Decision['probabilities'] = nul
 			'Clear water, calm fish, and pH and salinity as usual: then check the reading in peace.'
 		],
 		check: null,
+		lacks: null,
 		isVerified: false,
 		change: null,
 		retestInDays: 0

@@ -62,6 +62,26 @@ describe('while unverified', () => {
 		expect(screen.queryByText('Day by day')).toBeNull();
 		expect(body()).not.toMatch(/\d (g|mL)\b/);
 	});
+	test('with the salinity unknown, that is measured first; once written, the advice follows', async () => {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('notLooked');
+		show(run);
+		expect(verdict()).toHaveTextContent('Check first.');
+		expect(body()).toContain('Measure the salinity');
+		expect(screen.queryByText('By which means?')).toBeNull();
+		await user.type(screen.getByLabelText('Salinity'), '35');
+		await user.tab();
+		expect(verdict()).toHaveTextContent('Adjust, slowly.');
+	});
+	test('with the unit doubted, that is found out first', () => {
+		const run = decidingRun({ diagnosis: low, next: madeCheck() });
+		run.seeLivestock('notLooked');
+		run.doubtUnit(true);
+		show(run);
+		expect(body()).toContain('Find out the unit');
+		expect(screen.getByRole('link', { name: 'Say which unit' })).toBeInTheDocument();
+	});
 	test('with no check left that would tell, something independent is asked for', () => {
 		const run = decidingRun({ diagnosis: lowUnverified });
 		run.seeLivestock('notLooked');

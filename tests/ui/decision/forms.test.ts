@@ -5,6 +5,7 @@ import {
 	bandFields,
 	correctionFields,
 	readTank,
+	salinityField,
 	textsOf
 } from '../../../src/lib/ui/decision/tank-fields';
 import type { Means } from '../../../src/lib/observation';
@@ -22,7 +23,11 @@ describe('change of pH in words', () => {
 });
 
 describe('blanks of the tank', () => {
-	const fields = [...bandFields('dKH', 'alkalinity'), ...correctionFields('dKH', 'alkalinity')];
+	const fields = [
+		...bandFields('dKH', 'alkalinity'),
+		salinityField,
+		...correctionFields('dKH', 'alkalinity')
+	];
 	it('take comma and point, and leave out what is empty', () => {
 		expect(readTank({ waterL: '180,5', salinity: '35.1', ph: ' ' }, fields)).toEqual({
 			tank: { waterL: 180.5, salinity: 35.1 },

@@ -11,11 +11,11 @@ import {
 import type { CheckState } from '$lib/procedure';
 import { capital, type Catalogue } from '../conversation/catalogue';
 import { chanceWords } from '../conversation/chance-words';
-import { checksTitle } from '../conversation/check-words';
 import { evidenceLine } from '../conversation/evidence-words';
 import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
 import type { CheckRun } from '../conversation/run';
 import { trueValueSentence } from '../conversation/true-value-words';
+import { firstOf } from './first-check';
 import { expectedWords, phChangeWords } from './plan-words';
 import { lookWords, verdictWords } from './verdict-words';
 
@@ -100,13 +100,8 @@ function explainedPart(diagnosis: Diagnosis, catalogue: Catalogue): ReportPart {
 }
 
 function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
-	const { check, because, wouldChange, verdict, retestInDays } = decision;
-	const first =
-		check === null
-			? null
-			: check.kind === 'checks'
-				? checksTitle(check.checks)
-				: (catalogue.cues.find(({ id }) => id === check.cue)?.question ?? 'A question');
+	const { because, wouldChange, verdict, retestInDays } = decision;
+	const first = verdict === 'check' ? firstOf(decision, catalogue) : null;
 	return [
 		{
 			title: verdict === 'emergency' ? 'What to do at once' : 'Why',
@@ -117,7 +112,9 @@ function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
 					: [])
 			]
 		},
-		...(first ? [{ title: 'Do this check first', lines: [first, check?.because ?? ''] }] : []),
+		...(first
+			? [{ title: 'Do this check first', lines: [first.title, ...first.how, first.because ?? ''] }]
+			: []),
 		{ title: 'What would change it', lines: wouldChange }
 	];
 }

@@ -40,6 +40,14 @@ export function bandFields(unit: Unit, analyte: Analyte): TankField[] {
 	];
 }
 
+/** Without it nothing is moved: it moves the value too. */
+export const salinityField: TankField = {
+	name: 'salinity',
+	label: 'Salinity',
+	what: 'the salinity',
+	range: { low: 0, high: 60, why: 'Salinity lies between 0 and 60; the ocean has 35' }
+};
+
 /** What a correction needs to know. */
 export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 	const name = unitName(unit, analyte);
@@ -93,12 +101,6 @@ export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 			hint: '0 if nothing runs. Leave both empty if they are in balance.',
 			what: 'what is dosed in a day',
 			range: perDay
-		},
-		{
-			name: 'salinity',
-			label: 'Salinity',
-			what: 'the salinity',
-			range: { low: 0, high: 60, why: 'Salinity lies between 0 and 60; the ocean has 35' }
 		},
 		{
 			name: 'temperatureC',

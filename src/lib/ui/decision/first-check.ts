@@ -1,0 +1,41 @@
+import type { Decision } from '$lib/judgement';
+import type { Catalogue } from '../conversation/catalogue';
+import { checksTitle, checkWords } from '../conversation/check-words';
+
+/** What comes before anything else, in words. */
+export type FirstCheck = {
+	title: string;
+	/** How it is done; empty for a question. */
+	how: readonly string[];
+	because: string | null;
+	/** Null where nobody can say. */
+	minutes: number | null;
+};
+
+const lacking: Record<NonNullable<Decision['lacks']>, Pick<FirstCheck, 'title' | 'how'>> = {
+	unit: {
+		title: 'Find out the unit',
+		how: ['Look at the leaflet or report, and say in the check which unit the reading is in.']
+	},
+	salinity: {
+		title: 'Measure the salinity',
+		how: ['With an instrument set in water of 35, not in purified water. Write it below.']
+	},
+	independent: {
+		title: 'Ask something independent',
+		how: ['A known solution, or a second method on the same water.']
+	}
+};
+
+/** The check that a decision asks for, or what lacks. */
+export function firstOf({ check, lacks }: Decision, { cues }: Catalogue): FirstCheck {
+	if (check === null) return { ...lacking[lacks ?? 'independent'], because: null, minutes: null };
+	const minutes = Math.max(1, Math.round(check.cost.minutes));
+	const { because } = check;
+	if (check.kind === 'cue') {
+		const title = cues.find(({ id }) => id === check.cue)?.question ?? 'Answer a question';
+		return { title, how: [], because, minutes };
+	}
+	const how = check.checks.map((each) => checkWords[each].how);
+	return { title: checksTitle(check.checks), how, because, minutes };
+}
