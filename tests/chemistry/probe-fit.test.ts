@@ -29,9 +29,9 @@ describe('a fit of readings without error', () => {
 		fc.assert(
 			fc.property(
 				fc.record({
-					alkalinityDkh: number(3, 16),
+					alkalinityDkh: number(5, 16),
 					ph: number(7.7, 8.5),
-					offsetPh: number(-0.5, 0.5),
+					offsetPh: number(-0.3, 0.3),
 					slope: number(0.9, 1.05),
 					readings: fc.integer({ min: 20, max: 60 }),
 					reach: number(2, 2.6)

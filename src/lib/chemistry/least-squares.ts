@@ -21,10 +21,10 @@ export type LeastSquares = {
 };
 
 const ROUNDS = 20;
-const STEPS_A_ROUND = 4;
+const STEPS_A_ROUND = 2;
 /** A step left to go below this share of the parameter's own uncertainty, or below this, is none. */
 const STEP_SHARE = 1e-4;
-const STEP_NOTHING = 1e-10;
+const STEP_NOTHING = 1e-8;
 
 /**
  * Inverse of a symmetric positive matrix of a few rows (Gauss and Jordan), its rows and columns first
