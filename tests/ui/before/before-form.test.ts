@@ -94,6 +94,61 @@ describe('what is said before the number', () => {
 	});
 });
 
+describe('a known solution', () => {
+	const whole = {
+		water: 'reference',
+		solutionNominal: '8,0',
+		solutionBand: '0.1',
+		solutionUnit: 'dKH',
+		solutionMatrix: 'sodiumChloride',
+		solutionName: ' March '
+	} as const;
+	const reference = {
+		nominal: 8,
+		expandedUncertainty: 0.1,
+		unit: 'dKH',
+		matrix: 'sodiumChloride',
+		name: 'March'
+	} as const;
+
+	test('is said with all that a check of the kit needs, and fills the fields again', () => {
+		const { circumstances, problems } = typed(whole);
+		expect(problems).toEqual({});
+		expect(circumstances).toEqual({ water: 'reference', reference });
+		expect(CircumstancesSchema.parse(circumstances)).toEqual(circumstances);
+		expect(circumstancesOf(draftOf(circumstances), noon).circumstances).toEqual(circumstances);
+		expect(saidOf.water(circumstances)).toBe('known solution, 8 ± 0.1 dKH, March');
+	});
+
+	test('need not be said; half of it is asked for, field by field, and is not kept', () => {
+		expect(typed({ water: 'reference' })).toEqual({
+			circumstances: { water: 'reference' },
+			problems: {}
+		});
+		const { circumstances, problems } = typed({ water: 'reference', solutionNominal: '8' });
+		expect(circumstances).toEqual({ water: 'reference' });
+		expect(Object.keys(problems).sort()).toEqual([
+			'solutionBand',
+			'solutionMatrix',
+			'solutionUnit'
+		]);
+	});
+
+	test.each(['0', '-8', 'eight'])('holds no %s', (solutionNominal) => {
+		const { circumstances, problems } = typed({ ...whole, solutionNominal });
+		expect(circumstances.reference).toBeUndefined();
+		expect(problems.solutionNominal).toMatch(/above 0|no number/);
+	});
+
+	test('is not said of another water, whatever stands in the fields', () => {
+		for (const water of ['tank', 'topOff', ''] as const) {
+			const { circumstances, problems } = typed({ ...whole, water, solutionBand: 'x' });
+			expect(circumstances.reference).toBeUndefined();
+			expect(problems).toEqual({});
+		}
+	});
+});
+
 describe('same as last time', () => {
 	test('takes what stays, never a reading, an hour or a state', () => {
 		const { circumstances } = circumstancesOf(withRemembered(draftOf({}), everything), noon);

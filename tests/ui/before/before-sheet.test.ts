@@ -64,4 +64,30 @@ describe('BeforeSheet', () => {
 		await user.click(screen.getByRole('radio', { name: 'blue' }));
 		expect(screen.getByRole('status')).toHaveTextContent(/white lamp/);
 	});
+
+	test('asks what a known solution holds, and only of one', async () => {
+		const { user, said, onpass } = show();
+		await user.click(screen.getByRole('radio', { name: 'tank' }));
+		expect(screen.queryByLabelText('It holds')).toBeNull();
+		await user.click(screen.getByRole('radio', { name: 'known solution' }));
+		await user.type(screen.getByLabelText('It holds'), '8');
+		await user.click(screen.getByRole('button', { name: 'Start the test' }));
+		// Half of it is no known solution: the rest is asked for once, where it belongs.
+		expect(onpass).not.toHaveBeenCalled();
+		const band = screen.getByLabelText('Known to within ±');
+		expect(band).toHaveFocus();
+		expect(band).toHaveAttribute('aria-invalid', 'true');
+		expect(screen.getByRole('group', { name: 'In which unit?' })).toHaveAccessibleDescription(
+			'Which unit is that in?'
+		);
+		await user.type(band, '0,1');
+		await user.click(screen.getByRole('radio', { name: 'dKH' }));
+		await user.click(screen.getByRole('radio', { name: 'salt water' }));
+		await user.click(screen.getByRole('button', { name: 'Start the test' }));
+		expect(onpass).toHaveBeenCalledOnce();
+		expect(said()).toEqual({
+			water: 'reference',
+			reference: { nominal: 8, expandedUncertainty: 0.1, unit: 'dKH', matrix: 'seawater' }
+		});
+	});
 });

@@ -2,6 +2,7 @@ import type { Kit } from '$lib/kits';
 import type { Circumstances, Marks, TestEvent, WalkEvent, WalkEventType } from '$lib/observation';
 import { plain } from '../charts/numbers';
 import { lightNames, runsNames, salinityWords, waterNames } from '../test/before/before-words';
+import { solutionWords } from '../test/before/known-solution';
 import { dateWords, momentWords } from './log-words';
 
 /** Words for what was done and said beside the tank, in the past tense. */
@@ -92,6 +93,7 @@ export function circumstanceLines(said: Circumstances): { name: string; words: s
 		ago === undefined ? null : `${Number(ago.toFixed(2))} h before`;
 	const lines: [string, string | null | undefined][] = [
 		['Water', said.water && waterNames[said.water]],
+		['It holds', said.reference && solutionWords(said.reference)],
 		[
 			'Taken',
 			list([said.takenAtEpochMs !== undefined && momentWords(said.takenAtEpochMs), said.takenWhere])

@@ -1,5 +1,6 @@
 import type { Circumstances } from '$lib/observation';
 import { typedNumber, type Typed } from '$lib/kits';
+import { knownSolutionOf, solutionDraftOf, type SolutionDraft } from './known-solution';
 
 /** What stands in the fields, as typed. Empty is not said. */
 export type Draft = {
@@ -24,7 +25,7 @@ export type Draft = {
 	lot: string;
 	/** As a field for a date gives it. */
 	lotOpened: string;
-};
+} & SolutionDraft;
 export type DraftField = keyof Draft;
 export type SalinityUnit = NonNullable<Circumstances['salinity']>['unit'];
 export type Problems = Partial<Record<DraftField, string>>;
@@ -64,7 +65,8 @@ export function draftOf(said: Circumstances): Draft {
 		referenceC: typedAs(said.salinity?.referenceC),
 		salinityBy: said.salinityBy ?? '',
 		lot: said.lot ?? '',
-		lotOpened: said.lotOpenedAtEpochMs === undefined ? '' : localDate(said.lotOpenedAtEpochMs)
+		lotOpened: said.lotOpenedAtEpochMs === undefined ? '' : localDate(said.lotOpenedAtEpochMs),
+		...solutionDraftOf(said.reference)
 	};
 }
 
@@ -168,8 +170,12 @@ export function circumstancesOf(
 			if (value !== undefined) salinity = { value, unit, sampleC, referenceC };
 		}
 	}
+	// What was typed of a solution stays in its fields, and is not said of another water.
+	const solution = draft.water === 'reference' ? knownSolutionOf(draft) : null;
+	Object.assign(problems, solution?.problems);
 	const circumstances: Circumstances = {
 		water: draft.water || undefined,
+		reference: solution?.reference,
 		takenWhere: words(draft.takenWhere),
 		// A minute's grace: the field knows no seconds.
 		takenAtEpochMs: time('takenAt', now + 60_000),

@@ -1,5 +1,6 @@
 import type { Circumstances } from '$lib/observation';
 import { plain } from '../../charts/numbers';
+import { solutionWords } from './known-solution';
 
 /** Names of choices, in the order in which they are offered. */
 export const waterNames = {
@@ -43,6 +44,7 @@ export const saidOf = {
 	water: (said: Circumstances): string =>
 		joined([
 			said.water && waterNames[said.water],
+			said.reference && solutionWords(said.reference),
 			said.takenWhere,
 			said.takenAtEpochMs !== undefined && dayAndTime.format(said.takenAtEpochMs)
 		]),
