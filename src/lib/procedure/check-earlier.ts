@@ -38,7 +38,7 @@ export function earlierEvidence(
 		(inQuestion.startedAtEpochMs - startedAtEpochMs) / DAY;
 	return tests
 		.filter((test) => test.id !== inQuestion.id && days(test) >= 0 && days(test) <= withinDays)
-		.filter(({ summary }) => isOfTank(summary))
+		.filter(({ summary }) => summary !== null && !summary.isSuspect && isOfTank(summary))
 		.sort((a, b) => b.startedAtEpochMs - a.startedAtEpochMs)
 		.slice(0, most)
 		.reverse()
@@ -48,9 +48,9 @@ export function earlierEvidence(
 		});
 }
 
-function isOfTank(summary: TestSummary | null): boolean {
-	const water = summary?.water ?? 'tank';
-	return summary !== null && !summary.isSuspect && water === 'tank';
+/** A test of the tank's water, as far as it was said: it counts as one where nobody said. */
+export function isOfTank({ water = 'tank' }: Pick<TestSummary, 'water'>): boolean {
+	return water === 'tank';
 }
 
 function earlierOf(

@@ -1,5 +1,11 @@
 import { kitForTest, type Analyte, type Unit } from '$lib/kits';
-import type { Evidence, EvidenceOf, TestSummary } from '$lib/observation';
+import {
+	liveEntries,
+	type Evidence,
+	type EvidenceOf,
+	type TestSummary,
+	type WaterTested
+} from '$lib/observation';
 import {
 	doneByOf,
 	earlierEvidence,
@@ -13,6 +19,7 @@ import {
 	type DoneBy,
 	type EarlierTest,
 	type KeptReference,
+	type TestLog,
 	type TestRole
 } from '$lib/procedure';
 import type { CheckHeader, Records, StoredLog, TestHeader } from '$lib/records';
@@ -169,7 +176,7 @@ async function keptTest(records: Records, id: string) {
 }
 
 /** So many tests before the one in question are looked at. */
-const LOOKED_AT = 60;
+const LOOKED_AT = 30;
 
 async function earlierIn(
 	records: Records,
@@ -200,13 +207,24 @@ async function withWater(
 	{ id, summary: stored }: TestHeader
 ): Promise<TestSummary | null> {
 	const summary = soundSummary(stored);
-	if (!summary || summary.water !== undefined) return summary;
+	if (!summary || !Array.isArray(summary.values)) return null;
+	if (summary.water !== undefined) return summary;
 	const log = await records.tests.load(id);
 	try {
-		const water = log ? replayTest(logOf(log)).circumstances.water : undefined;
+		const water = log ? waterIn(logOf(log)) : undefined;
 		return water ? { ...summary, water } : summary;
 	} catch {
 		// Of a damaged test nobody knows what was in the vial.
 		return null;
 	}
+}
+
+/** What the log says was in the vial; the walks need not be played for that. */
+function waterIn({ entries }: TestLog): WaterTested | undefined {
+	const noted = liveEntries(entries).findLast(
+		({ event }) => event.in === 'before' && event.event.type === 'circumstances.noted'
+	)?.event;
+	return noted?.in === 'before' && noted.event.type === 'circumstances.noted'
+		? noted.event.circumstances.water
+		: undefined;
 }
