@@ -1,5 +1,5 @@
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { ordinaryWorld, type Model, type World } from './model';
+import { normalCdf } from './normal-cdf';
 
 /**
  * Worlds that differ by one number, with that number on a grid: a factor, or a factor on the scatter.
@@ -22,7 +22,7 @@ export const levelNames: readonly Level[] = ['fine', 'middle', 'coarse'];
  * width is right to 2 in 100, in steps of its width to 1 in 10⁸.
  */
 const REACH = 0.42;
-const STEPS: Record<Level, number> = { fine: 0.01, middle: 0.02, coarse: 0.04 };
+const STEPS: Record<Level, number> = { fine: 0.01, middle: 0.02, coarse: 0.03 };
 
 /** Steps are whole numbers of the finest one, so that coarser grids have nodes of the finer. */
 const gridOf = (step: number) => {
@@ -62,14 +62,23 @@ const sameAtAll = (nodes: Float64Array) => ({ fine: nodes, middle: nodes, coarse
 
 export type Weights = Record<Level, Float64Array>;
 
-/** Share of a normal distribution of the factor less 1 that falls to each node of the grid. */
+/**
+ * Weight of each node of the grid for a normal distribution of the factor less 1: its density times
+ * the step, which sums up right while the distribution is wider than half a step; of a narrower one,
+ * what falls to the node.
+ */
 function massesOn(level: Level, mean: number, sd: number): Float64Array {
-	const half = STEPS[level] / 2;
-	const below = (ln: number) => normalCdf(Math.exp(ln) - 1, mean, Math.max(sd, 1e-6));
-	return grids[level].map((ln) => below(ln + half) - below(ln - half));
+	const step = STEPS[level];
+	if (sd > step / 2)
+		return grids[level].map((ln) => {
+			const z = (Math.exp(ln) - 1 - mean) / sd;
+			return (step * Math.exp(ln - 0.5 * z * z)) / (sd * Math.sqrt(2 * Math.PI));
+		});
+	const below = (ln: number) => normalCdf((Math.exp(ln) - 1 - mean) / Math.max(sd, 1e-6));
+	return grids[level].map((ln) => below(ln + step / 2) - below(ln - step / 2));
 }
 
-/** Quantile-free nodes of a normal distribution: even steps over ±3 standard deviations. */
+/** Nodes of a normal distribution in even steps over ±3 standard deviations. */
 function nodesOf(mean: number, sd: number, count: number) {
 	const steps = Float64Array.from({ length: count }, (_, i) => -3 + (6 * i) / (count - 1));
 	const raw = steps.map((z) => Math.exp(-0.5 * z * z));
