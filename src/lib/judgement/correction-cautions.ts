@@ -4,6 +4,7 @@ import type { PlanDay } from './correction';
 import { CALCIUM_MG_PER_MEQ } from './correction-means';
 import { amountInWords } from './correction-sum';
 import { measured, setValue } from './decide-words';
+import { limitsOf } from './limits';
 
 /** What is to be heeded with each means. */
 function meansCautions(plan: KnownCorrection, additionPerDay: number, largest: number): string[] {
@@ -81,6 +82,6 @@ export function planWouldChange(plan: KnownCorrection, days: readonly PlanDay[])
 			? `Another consumption than ${setValue(consumptionPerDay, unit, analyte)} a day.`
 			: 'Consumption or dosing that are not in balance.',
 		'More or less water in the system than said: the amount goes with it.',
-		'pH above 8.5, haze, white flakes or animals that look worse: stop adding.'
+		`Haze, white flakes, a pH above ${limitsOf(analyte).ph.highest} or animals that look worse: stop adding.`
 	];
 }

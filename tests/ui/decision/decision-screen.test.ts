@@ -105,7 +105,7 @@ describe('adjusting', () => {
 		await type('Purity', '99');
 		await type('Bring it to', '7,9');
 		await type('Water in all', '180');
-		await type('give or take', '18');
+		await type('Give or take', '18');
 		return { user, run, type };
 	}
 
@@ -190,7 +190,7 @@ describe('your tank', () => {
 		expect(body()).toContain('open ocean holds 6.4 to 6.8 dKH at salinity 35');
 		await user.type(screen.getByLabelText('You want it no lower than'), '6');
 		await user.tab();
-		await user.type(screen.getByLabelText('and no higher than'), '7');
+		await user.type(screen.getByLabelText('And no higher than'), '7');
 		await user.tab();
 		expect(body()).not.toContain('is taken (');
 		expect(verdict()).toHaveTextContent('Leave it.');
@@ -203,9 +203,9 @@ describe('your tank', () => {
 		show(run);
 		await user.type(screen.getByLabelText('You want it no lower than'), '9');
 		await user.tab();
-		await user.type(screen.getByLabelText('and no higher than'), '8');
+		await user.type(screen.getByLabelText('And no higher than'), '8');
 		await user.tab();
-		expect(screen.getByLabelText('and no higher than')).toHaveAccessibleDescription(
+		expect(screen.getByLabelText('And no higher than')).toHaveAccessibleDescription(
 			'The upper end lies below the lower; found 9 and 8.'
 		);
 		expect(body()).toContain('is taken (');

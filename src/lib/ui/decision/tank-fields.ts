@@ -36,7 +36,7 @@ export function bandFields(unit: Unit, analyte: Analyte): TankField[] {
 			what: 'the lower end',
 			range
 		},
-		{ name: 'bandHigh', label: 'and no higher than', unit: name, what: 'the upper end', range }
+		{ name: 'bandHigh', label: 'And no higher than', unit: name, what: 'the upper end', range }
 	];
 }
 
@@ -80,7 +80,7 @@ export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 		},
 		{
 			name: 'waterExpandedUncertaintyL',
-			label: 'give or take',
+			label: 'Give or take',
 			unit: 'L',
 			hint: 'Left empty: a tenth of it.',
 			what: 'by how much it may be more or less',
