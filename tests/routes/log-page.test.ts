@@ -116,6 +116,8 @@ describe('the log page', () => {
 		// 8 dKH × 0.3566 meq/L per dKH = 2.85; 1 dKH is 10 mg of CaO in a litre (Höll 1986, from memory).
 		expect(row.shown).toEqual({ value: '2.85', band: '0.14' });
 		expect(row.marks).toEqual(['doubtful', 'from a corrected leaflet']);
+		const known = header(1, { summary: summary(8, { water: 'reference' }) });
+		expect(rowOf(known, words).marks).toEqual(['known solution']);
 		expect([row.kitName, row.tester, row.isSure]).toEqual([houseSyringeKit.name, 'Ada', false]);
 	});
 
@@ -192,6 +194,18 @@ describe('rate per day', () => {
 				'dKH'
 			)
 		).toBeNull();
+	});
+
+	test('is that of the tank: a known solution or a new mix between has no part in it', () => {
+		const falling = [8, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4];
+		const others = points([3, 12, 20], (i) => ({ water: i === 1 ? 'reference' : 'newMix' }));
+		const alone = rateSentence(points(falling), 'dKH');
+		// Of another kit, and the newest: it does not choose the kit either.
+		const last = { ...others[2]!, startedAtEpochMs: start + 20 * DAY, kitId: 'two' };
+		const mixed = [...points(falling), ...others.slice(0, 2), last];
+		expect(rateSentence(mixed, 'dKH')).toBe(alone);
+		expect(alone).toContain('fell by 0.10');
+		expect(picturePoints(others, 'dKH')).toEqual([]);
 	});
 
 	test('is not given where no line fits', () => {

@@ -229,6 +229,17 @@ test('what the tests before know: the last value, and the scatter of these hands
 	expect(next.expected).toBeCloseTo(run.result?.value ?? Number.NaN, 10);
 	expect((await lastReading(records, next.log))?.value).toBeCloseTo(next.expected ?? 0, 10);
 	expect(await lastReading(records, run.log)).toBeNull();
+	// A test of another water in between is no reading of the tank.
+	const mix = await begin(records);
+	mix.noteCircumstances({ water: 'newMix' });
+	await nextTurn();
+	mix.passCircumstances();
+	await nextTurn();
+	await walkThrough(mix, 0.1);
+	await mix.kept.settled();
+	const after = await begin(records);
+	expect(after.expected).toBeCloseTo(next.expected ?? Number.NaN, 10);
+	expect((await lastReading(records, after.log))?.value).toBeCloseTo(next.expected ?? 0, 10);
 });
 
 test('an entry that does not belong is taken back, and the test goes on from before it', async () => {

@@ -31,3 +31,8 @@ export type TestSummary = {
 	/** Version of the leaflet that the value rests on, when it is not the one of that day. */
 	valuedAnewByVersion?: number;
 };
+
+/** A test of the tank's water, as far as it was said: it counts as one where nobody said. */
+export function isOfTank({ water = 'tank' }: Pick<TestSummary, 'water'>): boolean {
+	return water === 'tank';
+}

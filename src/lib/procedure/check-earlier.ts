@@ -1,4 +1,4 @@
-import type { EvidenceOf, TestSummary } from '../observation';
+import { isOfTank, type EvidenceOf, type TestSummary } from '../observation';
 import { differsOf, named, type DoneBy } from './check-done-by';
 
 /** A stored test from before, as lists have it. */
@@ -46,11 +46,6 @@ export function earlierEvidence(
 			const { summary } = test;
 			return summary ? [earlierOf(test, summary, days(test), inQuestion)] : [];
 		});
-}
-
-/** A test of the tank's water, as far as it was said: it counts as one where nobody said. */
-export function isOfTank({ water = 'tank' }: Pick<TestSummary, 'water'>): boolean {
-	return water === 'tank';
 }
 
 function earlierOf(

@@ -1,6 +1,6 @@
 /** The procedure room: the walk, its log, and what is made of it. */
 export { doneByOf, type DoneBy } from './check-done-by';
-export { earlierEvidence, isOfTank, type EarlierTest } from './check-earlier';
+export { earlierEvidence, type EarlierTest } from './check-earlier';
 export {
 	evidenceOfTest,
 	whyNoEvidence,

@@ -1,8 +1,10 @@
 import { houseKits, unitName, type Analyte, type Unit } from '$lib/kits';
+import { isOfTank } from '$lib/observation';
 import type { KitRow, Records, TestHeader, TestPoint } from '$lib/records';
 import { inUnit, shownIn } from '$lib/ui/log/in-unit';
 import type { LogRow } from '$lib/ui/log/LogRows.svelte';
 import type { PicturePoint } from '$lib/ui/log/picture';
+import { waterNames } from '$lib/ui/test/before/before-words';
 import { soundSummary, unitFor } from '../sound-summary';
 
 /** So many rows at a time. */
@@ -59,6 +61,7 @@ export function rowOf(
 	const shownUnit = unitFor(header.analyte as Analyte, unit);
 	const marks = [
 		header.state === 'unfinished' && `unfinished: ${header.where}`,
+		summary?.water && summary.water !== 'tank' && waterNames[summary.water],
 		summary?.isSuspect && 'doubtful',
 		summary?.valuedAnewByVersion !== undefined && 'from a corrected leaflet',
 		header.origin?.because === 'diverged' && 'kept apart by an import',
@@ -77,11 +80,11 @@ export function rowOf(
 	};
 }
 
-/** Tests as points of a picture, in its unit; those without a value are left out. */
+/** Tests of the tank as points of a picture, in its unit; those without a value are left out. */
 export function picturePoints(points: readonly TestPoint[], unit: Unit): PicturePoint[] {
 	return points.flatMap(({ id, startedAtEpochMs, summary: stored }): PicturePoint[] => {
 		const summary = soundSummary(stored);
-		if (!summary) return [];
+		if (!summary || !isOfTank(summary)) return [];
 		return [
 			{
 				id,

@@ -1,5 +1,6 @@
 import { convertValue, decimalsFor, unitName, type Unit } from '$lib/kits';
 import { meanRate, type RatePoint } from '$lib/metrology';
+import { isOfTank } from '$lib/observation';
 import type { TestPoint } from '$lib/records';
 import { plain } from '$lib/ui/charts/numbers';
 import { soundSummary } from '../sound-summary';
@@ -8,11 +9,12 @@ const DAY = 86_400_000;
 
 /**
  * Readings that one line may be drawn through: with the kit of the newest, whose bottles and ware
- * shift them all alike, and without those in doubt.
+ * shift them all alike, and without those in doubt or of another water than the tank's.
  */
 function ratePoints(points: readonly TestPoint[], unit: Unit): RatePoint[] {
-	const kitId = points.at(-1)?.kitId;
-	return points.flatMap((point): RatePoint[] => {
+	const ofTank = points.filter(({ summary }) => summary === null || isOfTank(summary));
+	const kitId = ofTank.at(-1)?.kitId;
+	return ofTank.flatMap((point): RatePoint[] => {
 		const summary = soundSummary(point.summary);
 		if (!summary || summary.isSuspect || point.kitId !== kitId) return [];
 		const scatter = summary.repeatabilitySd / Math.sqrt(Math.max(1, summary.values.length));

@@ -6,7 +6,7 @@ import {
 	type Kit,
 	type KitVersion
 } from '$lib/kits';
-import type { Circumstances, TestSummary } from '$lib/observation';
+import { isOfTank, type Circumstances, type TestSummary } from '$lib/observation';
 import { loadTestLog, ownScatterOf, replayTest, type TestLog } from '$lib/procedure';
 import type { Records, StoredLog, TestHeader } from '$lib/records';
 import { TankRun, type Known } from './tank-run.svelte';
@@ -47,7 +47,7 @@ export async function knownOf(
 	const summaries = headers.flatMap(({ kitId, summary }) =>
 		kitId === kit.id && summary ? [summary] : []
 	);
-	const last = summaries.find(({ isSuspect }) => !isSuspect);
+	const last = summaries.find((summary) => !summary.isSuspect && isOfTank(summary));
 	return {
 		expected: last ? convertValue(last.value, last.unit, kit.unit) : null,
 		ownFor: (now) => ownScatterOf(summaries, { ...now, unit: kit.unit })
@@ -79,7 +79,7 @@ export async function lastReading(
 ): Promise<(TestSummary & { kitId: string; testedAtEpochMs: number }) | null> {
 	const { analyte } = log.kit;
 	const headers = await records.tests.list({ analyte, before: log, limit: 20 });
-	const last = headers.find(({ summary }) => summary !== null);
+	const last = headers.find(({ summary }) => summary !== null && isOfTank(summary));
 	return last?.summary
 		? { ...last.summary, kitId: last.kitId, testedAtEpochMs: last.startedAtEpochMs }
 		: null;

@@ -27,7 +27,7 @@ export const matrixNames = {
 } satisfies Record<Matrix, string>;
 
 /** The units in which its content may be stated, by their keys. */
-export function unitNames(analyte: Analyte): Partial<Record<Unit, string>> {
+export function unitNames(analyte: Analyte): Record<string, string> {
 	return Object.fromEntries(unitsOf(analyte).map((unit) => [unit, unitName(unit, analyte)]));
 }
 
