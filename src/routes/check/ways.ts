@@ -8,8 +8,16 @@ export function wayOf(checkId: string): Partial<Record<CheckId, { href: string; 
 		words: 'How to make a known solution'
 	};
 	return {
+		probeTitration: {
+			href: `${resolve('/check/curve')}#check=${checkId}`,
+			words: 'Work out the pH curve'
+		},
 		reference: solution,
 		referenceBySecondMethod: solution,
 		standardAddition: { href: solution.href, words: 'How much to add' }
 	};
 }
+
+/** The check that an address names after '#', if it names one. */
+export const checkInHash = (hash: string): string | null =>
+	new URLSearchParams(hash.replace(/^#/, '')).get('check');

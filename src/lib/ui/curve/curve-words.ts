@@ -1,0 +1,56 @@
+import { decimalsFor, unitName, type Unit } from '$lib/kits';
+import { plain } from '../charts/numbers';
+import type { CurveInput } from './curve-input';
+import type { CurveResult, PartOfDoubt, Said } from './curve-result';
+
+/** '7.03' and '0.17', with the digits that the ± allows. */
+export function saidTexts({ value, expandedUncertainty }: Said, unit: Unit) {
+	const decimals = decimalsFor(unit, expandedUncertainty);
+	return { value: plain(value, decimals), plusMinus: plain(expandedUncertainty, decimals) };
+}
+export function saidText(said: Said, unit: Unit): string {
+	const { value, plusMinus } = saidTexts(said, unit);
+	return `${value}\u00a0±\u00a0${plusMinus}\u00a0${unitName(unit)}`;
+}
+
+const partNames: Readonly<Record<PartOfDoubt, string>> = {
+	acid: 'how well the acid’s strength is known',
+	sample: 'how well the sample is measured',
+	delivery: 'how well the acid is measured out',
+	readings: 'the readings themselves'
+};
+
+/** What the ± comes from, and what was taken where nothing was said. */
+export function doubtWords({ mostOf, found }: CurveResult): string | null {
+	if (!mostOf) return null;
+	const taken = Object.entries(found.assumed).map(
+		([part, share]) =>
+			`${{ acid: 'the acid', sample: 'the sample', delivery: 'the measuring of the acid' }[part] ?? part} ± ${plain(200 * share, 0)} %`
+	);
+	const said =
+		taken.length === 0 ? '' : ` Where you typed none, this was taken: ${taken.join(', ')}.`;
+	return `Most of the ± comes from ${partNames[mostOf.part]}.${said}`;
+}
+
+/** What is still needed, in a sentence; null where nothing is. */
+export function missingWords({ missing }: CurveInput, readings: number): string | null {
+	const names = { sample: 'the sample', acid: 'the strength of the acid', known: null };
+	const needed = [
+		...missing.flatMap((each) => names[each] ?? []),
+		...(readings === 0 ? ['readings'] : [])
+	];
+	if (needed.length === 0) return null;
+	const last = needed.pop();
+	return `Still needed: ${needed.length > 0 ? `${needed.join(', ')} and ` : ''}${last}.`;
+}
+
+/** What a reading of a known solution says of probe and acid; null where none is known. */
+export function againstKnown(result: CurveResult, { known, unit }: CurveInput): string | null {
+	if (!known || !result.value) return null;
+	const off = result.value.value / known.value - 1;
+	const both = Math.hypot(result.value.expandedUncertainty, known.expandedUncertainty);
+	const size = plain(Math.abs(100 * off), Math.abs(off) < 0.1 ? 1 : 0);
+	return Math.abs(result.value.value - known.value) <= both
+		? `It is said to hold ${saidText(known, unit)}: the two agree within their ±.`
+		: `It is said to hold ${saidText(known, unit)}: the titration comes out ${size} % ${off > 0 ? 'above' : 'below'} that, more than their ± explains.`;
+}

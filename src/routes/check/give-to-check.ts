@@ -1,0 +1,31 @@
+import type { Unit } from '$lib/kits';
+import type { Evidence } from '$lib/observation';
+import { openRecords } from '$lib/records';
+import { CheckRun } from './check-run.svelte';
+import { storedCheck } from './open-check';
+
+/**
+ * Puts a piece of evidence at the end of a stored check, from another page.
+ *
+ * @returns what went wrong in a sentence; null once it is kept
+ */
+export async function giveToCheck(
+	id: string,
+	evidenceOf: (readingId: string) => Evidence | null,
+	unit: Unit
+): Promise<string | null> {
+	const records = await openRecords();
+	const opened = await storedCheck(records, id);
+	if (!opened) return 'This browser has no check of that address.';
+	const run = new CheckRun(opened, records.checks, unit, () => Date.now());
+	try {
+		const evidence = evidenceOf(`given-${run.log.entries.length}`);
+		if (!evidence || !run.give(evidence)) return 'The check could not take this.';
+		await run.kept.settled();
+		return run.storage === 'elsewhere'
+			? 'The check was gone on with in another window meanwhile. Try once more.'
+			: null;
+	} finally {
+		run.leave();
+	}
+}

@@ -1,0 +1,204 @@
+import { render, screen, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { dkhFromMolPerKg } from '../../../src/lib/chemistry';
+import { EvidenceSchema, type Evidence } from '../../../src/lib/observation';
+import { CurveForm } from '../../../src/lib/ui/curve/curve-form.svelte';
+import CurveScreen from '../../../src/lib/ui/curve/CurveScreen.svelte';
+import { simulatedReadings } from '../../chemistry/probe-readings';
+import dickson from '../../reference/data/dickson-1981-table-1.json';
+
+// Dickson 1981 (Deep-Sea Res. 28A:609), table 1: 200 g of seawater of 2450 µmol/kg, acid of 0.3 mol/kg
+// in salt water. The page asks for millilitres: density of seawater of salinity 35 at 25 °C 1.02334 kg/L
+// (Millero and Poisson 1981, from memory).
+const DENSITY = 1.02334;
+const published = dickson.phFreeByAcidG.map(([acid, ph]) => `${acid}\t${ph}`).join('\n');
+const TRUE_DKH = dkhFromMolPerKg(dickson.alkalinityMolPerKg, DENSITY);
+const publishedBlanks = {
+	sample: (dickson.sampleG / DENSITY).toFixed(2),
+	acid: String(dickson.acidMolPerKg),
+	vessel: 'closed',
+	acidWater: 'sodiumChloride'
+};
+
+function shown(blanks: Record<string, string> = {}, isForCheck = false) {
+	const onuse = vi.fn<(evidence: Evidence) => void>();
+	const form = new CurveForm(() => 'dKH');
+	for (const [name, text] of Object.entries(blanks)) form.kept.set(name, text);
+	const { unmount } = render(CurveScreen, { form, ...(isForCheck ? { onuse } : {}) });
+	return { form, onuse, unmount, user: userEvent.setup() };
+}
+const value = () => screen.getByTestId('curve-value').textContent!.replace(/\s+/gu, ' ').trim();
+const saidValue = () => {
+	const [found, plusMinus] = value()
+		.match(/[\d.]+/gu)!
+		.map(Number);
+	return { found: found!, plusMinus: plusMinus! };
+};
+
+beforeEach(() => localStorage.clear());
+afterEach(() => localStorage.clear());
+
+describe('a titration with a pH probe', () => {
+	test('the published one comes out at what went in, and its ± is that of acid, sample and syringe', () => {
+		shown({ ...publishedBlanks, readings: published });
+		const { found, plusMinus } = saidValue();
+		// 2450 µmol/kg are 7.03 dKH there; the page shows one hundredth, and the constants differ by 0.05 %.
+		expect(Math.abs(found - TRUE_DKH)).toBeLessThan(0.01);
+		// Twice the root of 1 %² (acid) + 0.5 %² (sample) + 0.5 %² (delivery), of the value: 0.172, shown to
+		// one hundredth; what the readings add is less than half of that.
+		const expected = 2 * Math.hypot(0.01, 0.005, 0.005) * TRUE_DKH;
+		expect(Math.abs(plusMinus - expected)).toBeLessThan(0.01);
+		expect(screen.getByText(/how well the acid’s strength is known/u)).toHaveTextContent(
+			'the acid ± 2 %, the sample ± 1 %, the measuring of the acid ± 1 %'
+		);
+	});
+
+	test('with its three drawings, each with a sentence and a table', async () => {
+		const { user } = shown({ ...publishedBlanks, readings: published });
+		for (const name of ['The curve', 'The straight line', 'What is left over'])
+			expect(screen.getByRole('heading', { name })).toBeInTheDocument();
+		// 2450 µmol/kg · 200 g / 0.3 mol/kg = 1.6333 g.
+		expect(screen.getByText(/^The end is at 1\.63[34] mL of acid/u)).toHaveTextContent(
+			'The curve goes by all 51 readings.'
+		);
+		for (const summary of screen.getAllByText('The same as a table')) await user.click(summary);
+		expect(
+			within(
+				screen.getByRole('table', { name: 'Readings, and the pH of the fitted curve' })
+			).getAllByRole('row')
+		).toHaveLength(52);
+		const line = () => screen.getByText(/^Past the end/u).textContent;
+		const corrected = line();
+		await user.click(screen.getByLabelText('plain'));
+		// The plain function takes no account of sulfate and carbon: its end lies elsewhere.
+		expect(line()).not.toBe(corrected);
+	});
+
+	test('readings one by one, with comma or point, and taken out again', async () => {
+		const { form, user } = shown();
+		const volume = screen.getByLabelText('Acid so far');
+		const ph = screen.getByLabelText('The meter shows');
+		await user.type(volume, '0,5');
+		await user.type(ph, '6,81');
+		await user.click(screen.getByRole('button', { name: 'Add reading' }));
+		expect(volume).toHaveFocus();
+		expect(volume).toHaveValue('');
+		await user.type(volume, '1.0');
+		await user.type(ph, '6.42{Enter}');
+		expect(form.pairs.pairs.map(({ addedMl, ph: each }) => [addedMl, each])).toEqual([
+			[0.5, 6.81],
+			[1, 6.42]
+		]);
+		await user.type(volume, '1.5');
+		await user.type(ph, 'six{Enter}');
+		expect(screen.getByText(/“six” is no number/u)).toBeInTheDocument();
+		expect(ph).toHaveValue('six');
+		await user.click(screen.getByText('2 readings are read'));
+		await user.click(screen.getByRole('button', { name: 'Take out 0.500 mL, pH 6.810' }));
+		expect(form.pairs.pairs.map(({ addedMl }) => addedMl)).toEqual([1]);
+	});
+
+	test('a line that cannot be read is named and stays', async () => {
+		const { form, user } = shown();
+		const box = screen.getByLabelText(/paste all of them/u);
+		await user.click(box);
+		await user.paste('mL\tpH\n0\t8,05\n0.5 7.1 6.9\n1,0\t6,4');
+		expect(screen.getByText(/^Line 3/u)).toHaveTextContent(
+			'Line 3, “0.5 7.1 6.9”: 3 columns were found'
+		);
+		expect(box).toHaveValue('mL\tpH\n0\t8,05\n0.5 7.1 6.9\n1,0\t6,4');
+		expect(form.pairs.pairs).toHaveLength(2);
+	});
+
+	test('what is needed is named; a blank that cannot be is said once it has been left', async () => {
+		const { user } = shown();
+		expect(
+			screen.getByText('Still needed: the sample, the strength of the acid and readings.')
+		).toBeInTheDocument();
+		await user.type(screen.getByLabelText('Sample'), '0');
+		expect(screen.queryByText(/A sample in mL lies between/u)).toBeNull();
+		await user.tab();
+		expect(screen.getByText(/A sample in mL lies between 0.1 and 5000; found 0/u)).toBeVisible();
+	});
+
+	test('too few readings that stop too early bear no value, and say why', () => {
+		const few = '0 8.05\n0.5 7.0\n1.0 6.5\n1.2 6.2';
+		shown({ sample: '50', acid: '0.1', readings: few }, true);
+		expect(screen.queryByTestId('curve-value')).toBeNull();
+		expect(screen.getByText('No value can be taken from these readings yet.')).toBeVisible();
+		expect(screen.getByText(/There are 4 readings/u)).toBeVisible();
+		expect(screen.getByText(/The readings stop at pH 6.20/u)).toBeVisible();
+		expect(screen.queryByRole('button', { name: 'Use in this check' })).toBeNull();
+	});
+
+	const list = (points: readonly { addedMl: number; ph: number }[]) =>
+		points.map(({ addedMl, ph }) => `${addedMl.toFixed(4)} ${ph.toFixed(3)}`).join('\n');
+	const usual = { sample: '50', acid: '0.1', vessel: 'closed' };
+
+	test.each([
+		['a worn electrode', { slope: 0.9 }, /The electrode seems to give 9\d % of what it should/u],
+		['an electrode that drifts', { driftPh: 0.4 }, /they wander along it/u]
+	])('%s is said in a sentence', (_, more, sentence) => {
+		const readings = list(simulatedReadings({ alkalinityDkh: 8, decimals: 3, ...more }));
+		shown({ ...usual, readings });
+		expect(screen.getByRole('heading', { name: 'Look at this first' })).toBeInTheDocument();
+		expect(screen.getByText(sentence)).toBeInTheDocument();
+	});
+
+	test('acid that is weaker than its label shows on a known solution only', () => {
+		const readings = list(simulatedReadings({ alkalinityDkh: 8, acidFactor: 0.9, decimals: 3 }));
+		const { unmount } = shown({ ...usual, readings });
+		expect(screen.queryByText(/The acid is weaker than was typed/u)).toBeNull();
+		unmount();
+		localStorage.clear();
+		shown({ ...usual, readings, water: 'seawater', known: '8', knownU: '0.1' });
+		expect(screen.getByText(/The acid is weaker than was typed/u)).toBeInTheDocument();
+		expect(screen.getByText(/the titration comes out 1[01] % above that/u)).toBeInTheDocument();
+	});
+
+	test('goes to a check as what a probe says of the tank, with the ± of the page', async () => {
+		const { onuse, user } = shown({ ...publishedBlanks, readings: published }, true);
+		await user.click(screen.getByRole('button', { name: 'Use in this check' }));
+		const evidence = EvidenceSchema.parse(onuse.mock.calls[0]?.[0]);
+		expect(evidence).toMatchObject({
+			kind: 'secondMethod',
+			method: 'probe',
+			coverageFactor: 2,
+			reports: 'total',
+			reading: { unit: 'dKH' }
+		});
+		if (evidence.kind !== 'secondMethod') throw new Error('another kind');
+		const { found, plusMinus } = saidValue();
+		expect(Math.abs(evidence.reading.value - found)).toBeLessThanOrEqual(0.005);
+		expect(Math.abs(evidence.reading.expandedUncertainty - plusMinus)).toBeLessThanOrEqual(0.005);
+	});
+
+	test('and of a known solution as that method’s reading of it', async () => {
+		const readings = list(simulatedReadings({ alkalinityDkh: 8, decimals: 3 }));
+		const { onuse, user } = shown(
+			{ ...usual, readings, water: 'seawater', known: '8,0', knownU: '0,2' },
+			true
+		);
+		await user.click(screen.getByRole('button', { name: 'Use in this check' }));
+		expect(EvidenceSchema.parse(onuse.mock.calls[0]?.[0])).toMatchObject({
+			kind: 'reference',
+			nominal: 8,
+			nominalExpandedUncertainty: 0.2,
+			matrix: 'seawater',
+			instrument: 'pH probe'
+		});
+	});
+
+	test('what was typed is there on the next visit, and can be thrown away and brought back', () => {
+		const { unmount } = shown({ ...publishedBlanks, readings: published });
+		unmount();
+		const again = shown();
+		expect(again.form.kept.isAsLeft).toBe(true);
+		expect(screen.getByTestId('curve-value')).toBeInTheDocument();
+		again.form.kept.startOver();
+		expect(again.form.pairs.pairs).toEqual([]);
+		again.form.kept.bringBack();
+		expect(again.form.pairs.pairs).toHaveLength(51);
+	});
+});
