@@ -35,6 +35,7 @@ type More = Partial<{
 	onsavefile: () => void;
 	onclose: () => void;
 	logHref: string;
+	checkHref: string;
 }>;
 export function showResult(run: PlayedTank, { unit = 'dKH', last = null, ...more }: More = {}) {
 	return render(ResultScreen, { run, unit, last, ...more });
