@@ -96,7 +96,11 @@ describe('sizes that are normal, integrated out exactly', () => {
 			parts: [moments(true, null, false), moments(true, null, true)]
 		},
 		{ id: 'slip', odds: odds(0.15), parts: [moments(false, 0, false), moments(false, 0, true)] },
-		{ id: 'habit+slip', odds: PAIR * odds(0.1) * odds(0.15), parts: [moments(true, 0, false)] }
+		{
+			id: 'habit+slip',
+			odds: PAIR * odds(0.1) * odds(0.15),
+			parts: [moments(true, 0, false), moments(true, 0, true)]
+		}
 	].map(({ id, odds: before, parts }) => ({
 		id,
 		weight: before * (parts[0]!.whole + SLIP * (parts[1]?.whole ?? 0)),
@@ -232,14 +236,18 @@ describe('factors, on their grid', () => {
 				sumOver(lotShares, (s) =>
 					sumOver(
 						wareShares,
-						(t) => shareDensity(s) * dLot * wareDensity(t) * dWare * likelihood(1 + s, 1 + t)
+						(t) => shareDensity(s) * dLot * wareDensity(t) * dWare * withSlips(1 + s, 1 + t)
 					)
 				)
 		};
 		const all = Object.values(weights).reduce((sum, each) => sum + each, 0);
-		// Pairs of factors are on the coarse grid; sums here are themselves in steps.
+		// What may have happened besides a pair is judged by its single faults: good to a few hundredths.
 		for (const [id, weight] of Object.entries(weights))
-			near(explanations.find((each) => each.id === id)?.probability, weight / all, 0.005);
+			near(
+				explanations.find((each) => each.id === id)?.probability,
+				weight / all,
+				id === 'lot+ware' ? 0.04 : 0.005
+			);
 	});
 });
 

@@ -17,7 +17,7 @@ import type { PossibleCheck } from './possible-tests';
 import type { Row, RowContext } from './row';
 import { firstOf, possibleRows, rowsOf } from './rows';
 import { SecondMethods } from './second-methods';
-import { slipsElsewhere, unforeseenParts, unforeseenWorld } from './unforeseen';
+import { slippedWorld, slipsElsewhere, unforeseenParts, unforeseenWorld } from './unforeseen';
 import { waterFiguresOf, type WaterFigures } from './water-figures';
 import { REAL_CHANGE } from './water-causes';
 
@@ -169,7 +169,8 @@ export function analyse(
 		families,
 		cues: new CueEvidence(answered.cues, faults),
 		places,
-		unforeseen: unforeseenWorld(model)
+		unforeseen: unforeseenWorld(model),
+		besides: (part) => slippedWorld(model, directions, water, part)
 	});
 	return {
 		unit: options.unit ?? unitOfQuestion(evidence) ?? water.unit,

@@ -18,6 +18,8 @@ export class Components {
 	part2 = new Int32Array(4096);
 	node1 = new Int16Array(4096);
 	node2 = new Int16Array(4096);
+	/** Place of the part that stands behind it (−1 for none). */
+	behind = new Int32Array(4096);
 
 	#grow(): void {
 		const longer = <T extends Float64Array | Int32Array | Int16Array>(column: T, empty: T): T => {
@@ -33,17 +35,29 @@ export class Components {
 		this.part2 = longer(this.part2, new Int32Array(room));
 		this.node1 = longer(this.node1, new Int16Array(room));
 		this.node2 = longer(this.node2, new Int16Array(room));
+		this.behind = longer(this.behind, new Int32Array(room));
 	}
 
 	/** Whether an account of this weight would be kept. */
 	matters(lnWeight: number): boolean {
-		return lnWeight > this.heaviest + Components.LEFT_OUT_BELOW;
+		return lnWeight + this.#lnBehind > this.heaviest + Components.LEFT_OUT_BELOW;
+	}
+
+	#lnBehind = 0;
+	#behind = -1;
+
+	/** Everything added meanwhile has so much more weight, and stands before that part. */
+	withAll(lnWeight: number, part: number, add: () => void): void {
+		this.#lnBehind = lnWeight;
+		this.#behind = part;
+		add();
+		this.#lnBehind = 0;
+		this.#behind = -1;
 	}
 
 	add(
 		lnWeight: number,
-		tankMean: number,
-		tankVariance: number,
+		tank: { tankMean: number; tankVariance: number },
 		explanation: number,
 		part1: number,
 		node1: number,
@@ -51,17 +65,19 @@ export class Components {
 		node2: number
 	): void {
 		if (!this.matters(lnWeight)) return;
-		if (lnWeight > this.heaviest) this.heaviest = lnWeight;
+		const whole = lnWeight + this.#lnBehind;
+		if (whole > this.heaviest) this.heaviest = whole;
 		if (this.length === this.lnWeight.length) this.#grow();
 		const at = this.length++;
-		this.lnWeight[at] = lnWeight;
-		this.tankMean[at] = tankMean;
-		this.tankVariance[at] = tankVariance;
+		this.lnWeight[at] = whole;
+		this.tankMean[at] = tank.tankMean;
+		this.tankVariance[at] = tank.tankVariance;
 		this.explanation[at] = explanation;
 		this.part1[at] = part1;
-		this.node1[at] = node1;
 		this.part2[at] = part2;
+		this.node1[at] = node1;
 		this.node2[at] = node2;
+		this.behind[at] = this.#behind;
 	}
 
 	/** Weights that sum to 1. */

@@ -1,308 +1,132 @@
 import { Components } from './components';
-import type { CueEvidence } from './cue-likelihood';
-import type { Directions } from './directions';
-import type { Families, Level } from './families';
+import { enumerateShifts, enumerateTwoShifts, enumerateUnforeseen } from './enumerate-shifts';
 import {
-	lnLikelihood,
-	productOf,
-	seenBy,
-	type Account,
-	type Accounts,
-	type Seen
-} from './gaussian';
-import { bothWorlds, ordinaryWorld, type World } from './model';
-import { UNFORESEEN, type ExplanationPlaces, type Part } from './parts';
-import { blankShifted, integrate, type Shifted, type Sized } from './shifts';
+	accountsBefore,
+	enumerateTwoWorlds,
+	enumerateWorlds,
+	enumerateWorldsWithShifts
+} from './enumerate-worlds';
+import {
+	nothingBehind,
+	type Background,
+	type Enumeration,
+	type ShiftPart,
+	type WorldsPart
+} from './enumeration';
+import { lnLikelihood } from './gaussian';
+import { ordinaryWorld } from './model';
+import { BESIDES, UNFORESEEN, type Part } from './parts';
 
-type ShiftPart = Part & { piece: { kind: 'shift' } };
-type WorldsPart = Part & { piece: { kind: 'worlds' } };
+/** What has happened besides with odds above this is set behind all pairs of faults, and no more than so many. */
+const WORTH_A_PASS = 0.3;
+const MOST_PASSES = 2;
 
-export type Enumeration = {
-	parts: readonly Part[];
-	/** Whether two parts may be there at once, and ln of what that does to their odds. */
-	lnTogether: (one: Part, two: Part) => number | null;
-	accounts: Accounts;
-	directions: Directions;
-	families: Families;
-	cues: CueEvidence;
-	places: ExplanationPlaces;
-	/** The world in which what is in no list happens. */
-	unforeseen: World;
-};
+type Pieces = { shifts: ShiftPart[]; besides: ShiftPart[]; worlds: WorldsPart[] };
 
-/** Every account of what happened with no part, one part or two, with its weight. */
-export function enumerate(input: Enumeration): Components {
-	const components = new Components();
-	const { accounts } = input;
-	const ordinary = accounts.of(ordinaryWorld);
-	const { none } = input.places;
-	components.add(
-		lnLikelihood(ordinary),
-		ordinary.tankMean,
-		ordinary.tankVariance,
-		none,
-		-1,
-		-1,
-		-1,
-		-1
-	);
-	const shifts: { part: ShiftPart; at: number }[] = [];
-	const worlds: { part: WorldsPart; at: number }[] = [];
-	input.parts.forEach((part, at) => {
+function sorted(parts: readonly Part[]): Pieces {
+	const found: Pieces = { shifts: [], besides: [], worlds: [] };
+	parts.forEach((part, at) => {
 		if (part.fault === UNFORESEEN) return;
-		if (part.piece.kind === 'shift') shifts.push({ part: part as ShiftPart, at });
-		else worlds.push({ part: part as WorldsPart, at });
+		if (part.piece.kind === 'worlds') found.worlds.push({ part, at } as WorldsPart);
+		else if (part.fault === BESIDES) found.besides.push({ part, at } as ShiftPart);
+		else found.shifts.push({ part, at } as ShiftPart);
 	});
-	ofShifts(input, shifts, ordinary, components);
-	ofWorlds(input, worlds, shifts, components);
-	ofTwoWorlds(input, worlds, components);
-	ofUnforeseen(input, components);
+	return found;
+}
+
+/**
+ * Every account of what happened, with its weight: no fault, one or two, each with at most one thing
+ * that happened besides and is no fault of the test in question.
+ *
+ * Pairs of faults are so many that what happened besides is looked at with each only where it is
+ * likely; anything else that may have happened besides is as likely with a pair as with that one of its
+ * faults which leaves less of it to be explained.
+ */
+export function enumerate(input: Enumeration): Components {
+	const { accounts, places } = input;
+	const components = new Components();
+	const { shifts, besides, worlds } = sorted(input.parts);
+	const ordinary = accounts.of(ordinaryWorld);
+	components.add(lnLikelihood(ordinary), ordinary, places.none, -1, -1, -1, -1);
+	enumerateShifts(input, [...shifts, ...besides], components);
+	const accountAt = accountsBefore(input, nothingBehind);
+	enumerateWorlds(input, worlds, accountAt, components);
+	enumerateShiftsBesides(input, shifts, besides, components);
+	enumerateWorldsWithShifts(input, worlds, besides, accountAt, components);
+	enumerateUnforeseen(input, components);
+
+	const { passes, restBesides } = whatIsBesides(input, components, besides);
+	const lnTogether = (one: Part, two: Part) => {
+		const ln = input.lnTogether(one, two);
+		return ln === null ? null : ln + Math.log(1 + restBesides(one.fault, two.fault));
+	};
+	const withRest = { ...input, lnTogether };
+	enumerateTwoShifts(withRest, shifts, nothingBehind, components);
+	enumerateWorldsWithShifts(withRest, worlds, shifts, accountAt, components);
+	enumerateTwoWorlds(withRest, worlds, nothingBehind, components);
+	for (const { background, lnOdds } of passes)
+		components.withAll(lnOdds, background.part, () => {
+			enumerateTwoShifts(input, shifts, background, components);
+			const behind = accountsBefore(input, background);
+			enumerateWorldsWithShifts(input, worlds, shifts, behind, components);
+			enumerateTwoWorlds(input, worlds, background, components);
+		});
 	return components;
 }
 
-const lnOfOne = ({ cues }: Enumeration, { fault, lnOdds, piece }: Part) =>
-	lnOdds + piece.lnWeight + (fault < 0 ? 0 : cues.ofOne(fault));
-
-/** ln of what two parts have before the readings speak; null where they cannot go together. */
-function lnOfTwo(input: Enumeration, one: Part, two: Part): number | null {
-	const together = input.lnTogether(one, two);
-	if (together === null) return null;
-	const said =
-		one.fault < 0 || two.fault < 0
-			? (one.fault < 0 ? 0 : input.cues.ofOne(one.fault)) +
-				(two.fault < 0 ? 0 : input.cues.ofOne(two.fault))
-			: input.cues.ofTwo(one.fault, two.fault);
-	return together + said + one.lnOdds + two.lnOdds + one.piece.lnWeight + two.piece.lnWeight;
-}
-
-const seenAll = (account: Account, { all }: Directions): Seen[] =>
-	all.map((direction) => seenBy(account, direction));
-
-const sizedOf = ({ piece }: ShiftPart, seen: readonly Seen[]): Sized => ({
-	seen: seen[piece.direction]!,
-	mean: piece.mean,
-	variance: piece.variance
-});
-
-/** One shift, and two. */
-function ofShifts(
+/** Single shifts with what happened besides. */
+function enumerateShiftsBesides(
 	input: Enumeration,
-	shifts: readonly { part: ShiftPart; at: number }[],
-	ordinary: Account,
+	shifts: readonly ShiftPart[],
+	besides: readonly ShiftPart[],
 	components: Components
 ): void {
-	const { places, directions } = input;
-	const seen = seenAll(ordinary, directions);
-	const width = seen.length;
-	const cross = new Float64Array(width * width);
-	for (let a = 0; a < width; a++)
-		for (let b = 0; b <= a; b++) {
-			cross[a * width + b] = productOf(seen[a]!, seen[b]!);
-			cross[b * width + a] = cross[a * width + b]!;
-		}
-	const sized = shifts.map(({ part }) => sizedOf(part, seen));
-	const into = blankShifted();
-	shifts.forEach(({ part, at }, i) => {
-		const single = integrate(ordinary, sized[i]!, null, 0, into);
-		components.add(
-			lnOfOne(input, part) + single.lnLikelihood,
-			single.tankMean,
-			single.tankVariance,
-			places.one(part.fault),
-			at,
-			-1,
-			-1,
-			-1
-		);
-	});
-	for (let i = 0; i < shifts.length; i++) {
-		const { part: one, at: at1 } = shifts[i]!;
-		for (let j = 0; j < i; j++) {
-			const { part: two, at: at2 } = shifts[j]!;
-			const ln = lnOfTwo(input, one, two);
-			if (ln === null) continue;
-			const product = cross[one.piece.direction * width + two.piece.direction]!;
-			const both = integrate(ordinary, sized[i]!, sized[j]!, product, into);
-			components.add(
-				ln + both.lnLikelihood,
-				both.tankMean,
-				both.tankVariance,
-				places.two(one.fault, two.fault),
-				at1,
-				-1,
-				at2,
-				-1
-			);
-		}
-	}
+	const isBesides = ({ fault }: Part) => fault === BESIDES;
+	// Pairs of faults have their turn later.
+	const lnTogether = (one: Part, two: Part) =>
+		isBesides(one) === isBesides(two) ? null : input.lnTogether(one, two);
+	enumerateTwoShifts({ ...input, lnTogether }, [...shifts, ...besides], nothingBehind, components);
 }
 
-/** Worlds by themselves, on the finest grid, and each with a shift. */
-function ofWorlds(
-	input: Enumeration,
-	worlds: readonly { part: WorldsPart; at: number }[],
-	shifts: readonly { part: ShiftPart; at: number }[],
-	components: Components
-): void {
-	const { families, accounts, directions, places } = input;
-	families.all.forEach((family, place) => {
-		const members = worlds.filter(({ part }) => part.piece.family === place);
-		if (members.length === 0) return;
-		const known = new Map<number, Account>();
-		const accountAt = (number: number): Account => {
-			const account = known.get(number) ?? accounts.of(family.worldAt(number, family.mask));
-			known.set(number, account);
-			return account;
-		};
-		family.levels.fine.forEach((number, node) => {
-			if (!members.some(({ part }) => part.piece.weights.fine[node]! > 1e-9)) return;
-			const account = accountAt(number);
-			const ln = lnLikelihood(account);
-			for (const { part, at } of members)
-				components.add(
-					lnOfOne(input, part) + Math.log(part.piece.weights.fine[node]!) + ln,
-					account.tankMean,
-					account.tankVariance,
-					places.one(part.fault),
-					at,
-					encodeNode('fine', node),
-					-1,
-					-1
-				);
-		});
-		const together = members.map(({ part }) =>
-			shifts.map(({ part: shift }) => lnOfTwo(input, part, shift))
-		);
-		const into = blankShifted();
-		family.levels.middle.forEach((number, node) => {
-			const active = members
-				.map((member, m) => ({ ...member, m }))
-				.filter(({ part }) => part.piece.weights.middle[node]! > 1e-7);
-			if (active.length === 0) return;
-			const account = accountAt(number);
-			const seen = seenAll(account, directions);
-			shifts.forEach(({ part: shift, at: at2 }, s) => {
-				const found: Shifted = integrate(account, sizedOf(shift, seen), null, 0, into);
-				for (const { part, at, m } of active) {
-					const ln = together[m]![s] ?? null;
-					if (ln === null) continue;
-					components.add(
-						ln + Math.log(part.piece.weights.middle[node]!) + found.lnLikelihood,
-						found.tankMean,
-						found.tankVariance,
-						places.two(part.fault, shift.fault),
-						at,
-						encodeNode('middle', node),
-						at2,
-						-1
-					);
-				}
-			});
-		});
-	});
-}
-
-type Pair = {
-	a: { part: WorldsPart; at: number };
-	b: { part: WorldsPart; at: number };
-	ln: number;
+type Besides = {
+	passes: { background: Background; lnOdds: number }[];
+	/** Odds that something else happened besides a pair of faults. */
+	restBesides: (one: number, two: number) => number;
 };
 
-/** A node that carries less of a fault's sizes is left out of pairs. */
-const LEAST_NODE = 1e-4;
-
-/** Two families of worlds at once, on the coarse grid. */
-function ofTwoWorlds(
-	input: Enumeration,
-	worlds: readonly { part: WorldsPart; at: number }[],
-	components: Components
-): void {
-	const { families } = input;
-	const members = families.all.map((_, f) => worlds.filter(({ part }) => part.piece.family === f));
-	const nodes = families.all.map((family) =>
-		Array.from(family.levels.coarse, (number) => family.worldAt(number, family.mask))
+/** How likely each thing is to have happened besides, by single faults and none. */
+function whatIsBesides(
+	{ parts, besides: worldOf, places }: Enumeration,
+	components: Components,
+	besides: readonly ShiftPart[]
+): Besides {
+	const weights = components.weights();
+	const without = new Float64Array(places.count);
+	const byPart = new Map(besides.map(({ at }) => [at, new Float64Array(places.count)]));
+	for (let i = 0; i < components.length; i++) {
+		const ofPart = byPart.get(components.part2[i]!) ?? byPart.get(components.part1[i]!);
+		(ofPart ?? without)[components.explanation[i]!]! += weights[i]!;
+	}
+	const sum = (each: Float64Array) => each.reduce((total, weight) => total + weight, 0);
+	const passed = besides
+		.map((each) => ({ ...each, odds: sum(byPart.get(each.at)!) / Math.max(sum(without), 1e-12) }))
+		.sort((a, b) => b.odds - a.odds || a.at - b.at)
+		.filter(({ odds }) => odds > WORTH_A_PASS)
+		.slice(0, MOST_PASSES);
+	const rest = besides.filter(({ at }) => !passed.some((each) => each.at === at));
+	// Odds of each thing by fault: one row for each of the things that get no pass of their own.
+	const oddsOf = rest.map(({ at }) =>
+		Float64Array.from({ length: places.faults }, (_, fault) => {
+			const place = places.one(fault);
+			return Math.min(1, byPart.get(at)![place]! / Math.max(without[place]!, 1e-12));
+		})
 	);
-	for (let f = 0; f < nodes.length; f++)
-		for (let g = 0; g <= f; g++) {
-			const pairs = members[f]!.flatMap((a) =>
-				members[g]!.flatMap((b): Pair[] => {
-					const ln = f === g && b.at >= a.at ? null : lnOfTwo(input, a.part, b.part);
-					return ln === null ? [] : [{ a, b, ln }];
-				})
-			);
-			if (pairs.length > 0) ofFamilies(input, pairs, nodes[f]!, nodes[g]!, components);
-		}
+	return {
+		passes: passed.map(({ at }) => ({
+			background: { world: worldOf(parts[at]!), part: at },
+			lnOdds: parts[at]!.lnOdds
+		})),
+		restBesides: (one, two) =>
+			oddsOf.reduce((total, odds) => total + Math.min(odds[one]!, odds[two]!), 0)
+	};
 }
-
-/** Two families: each two of their worlds looked at once for all pairs of faults that meet there. */
-function ofFamilies(
-	{ accounts, places }: Enumeration,
-	pairs: readonly Pair[],
-	worlds1: readonly World[],
-	worlds2: readonly World[],
-	components: Components
-): void {
-	worlds1.forEach((world1, i) => {
-		const withI = pairs.filter(({ a }) => a.part.piece.weights.coarse[i]! > LEAST_NODE);
-		if (withI.length === 0) return;
-		for (let j = 0; j < worlds2.length; j++) {
-			let world: World | null = null;
-			let account: Account | null = null;
-			let lnReadings = 0;
-			for (const { a, b, ln } of withI) {
-				const share = b.part.piece.weights.coarse[j]!;
-				if (share <= LEAST_NODE) continue;
-				if (!world) {
-					world = bothWorlds(world1, worlds2[j]!);
-					if (!world) return;
-					lnReadings = accounts.lnLikelihood(world);
-				}
-				const weight = ln + lnReadings + Math.log(a.part.piece.weights.coarse[i]! * share);
-				if (!components.matters(weight)) continue;
-				account ??= accounts.of(world);
-				components.add(
-					weight,
-					account.tankMean,
-					account.tankVariance,
-					places.two(a.part.fault, b.part.fault),
-					a.at,
-					encodeNode('coarse', i),
-					b.at,
-					encodeNode('coarse', j)
-				);
-			}
-		}
-	});
-}
-
-/** What is in no list: shifts of any size, each in a world where everything scatters more. */
-function ofUnforeseen(input: Enumeration, components: Components): void {
-	const { parts, accounts, directions, places, unforeseen } = input;
-	const account = accounts.of(unforeseen);
-	const into = blankShifted();
-	parts.forEach((part, at) => {
-		if (part.fault !== UNFORESEEN || part.piece.kind !== 'shift') return;
-		const { piece } = part;
-		const seen = seenBy(account, directions.all[piece.direction]!);
-		const { mean, variance } = piece;
-		const found = integrate(account, { seen, mean, variance }, null, 0, into);
-		components.add(
-			part.lnOdds + piece.lnWeight + found.lnLikelihood,
-			found.tankMean,
-			found.tankVariance,
-			places.noneOfThese,
-			at,
-			-1,
-			-1,
-			-1
-		);
-	});
-}
-
-const levels: readonly Level[] = ['fine', 'middle', 'coarse'];
-/** A node of a grid, and which grid, as one number. */
-const encodeNode = (level: Level, node: number) => node * 3 + levels.indexOf(level);
-export const decodeNode = (code: number): { level: Level; node: number } => ({
-	level: levels[code % 3]!,
-	node: Math.floor(code / 3)
-});

@@ -1,10 +1,10 @@
 import type { Analysis } from './analysis';
-import { decodeNode } from './enumerate';
+import { decodeNode } from './enumeration';
 import { seenBy, solveLower, type Account, type Seen } from './gaussian';
 import { bothWorlds, ordinaryWorld, readingCovariance, type World } from './model';
 import { UNFORESEEN, type Part } from './parts';
 import { blankShifted, integrate, type Sized } from './shifts';
-import { unforeseenWorld } from './unforeseen';
+import { slippedWorld, unforeseenWorld } from './unforeseen';
 
 /**
  * What the heaviest accounts foresee of tests that could be had: for each account and each of those
@@ -37,6 +37,18 @@ function worldOf(analysis: Analysis, part: number, code: number): World {
 	const { level, node } = decodeNode(code);
 	const family = analysis.families.all[piece.family]!;
 	return family.worldAt(family.levels[level][node]!, piece.mask);
+}
+
+/** The world of an account: of both its parts, and of what stands behind them. */
+function worldOfAccount(analysis: Analysis, place: number): World {
+	const { components, model, directions, water, parts } = analysis;
+	const behind = parts[components.behind[place]!];
+	const ofParts = bothWorlds(
+		worldOf(analysis, components.part1[place]!, components.node1[place]!),
+		worldOf(analysis, components.part2[place]!, components.node2[place]!)
+	);
+	const ofBehind = behind ? slippedWorld(model, directions, water, behind) : ordinaryWorld;
+	return bothWorlds(ofParts ?? ordinaryWorld, ofBehind) ?? ordinaryWorld;
 }
 
 /** Places of the heaviest accounts. */
@@ -126,23 +138,20 @@ function foreseeNow(analysis: Analysis): Foreseen {
 	places.forEach((place, row) => {
 		const [one, two] = [parts[components.part1[place]!], parts[components.part2[place]!]];
 		const isUnforeseen = one?.fault === UNFORESEEN;
-		const codes = [components.node1[place]!, components.node2[place]!] as const;
-		const key = isUnforeseen
-			? 'unforeseen'
-			: codes
-					.map((code, i) =>
-						code < 0 ? '' : `${[components.part1, components.part2][i]![place]} ${code}`
-					)
-					.join('|');
+		const key = [
+			isUnforeseen,
+			components.behind[place],
+			components.node1[place]! < 0 ? '' : components.part1[place],
+			components.node1[place],
+			components.node2[place]! < 0 ? '' : components.part2[place],
+			components.node2[place]
+		].join(' ');
 		let possible = worlds.get(key);
 		if (!possible) {
-			const world = isUnforeseen
-				? unforeseenWorld(model)
-				: bothWorlds(
-						worldOf(analysis, components.part1[place]!, codes[0]),
-						worldOf(analysis, components.part2[place]!, codes[1])
-					);
-			possible = possibleIn(analysis, world ?? ordinaryWorld);
+			possible = possibleIn(
+				analysis,
+				isUnforeseen ? unforeseenWorld(model) : worldOfAccount(analysis, place)
+			);
 			worlds.set(key, possible);
 		}
 		const effects = [one, two].flatMap((part) => effectOf(analysis, part, possible) ?? []);

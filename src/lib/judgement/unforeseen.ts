@@ -80,3 +80,18 @@ export function slipsElsewhere(model: Model, directions: Directions, water: Wate
 		];
 	});
 }
+
+/** The world in which a test that is not in question went astray by a slip of its own. */
+export function slippedWorld(
+	model: Model,
+	directions: Directions,
+	water: WaterFigures,
+	part: Part
+): World {
+	const { piece } = part;
+	const shift = piece.kind === 'shift' ? directions.all[piece.direction]!.shift : null;
+	const timesScatter = Float64Array.from({ length: model.size }, (_, i) =>
+		shift?.[i] ? Math.sqrt(1 + water.unforeseenSd ** 2 / model.scatter[i]!) : 1
+	);
+	return { ...ordinaryWorld, timesScatter };
+}
