@@ -112,9 +112,7 @@ export function answersIn(world: World, c: Chance): Answer[] {
 	// The second method and the known solution can be asked about whether or not they were used.
 	const facts: Facts = {};
 	for (const [question, odd, share] of harmless) if (c.happens(share)) facts[question] = odd;
-	// Somebody who reads by the line may have filled by it too: that comes out right.
-	if (c.happens(0.15)) Object.assign(facts, { filledBy: 'line', readBy: 'line' });
-	Object.assign(facts, fillingOf(world.facts), world.facts);
+	Object.assign(facts, world.facts);
 	return Object.entries(questions)
 		.filter(([question]) => askedOnlyOf[question]?.(world) ?? true)
 		.map(([question, options]) => {
@@ -124,9 +122,4 @@ export function answersIn(world: World, c: Chance): Answer[] {
 			const said = c.happens(NOT_KNOWN_SHARE) ? 'not known' : isWrong ? wrong : wasSo;
 			return { question, options, wasSo, said };
 		});
-}
-
-/** A mistake of filling settles both questions about it. */
-function fillingOf(facts: Facts): Facts {
-	return 'edgeOfSeal' in facts ? { filledBy: 'seal', readBy: 'seal' } : {};
 }

@@ -2,15 +2,7 @@ import type { CheckId, Evidence } from '../../../src/lib/observation';
 import type { Chance } from './chance';
 import type { Hidden } from './happen';
 import { dkhIn } from './kits';
-import {
-	cupWater,
-	freshWater,
-	leafletDkh,
-	readingOf,
-	testOnce,
-	written,
-	type Setting
-} from './test-once';
+import { cupWater, freshWater, leafletDkh, readingOf, testOnce, type Setting } from './test-once';
 import type { Water } from './titrate';
 
 type Asked = (hidden: Hidden, c: Chance, id: string) => Evidence;
@@ -61,8 +53,8 @@ const byProbe: Asked = (hidden, c, id) => {
 function ofSolution({ world }: Hidden) {
 	const { kit, solution } = world;
 	return {
-		nominal: written(kit, solution.nominalDkh),
-		nominalExpandedUncertainty: solution.claimedDkh / dkhIn[kit.figures.unit],
+		nominal: Number((solution.nominalDkh / dkhIn[kit.figures.unit]).toFixed(3)),
+		nominalExpandedUncertainty: Number((solution.claimedDkh / dkhIn[kit.figures.unit]).toFixed(4)),
 		matrix: solution.water.matrix,
 		solution: 'Own solution'
 	};

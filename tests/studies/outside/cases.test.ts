@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkIds, EvidenceSchema, isValued, type Evidence } from '../../../src/lib/observation';
 import { NOT_KNOWN_SHARE, WRONG_SHARE } from './answers';
@@ -126,6 +126,18 @@ describe('cases from outside', () => {
 		expect(mean(errors)).toBeLessThan(high);
 	});
 
+	it('a habit shows in repeats by the same hands, a slip does not, somebody else has neither', () => {
+		const filled = cases.filter(
+			({ truth }) => truth.faults.length === 1 && truth.faults[0]?.id === 'filledByLineReadBySeal'
+		);
+		const low = (id: 'repeatQuick' | 'otherHands') =>
+			filled.filter((one) => dkhOf(one.ask(id)) - one.truth.trueValueDkh < -1.3).length /
+			filled.length;
+		// Half of the people have the habit, which shows in 95 of 100 quick repeats.
+		expect(Math.abs(low('repeatQuick') - 0.475)).toBeLessThan(slack(0.475, filled.length));
+		expect(low('otherHands')).toBe(0);
+	});
+
 	it('a fresh bottle puts right what the old one was to blame for, a repeat does not', () => {
 		const old = cases.filter(
 			({ truth }) => truth.faults.length === 1 && truth.faults[0]?.id === 'titrantEvaporated'
@@ -142,6 +154,18 @@ describe('cases from outside', () => {
 		expect(excessAcidDkh(water, 4.5, 1)).toBeCloseTo(-0.16, 1);
 		expect(excessAcidDkh(water, 4.5, 0.4)).toBeCloseTo(0, 1);
 		expect(excessAcidDkh(water, 4.5, 0)).toBeCloseTo(0.1, 1);
+	});
+
+	it('take from the project words and shapes alone, nothing of what they judge', () => {
+		const folder = new URL('./', import.meta.url);
+		const sources = readdirSync(folder).filter((name) => /(?<!test)\.ts$/.test(name));
+		expect(sources.length).toBeGreaterThan(10);
+		const allowed = /^import type [^;]*lib\/metrology'|^import [^;]*lib\/observation'/;
+		for (const name of sources) {
+			const text = readFileSync(new URL(name, folder), 'utf8');
+			for (const line of text.match(/^import [^;]*src\/lib[^;]*/gm) ?? [])
+				expect(line, name).toMatch(allowed);
+		}
 	});
 
 	it('refuses a count or a seed that is none', () => {

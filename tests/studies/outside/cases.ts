@@ -5,7 +5,7 @@ import { asked, first } from './ask';
 import { chanceAt, type Chance } from './chance';
 import { drawHidden, type CaseKind, type Hidden } from './happen';
 import type { Mistake, OutsideClass } from './mistake';
-import { leafletDkh, readingOf, testOnce } from './test-once';
+import { leafletDkh, readingOf, testOnce, written } from './test-once';
 
 export type OutsideFault = {
 	id: string;
@@ -50,12 +50,12 @@ function earlierReadings(hidden: Hidden, c: Chance): Evidence[] {
 		const { dkh } = testOnce(hidden, { water, daysAgo, lot: isOwnLot ? 'own' : 'earlier' }, c);
 		const expected = world.believedDriftDkhPerDay * daysAgo;
 		const label = `${daysAgo} days ago`;
-		const { value } = readingOf(world.kit, '', label, Math.abs(expected), 0);
+		const change = written(world.kit, expected);
 		return {
 			kind: 'earlier',
 			reading: readingOf(world.kit, `earlier-${at}`, label, dkh, leafletDkh(world.kit, dkh)),
 			daysAgo,
-			...(c.happens(0.7) ? { expectedChange: expected < 0 ? -value : value } : {}),
+			...(c.happens(0.7) ? { expectedChange: change === 0 ? 0 : change } : {}),
 			...(isOwnLot ? {} : { differs: { lot: 'Bottle before' } })
 		};
 	});
@@ -72,7 +72,7 @@ export function caseFromOutside(number: number, seed: number): OutsideCase {
 	const has = (name: OutsideClass) => happened.some(({ mistake }) => mistake.class === name);
 	const isAskedOfSecond = c.happens(0.3) || has('secondMethod');
 	const isAskedOfSolution = c.happens(0.12) || has('reference');
-	const lowDkh = c.pick([7, 7, 7.5, 8]);
+	const lowDkh = c.pick([7, 7, 7.5]);
 	return {
 		number,
 		seed,

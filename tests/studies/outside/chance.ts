@@ -20,7 +20,10 @@ function hashOf(words: string): number {
 	let hash = 0x811c9dc5;
 	for (let at = 0; at < words.length; at++)
 		hash = Math.imul(hash ^ words.charCodeAt(at), 0x01000193) >>> 0;
-	return hash;
+	// Last mixing of MurmurHash3 (Appleby, public domain): addresses that are alike must not draw alike.
+	hash = Math.imul(hash ^ (hash >>> 16), 0x85ebca6b);
+	hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35);
+	return (hash ^ (hash >>> 16)) >>> 0;
 }
 
 function lastOf<TItem>(items: readonly TItem[]): TItem {
@@ -33,7 +36,7 @@ function lastOf<TItem>(items: readonly TItem[]): TItem {
 export function chanceAt(...address: readonly (string | number)[]): Chance {
 	const generator = xoroshiro128plus(hashOf(address.join('/')) | 0);
 	const uniform = () => uniformFloat64(generator);
-	for (let warm = 0; warm < 4; warm++) uniform();
+	for (let warm = 0; warm < 20; warm++) uniform();
 	const standard = (): number => {
 		// Marsaglia and Bray 1964, polar form.
 		for (;;) {

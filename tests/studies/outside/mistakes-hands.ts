@@ -19,7 +19,7 @@ export const handMistakes: readonly Mistake[] = [
 		fits: isSyringe,
 		// The barrel stops near 1.1: a line at 1.00 is not always reached.
 		size: (c, { kit }) => -Math.min(kit.tipMl, c.between(0.1, 0.25)),
-		bend: (size) => ({ perFillingMl: size }),
+		bend: (size) => ({ perFillingMl: size, readsLine: false }),
 		facts: () => ({ filledBy: 'line', readBy: 'seal' })
 	},
 	{
@@ -29,7 +29,7 @@ export const handMistakes: readonly Mistake[] = [
 		unit: 'mL',
 		fits: isSyringe,
 		size: (_c, { kit }) => kit.tipMl,
-		bend: (size) => ({ perFillingMl: size }),
+		bend: (size) => ({ perFillingMl: size, readsLine: true }),
 		facts: () => ({ filledBy: 'seal', readBy: 'line' })
 	},
 	{
@@ -68,8 +68,8 @@ export const handMistakes: readonly Mistake[] = [
 		unit: 'mL',
 		fits: isSyringe,
 		size: (c) => c.sign() * c.between(0.03, 0.08),
-		bend: (size) => ({ perFillingMl: size }),
-		facts: () => ({ edgeOfSeal: 'not the same both times' })
+		bend: (size) => ({ perFillingMl: size, readsLine: false }),
+		facts: () => ({ edgeOfSeal: 'not the same both times', filledBy: 'seal', readBy: 'seal' })
 	},
 	{
 		...technique,
@@ -162,7 +162,7 @@ export const handMistakes: readonly Mistake[] = [
 		unit: 'mL',
 		fits: isSyringe,
 		size: (c) => -c.between(0.02, 0.12),
-		// It leaks beside the vial or into it: into it counts as used too, beside it reads high.
+		// What drips into the vial before the count begins is never counted.
 		bend: (size, doing) => ({ uncountedMl: doing.uncountedMl - size }),
 		facts: () => ({ dripsUnaided: 'yes' })
 	}

@@ -54,7 +54,7 @@ export const thingMistakes: readonly Mistake[] = [
 	{
 		id: 'secondMethodUnclean',
 		class: 'secondMethod',
-		weight: 7,
+		weight: 12,
 		unit: 'dKH',
 		fits: isHome,
 		size: (c) => c.sign() * c.between(0.3, 1),
@@ -86,9 +86,9 @@ export const thingMistakes: readonly Mistake[] = [
 	},
 	...(
 		[
-			['powderWasHydrate', 3, (c) => c.pick([-0.145, -0.63]), 'washing soda'],
-			['powderPartlyCarbonate', 3, (c) => c.between(0.05, 0.58), 'baked or old'],
-			['kitchenScale', 5, (c) => c.sign() * c.between(0.05, 0.1), 'baking soda']
+			['powderWasHydrate', 2, (c) => c.pick([-0.145, -0.63]), 'washing soda'],
+			['powderPartlyCarbonate', 2, (c) => c.between(0.05, 0.58), 'baked or old'],
+			['kitchenScale', 4, (c) => c.sign() * c.between(0.05, 0.1), 'baking soda']
 		] satisfies [string, number, Mistake['size'], string][]
 	).map(([id, weight, size, powder]): Mistake => ({
 		id,
@@ -143,7 +143,7 @@ export const thingMistakes: readonly Mistake[] = [
 	{
 		id: 'tankFellUnnoticed',
 		class: 'water',
-		weight: 11,
+		weight: 22,
 		unit: 'dKH',
 		size: (c) => -c.between(0.5, 2.5),
 		change: (size, { tank }) => ({
@@ -156,7 +156,7 @@ export const thingMistakes: readonly Mistake[] = [
 	{
 		id: 'tankRoseUnnoticed',
 		class: 'water',
-		weight: 7,
+		weight: 12,
 		unit: 'dKH',
 		size: (c) => c.between(0.5, 2.5),
 		change: (size, { tank }) => ({

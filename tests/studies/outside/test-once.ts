@@ -1,9 +1,9 @@
-import type { Evidence, Reading } from '../../../src/lib/observation';
+import type { Reading } from '../../../src/lib/observation';
 import type { Chance } from './chance';
 import type { Happened, Hidden } from './happen';
 import { dkhIn, type OutsideKit } from './kits';
 import type { Clings } from './mistake';
-import { doneRight, titrate, type Doing, type Lot, type Water } from './titrate';
+import { titrate, type Doing, type Lot, type Water } from './titrate';
 
 /** In what a test differs from the one in question; left out is the same. */
 export type Setting = {
@@ -30,7 +30,8 @@ function isAtWork({ mistake, isHabit, beganDaysAgo }: Happened, at: Setting, c: 
 		lot: at.lot === undefined || at.lot === 'own',
 		sampleWare: true,
 		titrantWare: true,
-		vial: true,
+		// A careful rinse clears a vial sometimes.
+		vial: showsAgain,
 		cup: !at.isFreshCup && at.water === undefined && at.daysAgo === undefined,
 		kit: true
 	};
@@ -80,7 +81,7 @@ export function testOnce(hidden: Hidden, at: Setting, c: Chance): ReturnType<typ
 			one.mistake.bend && isAtWork(one, at, c)
 				? { ...done, ...one.mistake.bend(one.size, done) }
 				: done,
-		{ ...doneRight }
+		{ ...world.doing }
 	);
 	return titrate(
 		{
@@ -108,7 +109,9 @@ export function written({ figures, writtenTo }: OutsideKit, dkh: number): number
 /** ± of the kit as a careful leaflet would put it, dKH: a drop, the eye, and shares. */
 export function leafletDkh({ dkhPerMl, figures }: OutsideKit, dkh: number, ratio = 1): number {
 	const step = (dkhPerMl * figures.dropMl) / ratio;
-	return 2 * Math.hypot(0.03 * Math.abs(dkh), 0.13, 0.35 * step);
+	// Drops of a bottle differ from the leaflet's more than a scale does.
+	const share = figures.delivery === 'dropper' ? 0.045 : 0.03;
+	return 2 * Math.hypot(share * Math.abs(dkh), 0.13, 0.35 * step);
 }
 
 /** A reading of the kit's unit; ± is never finer than a step of writing. */
@@ -128,5 +131,3 @@ export function readingOf(
 		unit: kit.figures.unit
 	};
 }
-
-export type { Evidence };

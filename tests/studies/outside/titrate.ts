@@ -42,6 +42,8 @@ export type Doing = {
 	/** Further shift of the end that grows with the sample, dKH. */
 	endDkh: number;
 	isReversed: boolean;
+	/** The mark written down is that of the liquid line, not of the seal. */
+	readsLine: boolean;
 	/** Applied to the value after all sums. */
 	valueFactor: number;
 	valueDkh: number;
@@ -59,6 +61,7 @@ export const doneRight: Readonly<Doing> = {
 	co2Left: 0,
 	endDkh: 0,
 	isReversed: false,
+	readsLine: false,
 	valueFactor: 1,
 	valueDkh: 0,
 	scatter: 1
@@ -127,7 +130,9 @@ function readScale(tested: Tested, deliveredMl: number, graduationMl: number, c:
 	const readMl = Math.max(0, roundTo(shownMl, graduationMl));
 	const left = Number((fillings * kit.fillMl - readMl).toFixed(3));
 	const isBurette = kit.figures.delivery === 'burette';
-	const marks: Marks = isBurette ? { levelMl: Number(readMl.toFixed(3)) } : { sealMl: left };
+	const marks: Marks = isBurette
+		? { levelMl: Number(readMl.toFixed(3)) }
+		: { [doing.readsLine ? 'lineMl' : 'sealMl']: left };
 	return { readMl: doing.isReversed ? Math.max(0, left) : readMl, marks };
 }
 

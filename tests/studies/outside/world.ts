@@ -73,7 +73,7 @@ function drawSecond(c: Chance): SecondMethod {
 		name === 'kit' ? 4 : name === 'photometer' ? 3 : 1
 	);
 	const sizes = {
-		kit: { share: 0.03, offsetDkh: 0.15, sdDkh: 0.15, claimedDkh: 0.5 },
+		kit: { share: 0.03, offsetDkh: 0.15, sdDkh: 0.15, claimedDkh: 0.6 },
 		photometer: { share: 0.02, offsetDkh: 0.2, sdDkh: 0.12, claimedDkh: 0.5 },
 		laboratory: { share: 0.012, offsetDkh: 0.03, sdDkh: 0.05, claimedDkh: 0.25 },
 		probe: { share: 0.01, offsetDkh: 0.04, sdDkh: 0.05, claimedDkh: 0.25 }
@@ -123,6 +123,8 @@ export function drawWorld(c: Chance): World {
 	const lost = 0.001 * c.factor(0.6) * lotAgeMonths;
 	const isDropper = kit.figures.delivery === 'dropper';
 	const drift = c.normal(0.03);
+	// Some fill and read by the liquid line: that comes out right.
+	const readsLine = kit.figures.delivery === 'syringe' && c.happens(0.15);
 	return {
 		kit,
 		hands: drawHands(c),
@@ -134,7 +136,7 @@ export function drawWorld(c: Chance): World {
 		sampleWare: { scale: 1 + c.normal(0.015) },
 		titrantWare: { scale: 1 + c.normal(isDropper ? 0.035 : 0.012) },
 		tank: {
-			dkh: Math.min(12.5, Math.max(5, 8 + c.normal(1.2))),
+			dkh: Math.min(12.5, Math.max(5, 8.2 + c.normal(1))),
 			matrix: 'seawater',
 			carbonPerAlkalinity: c.between(0.85, 0.95)
 		},
@@ -147,7 +149,7 @@ export function drawWorld(c: Chance): World {
 		second: drawSecond(c),
 		solution: drawSolution(c),
 		borateShare: c.between(0.04, 0.06),
-		doing: { ...doneRight },
-		facts: {}
+		doing: { ...doneRight, readsLine },
+		facts: readsLine ? { filledBy: 'line', readBy: 'line' } : {}
 	};
 }
