@@ -35,19 +35,16 @@ export function diagnose(evidence: readonly Evidence[], options: DiagnoseOptions
 	return diagnosisOf(analyse(evidence, options, foreseenChecks(evidence)));
 }
 
-/** Probability of what the faults of an explanation pass a test. */
-function probabilityThat(
-	beliefs: readonly Belief[],
-	{ places }: Analysis,
-	is: (faults: readonly number[]) => boolean
-): number {
-	return notCertain(
-		beliefs.reduce(
-			(sum, { place, probability }) =>
-				place !== places.noneOfThese && is(places.faultsAt(place)) ? sum + probability : sum,
-			0
-		)
-	);
+/** A way of asking how likely it is that the faults of an explanation pass a test. */
+function askOf(beliefs: readonly Belief[], { places }: Analysis) {
+	const known = beliefs
+		.filter(({ place }) => place !== places.noneOfThese)
+		.map(({ place, probability }) => ({ probability, present: places.faultsAt(place) }));
+	return (is: (faults: readonly number[]) => boolean): number => {
+		let sum = 0;
+		for (const { probability, present } of known) if (is(present)) sum += probability;
+		return notCertain(sum);
+	};
 }
 
 function explanationsOf(
@@ -81,8 +78,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		beliefs.find(({ place }) => place === places.noneOfThese)?.probability ?? 0
 	);
 	const classOf = (fault: number) => faults[fault]!.class;
-	const that = (is: (faults: readonly number[]) => boolean) =>
-		probabilityThat(beliefs, analysis, is);
+	const that = askOf(beliefs, analysis);
 	const mixture = inUnitOf(tankMixture(analysis), inUnit);
 	const fromUnit = (value: number) => convertValue(value, unit, water.unit, method.analyte);
 	return {

@@ -13,7 +13,7 @@ export class Directions {
 	placeOf(shift: Float64Array, isInVial: boolean): { at: number; times: number } {
 		const times = shift.find((each) => each !== 0) ?? 1;
 		const unit = shift.map((each) => each / times);
-		const key = `${isInVial} ${Array.from(unit, (each) => each.toPrecision(12)).join(' ')}`;
+		const key = `${isInVial} ${Float64Array.from(unit, (each) => Math.round(each * 1e9)).join(' ')}`;
 		const known = this.#byKey.get(key);
 		if (known !== undefined) return { at: known, times };
 		this.all.push({ shift: unit, isInVial });

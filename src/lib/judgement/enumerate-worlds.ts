@@ -69,8 +69,9 @@ export function enumerateWorldsWithShifts(
 	accountAt: (family: number, number: number) => Account | null,
 	components: Components
 ): void {
-	const { families, directions, places } = input;
+	const { families, directions, places, accounts } = input;
 	const into = blankShifted();
+	const scratch = new Float64Array(accounts.model.count);
 	families.all.forEach((family, place) => {
 		const members = worlds.filter(({ part }) => part.piece.family === place);
 		const together = members.map(({ part }) =>
@@ -82,7 +83,7 @@ export function enumerateWorldsWithShifts(
 				.filter(({ part }) => part.piece.weights.middle[node]! > 1e-7);
 			const account = active.length > 0 ? accountAt(place, number) : null;
 			if (!account) return;
-			const seen = seenAll(account, directions);
+			const seen = seenAll(account, directions, scratch);
 			const code = encodeNode('middle', node);
 			shifts.forEach((shift, s) => {
 				integrate(account, sizedOf(shift, seen), null, 0, into);
@@ -116,7 +117,7 @@ export function accountsBefore(
 type Pair = { a: WorldsPart; b: WorldsPart; ln: number };
 
 /** A node that carries less of a fault's sizes is left out of pairs. */
-const LEAST_NODE = 1e-4;
+const LEAST_NODE = 1e-3;
 
 /** Two families of worlds at once, on the coarse grid. */
 export function enumerateTwoWorlds(
@@ -151,6 +152,7 @@ function ofFamilies(
 	worlds2: readonly World[],
 	components: Components
 ): void {
+	const scratch = new Float64Array(accounts.model.count);
 	worlds1.forEach((world1, i) => {
 		const withI = pairs.filter(({ a }) => a.part.piece.weights.coarse[i]! > LEAST_NODE);
 		if (withI.length === 0 || !world1) return;
@@ -162,13 +164,13 @@ function ofFamilies(
 				const share = b.part.piece.weights.coarse[j]!;
 				if (share <= LEAST_NODE) continue;
 				if (!world) {
-					world = bothWorlds(world1, worlds2[j]!);
+					world = bothWorlds(world1, worlds2[j]!, scratch);
 					if (!world) return;
 					lnReadings = accounts.lnLikelihood(world);
 				}
 				const lnWeight = ln + lnReadings + Math.log(a.part.piece.weights.coarse[i]! * share);
 				if (!components.matters(lnWeight)) continue;
-				account ??= accounts.of(world);
+				account ??= accounts.of(bothWorlds(world1, worlds2[j]!) ?? world);
 				components.add(
 					lnWeight,
 					account,

@@ -55,8 +55,9 @@ export function lnOfTwo(input: Enumeration, one: Part, two: Part): number | null
 	);
 }
 
-export const seenAll = (account: Account, { all }: Directions): Seen[] =>
-	all.map((direction) => seenBy(account, direction));
+/** All directions as an account sees them; `into` as in `seenBy`. */
+export const seenAll = (account: Account, { all }: Directions, into?: Float64Array): Seen[] =>
+	all.map((direction) => seenBy(account, direction, into));
 
 export const sizedOf = ({ part: { piece } }: ShiftPart, seen: readonly Seen[]): Sized => ({
 	seen: seen[piece.direction]!,

@@ -33,24 +33,33 @@ export function solveLower(factor: Float64Array, n: number, b: Float64Array): Fl
 	return b;
 }
 
+/** Smaller products of pivots are taken to their logarithm before they come to nothing. */
+const SMALL = 1e-200;
+
 /** Cholesky factor in place of the lower triangle; answers ln det. */
 function factorise(k: Float64Array, n: number): number {
 	let lnDet = 0;
+	let pivots = 1;
 	for (let i = 0; i < n; i++) {
 		const atI = i * n;
-		for (let j = 0; j <= i; j++) {
+		for (let j = 0; j < i; j++) {
 			const atJ = j * n;
 			let sum = k[atI + j]!;
 			for (let m = 0; m < j; m++) sum -= k[atI + m]! * k[atJ + m]!;
-			if (i === j) {
-				// Rounding may leave a trace below nothing where two rows say the same.
-				const pivot = Math.max(sum, 1e-12);
-				lnDet += Math.log(pivot);
-				k[atI + i] = Math.sqrt(pivot);
-			} else k[atI + j] = sum / k[atJ + j]!;
+			k[atI + j] = sum / k[atJ + j]!;
+		}
+		let own = k[atI + i]!;
+		for (let m = 0; m < i; m++) own -= k[atI + m]! * k[atI + m]!;
+		// Rounding may leave a trace below nothing where two rows say the same.
+		if (own < 1e-12) own = 1e-12;
+		k[atI + i] = Math.sqrt(own);
+		pivots *= own;
+		if (pivots < SMALL) {
+			lnDet += Math.log(pivots);
+			pivots = 1;
 		}
 	}
-	return lnDet;
+	return lnDet + Math.log(pivots);
 }
 
 const dot = (a: Float64Array, b: Float64Array) => {
@@ -94,9 +103,12 @@ export class Accounts {
 		const values = put?.value ?? value;
 		for (let i = 0; i < n; i++) {
 			const own = times ? times[i]! : 1;
-			for (let j = 0; j <= i; j++)
-				factor[i * n + j] =
-					fixed[i * n + j]! + own * (times ? times[j]! : 1) * amount[i * size + j]!;
+			const row = i * n;
+			const inAmount = i * size;
+			if (times)
+				for (let j = 0; j <= i; j++)
+					factor[row + j] = fixed[row + j]! + own * times[j]! * amount[inAmount + j]!;
+			else for (let j = 0; j <= i; j++) factor[row + j] = fixed[row + j]! + amount[inAmount + j]!;
 			if (timesScatter) factor[i * n + i]! += scatter[i]! * (timesScatter[i]! ** 2 - 1);
 			whitened[i] = values[i]! - shift[i]! - own * amountMean[i]!;
 		}
@@ -148,15 +160,21 @@ export type Seen = {
 	withTank: number;
 };
 
-/** A direction seen by an account; one that is in the vial is stretched by the world's factors. */
+/**
+ * A direction seen by an account; one that is in the vial is stretched by the world's factors.
+ *
+ * @param into taken for the whitened direction, where only its products are wanted
+ */
 export function seenBy(
 	account: Account,
-	direction: { shift: Float64Array; isInVial: boolean }
+	direction: { shift: Float64Array; isInVial: boolean },
+	into?: Float64Array
 ): Seen {
 	const n = account.whitened.length;
-	const whitened = direction.shift.slice(0, n);
-	const { factor } = account.world;
-	if (direction.isInVial && factor) for (let i = 0; i < n; i++) whitened[i]! *= factor[i]!;
+	const whitened = into ?? new Float64Array(n);
+	const { shift } = direction;
+	const factor = direction.isInVial ? account.world.factor : null;
+	for (let i = 0; i < n; i++) whitened[i] = factor ? shift[i]! * factor[i]! : shift[i]!;
 	solveLower(account.factor, n, whitened);
 	return {
 		whitened,

@@ -82,19 +82,27 @@ export type World = {
 };
 export const ordinaryWorld: World = { factor: null, timesScatter: null, put: null };
 
-const product = (a: Float64Array | null, b: Float64Array | null): Float64Array | null => {
+const product = (
+	a: Float64Array | null,
+	b: Float64Array | null,
+	into: Float64Array | undefined
+): Float64Array | null => {
 	if (!a || !b) return a ?? b;
-	const both = new Float64Array(a.length);
+	const both = into ?? new Float64Array(a.length);
 	for (let i = 0; i < a.length; i++) both[i] = a[i]! * b[i]!;
 	return both;
 };
 
-/** Both at once; null when both would put readings right. */
-export function bothWorlds(a: World, b: World): World | null {
+/**
+ * Both at once; null when both would put readings right.
+ *
+ * @param into taken for their factor, for a world that is looked at once and not kept
+ */
+export function bothWorlds(a: World, b: World, into?: Float64Array): World | null {
 	if (a.put && b.put) return null;
 	return {
-		factor: product(a.factor, b.factor),
-		timesScatter: product(a.timesScatter, b.timesScatter),
+		factor: product(a.factor, b.factor, into),
+		timesScatter: product(a.timesScatter, b.timesScatter, undefined),
 		put: a.put ?? b.put
 	};
 }
