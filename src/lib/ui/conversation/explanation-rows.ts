@@ -6,7 +6,9 @@ import { capital, faultName, listed, type Catalogue } from './catalogue';
 export type ExplanationRow = {
 	id: string;
 	title: string;
-	/** Of a group: what may be behind it, one by one. */
+	/** It stands for several that nothing so far can tell apart. */
+	isGroup: boolean;
+	/** Of a larger group: what else may be behind it, one by one. */
 	members: readonly string[];
 	/** Of a group: the check that would tell its members apart; null when none does, or for one alone. */
 	splitBy: CheckId | null;
@@ -61,9 +63,17 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 		byParts.set(key, [...(byParts.get(key) ?? []), explanation]);
 	}
 	const groupOf = (part: string) => groups[Number(/^group (\d+)$/.exec(part)?.[1])];
+	/** Of a group, the most probable first. */
+	const namesOf = ({ faults }: FaultGroup) =>
+		[...faults]
+			.sort((a, b) => (diagnosis.faults[b] ?? 0) - (diagnosis.faults[a] ?? 0))
+			.map((fault) => faultName(catalogue, fault));
 	const nameOf = (part: string) => {
 		const group = groupOf(part);
-		return group ? `one of ${group.faults.length} causes` : faultName(catalogue, part);
+		if (!group) return faultName(catalogue, part);
+		const [first = '', second = ''] = namesOf(group);
+		const others = group.faults.length - 1;
+		return others === 1 ? `${first}, or ${second}` : `${first}, or one of ${others} others`;
 	};
 	const rows = [...byParts].map(([key, explanations]): ExplanationRow => {
 		const parts = key.split('+');
@@ -78,7 +88,8 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 				key === NONE
 					? 'Nothing out of the ordinary'
 					: capital(listed(names.map((part) => nameOf(part)))),
-			members: group ? group.faults.map((fault) => faultName(catalogue, fault)) : [],
+			isGroup: group !== undefined,
+			members: group && group.faults.length > 2 ? namesOf(group).slice(1) : [],
 			splitBy: group?.splitBy ?? null,
 			probability: explanations.reduce((sum, { probability }) => sum + probability, 0),
 			trueValue: merged(explanations),
@@ -95,6 +106,7 @@ function noneOfThese(diagnosis: Diagnosis): ExplanationRow {
 	return {
 		id: NONE_OF_THESE,
 		title: 'None of these',
+		isGroup: false,
 		members: [],
 		splitBy: null,
 		probability: diagnosis.noneOfThese,
