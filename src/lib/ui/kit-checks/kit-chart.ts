@@ -1,0 +1,171 @@
+import { convertValue, type Kit, type Unit } from '$lib/kits';
+import {
+	chartByLot,
+	cusumChart,
+	ewmaChart,
+	methodFiguresOf,
+	type CusumChart,
+	type EwmaChart,
+	type LotChart
+} from '$lib/metrology';
+import type { Matrix } from '$lib/observation';
+import type { KeptReference } from '$lib/procedure';
+import { plain, signed } from '../charts/numbers';
+import type { PlotData, PlotLine } from '../charts/plot';
+
+/** Ways to look at checks in the order of time. */
+export const kinds = {
+	single: 'each check by itself',
+	average: 'running average',
+	sum: 'running sum'
+} as const;
+export type ChartKind = keyof typeof kinds;
+
+export type KitChart = {
+	/** In the order of time, of one kind of water. */
+	checks: readonly KeptReference[];
+	/** Null where there is too little to say what is usual: see `why`. */
+	byLot: LotChart | null;
+	average: EwmaChart | null;
+	sum: CusumChart | null;
+	why: 'tooFew' | 'noRepeats' | null;
+};
+
+/** Finest step of a reading by a kit, in a unit: a drop, or a division where that is more. */
+export function resolutionOf(kit: Kit, unit: Unit): number {
+	const { dropMl, graduationMl, valuePerMl } = methodFiguresOf(kit);
+	const inKit = Math.max(dropMl, graduationMl ?? 0) * valuePerMl;
+	return convertValue(inKit, kit.unit, unit, kit.analyte);
+}
+
+/** The waters that known solutions were made in, the one with most checks first. */
+export function matricesOf(checks: readonly KeptReference[]): Matrix[] {
+	const counts = new Map<Matrix, number>();
+	for (const { matrix } of checks) counts.set(matrix, (counts.get(matrix) ?? 0) + 1);
+	return [...counts].sort(([, a], [, b]) => b - a).map(([matrix]) => matrix);
+}
+
+const FEWEST = 3;
+
+/**
+ * Checks of one kit on known solutions of one water: how each recovery lies to those of the first lot.
+ *
+ * @param resolution finest step of a reading, above 0, in the unit of the checks
+ */
+export function kitChart(
+	all: readonly KeptReference[],
+	{ matrix, resolution }: { matrix: Matrix; resolution: number }
+): KitChart {
+	const checks = all.filter((check) => check.matrix === matrix);
+	const none = { checks, byLot: null, average: null, sum: null };
+	if (checks.length < FEWEST) return { ...none, why: 'tooFew' };
+	// The scatter of one check is told by lots that were checked more than once.
+	if (new Set(checks.map(({ lot }) => lot)).size === checks.length)
+		return { ...none, why: 'noRepeats' };
+	const byLot = chartByLot(checks, { resolution });
+	const recoveries = byLot.checks.map(({ recovery }) => recovery);
+	const basis = { target: byLot.chart.target, sigma: byLot.sd };
+	return {
+		checks,
+		byLot,
+		average: ewmaChart(recoveries, basis),
+		sum: cusumChart(recoveries, basis),
+		why: null
+	};
+}
+
+/** A recovery as what it is off, in per cent of what the solution holds. */
+const off = (recovery: number) => 100 * (recovery - 1);
+
+/** Bottles whose beginning is marked in a drawing; of more of them, the newest. */
+const MOST_MARKS = 4;
+
+function startsOf({ lots, checks }: LotChart) {
+	return lots
+		.slice(1)
+		.slice(-MOST_MARKS)
+		.map(({ lot }) => ({
+			x: checks.findIndex((check) => check.lot === lot) + 0.5,
+			words: `lot ${lot.slice(0, 16)}`
+		}));
+}
+
+/** What is drawn of a chart with limits. */
+export function chartDrawing(
+	{ byLot, average, sum }: KitChart,
+	kind: ChartKind
+): { data: PlotData; yName: string } | null {
+	if (!byLot || !average || !sum) return null;
+	const n = byLot.checks.length;
+	const level = (y: number, style: PlotLine['kind']): PlotLine => ({
+		kind: style,
+		points: [
+			{ x: 0.5, y },
+			{ x: n + 0.5, y }
+		]
+	});
+	const at = (values: readonly number[]) => values.map((y, i) => ({ x: i + 1, y }));
+	const shared = { marks: startsOf(byLot), isCounted: true };
+	const { chart } = byLot;
+	if (kind === 'sum') {
+		const [high, low] = [
+			sum.points.map((point) => 100 * point.high),
+			sum.points.map((point) => -100 * point.low)
+		];
+		return {
+			data: {
+				...shared,
+				points: [],
+				lines: [
+					{ kind: 'fit', points: at(high) },
+					{ kind: 'fit', points: at(low) },
+					level(100 * sum.limit, 'limit'),
+					level(-100 * sum.limit, 'limit')
+				],
+				hasZeroLine: true
+			},
+			yName: 'summed up, %'
+		};
+	}
+	const values = byLot.checks.map(({ recovery }) => off(recovery));
+	if (kind === 'single')
+		return {
+			data: {
+				...shared,
+				points: chart.points.map(({ broken }, i) => ({
+					x: i + 1,
+					y: values[i] ?? 0,
+					isUsed: broken.length === 0
+				})),
+				lines: [
+					{ kind: 'guide', points: at(values) },
+					level(off(chart.target), 'guide'),
+					level(off(chart.lower), 'limit'),
+					level(off(chart.upper), 'limit')
+				]
+			},
+			yName: 'read off, %'
+		};
+	return {
+		data: {
+			...shared,
+			points: average.points.map((point, i) => ({
+				x: i + 1,
+				y: off(point.average),
+				isUsed: !point.isBeyond
+			})),
+			lines: [
+				{ kind: 'guide', points: at(average.points.map((point) => off(point.average))) },
+				level(off(chart.target), 'guide'),
+				{ kind: 'limit', points: at(average.points.map(({ lower }) => off(lower))) },
+				{ kind: 'limit', points: at(average.points.map(({ upper }) => off(upper))) }
+			]
+		},
+		yName: 'average off, %'
+	};
+}
+
+export const offText = (check: KeptReference): string =>
+	`${signed(off(check.value / check.expected))} %`;
+export const expectedText = (check: KeptReference, decimals: number): string =>
+	plain(check.expected, decimals);
