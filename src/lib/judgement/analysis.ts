@@ -1,6 +1,7 @@
-import { convertValue, type Unit } from '../kits';
-import { usualMethodFigures, type MethodFigures } from '../metrology';
+import type { Unit } from '../kits';
+import type { MethodFigures } from '../metrology';
 import type { CheckId, Evidence } from '../observation';
+import { contextOf, realChangeOf, togetherOf } from './analysis-context';
 import { cues as allCues, faults as allFaults } from './catalogue';
 import type { Components } from './components';
 import { answeredCues, CueEvidence, type Answered } from './cue-likelihood';
@@ -12,19 +13,22 @@ import type { Cue, Fault } from './fault';
 import { Accounts } from './gaussian';
 import { considered } from './instances';
 import { modelOf, type Model } from './model';
-import { BESIDES, ExplanationPlaces, type Part } from './parts';
+import { ExplanationPlaces, type Part } from './parts';
 import type { PossibleCheck } from './possible-tests';
 import type { Row, RowContext } from './row';
 import { firstOf, possibleRows, rowsOf } from './rows';
 import { SecondMethods } from './second-methods';
 import { slippedWorld, slipsElsewhere, unforeseenParts, unforeseenWorld } from './unforeseen';
-import { waterFiguresOf, type WaterFigures } from './water-figures';
+import type { WaterFigures } from './water-figures';
 import { REAL_CHANGE } from './water-causes';
 
 /** Two faults at once are this much rarer than chance would have it: people doubt one thing at a time. */
 export const PAIR_FACTOR = 0.4;
-/** How likely it is, beforehand, that what is wrong stands in no list; see tests/studies/none-of-these. */
-export const NONE_OF_THESE_PRIOR = 0.02;
+/**
+ * How likely it is, beforehand, that what is wrong stands in no list: so that it is named falsely in no
+ * more than 1 of 100 cases (tests/studies/none-of-these).
+ */
+export const NONE_OF_THESE_PRIOR = 0.08;
 
 /** Everything worked out from evidence, before it is put into words. In the customary unit. */
 export type Analysis = {
@@ -52,63 +56,6 @@ export type Analysis = {
 	weights: Float64Array;
 	unused: readonly { at: number; why: string }[];
 };
-
-/** A change of the water itself, in the form of a fault: earlier readings met other water. */
-const realChangeOf = (water: WaterFigures, analyte: MethodFigures['analyte']): Fault => ({
-	id: REAL_CHANGE,
-	name: 'the water has really changed',
-	class: 'water',
-	target: 'water',
-	scope: 'tank',
-	analytes: [analyte],
-	sizes: water.realChange.sizes.map((size) => ({ ...size, mean: -size.mean })),
-	prior: water.realChange.prior,
-	remedy: '',
-	shownBy: ['secondMethod', 'reference', 'freshSample'],
-	origin: water.realChange.origin
-});
-
-function contextOf(
-	evidence: readonly Evidence[],
-	options: DiagnoseOptions
-): Omit<RowContext, 'firstAt'> {
-	const method = options.method ?? usualMethodFigures;
-	const water = waterFiguresOf(method.analyte);
-	const { priorValue } = options;
-	const inUnit = (value: number, from: Unit) =>
-		convertValue(value, from, water.unit, method.analyte);
-	const prior = priorValue
-		? {
-				mean: inUnit(priorValue.mean, priorValue.unit),
-				standardDeviation: inUnit(priorValue.standardDeviation, priorValue.unit)
-			}
-		: water.usual;
-	if (!(prior.standardDeviation > 0 && Number.isFinite(prior.mean)))
-		throw new RangeError(
-			`priorValue.standardDeviation must be above 0; found ${prior.standardDeviation}`
-		);
-	const days = evidence.flatMap((each) => (each.kind === 'earlier' ? [each.daysAgo] : []));
-	return {
-		method,
-		isUsualMethod: options.method === undefined,
-		water,
-		prior,
-		days: [...new Set(days)].sort((a, b) => a - b)
-	};
-}
-
-/** ln of what being there together does to the odds of two parts; null where they cannot be. */
-function togetherOf(faults: readonly Fault[], pairFactor: number) {
-	const isWater = (place: number) => faults[place]?.scope === 'tank';
-	return (one: Part, two: Part): number | null => {
-		if (one.fault === two.fault) return null;
-		if (one.fault === BESIDES || two.fault === BESIDES) return 0;
-		if (isWater(one.fault) && isWater(two.fault)) return null;
-		// What the water does has nothing to do with how it is tested.
-		if (isWater(one.fault) || isWater(two.fault)) return 0;
-		return pairFactor > 0 ? Math.log(pairFactor) : null;
-	};
-}
 
 function requireShare(field: string, value: number): number {
 	if (!(value >= 0 && value <= 1))

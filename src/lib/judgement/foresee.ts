@@ -1,10 +1,16 @@
 import type { Analysis } from './analysis';
-import { decodeNode } from './enumeration';
-import { seenBy, solveLower, type Account, type Seen } from './gaussian';
-import { bothWorlds, ordinaryWorld, readingCovariance, type World } from './model';
+import { readingCovariance } from './model';
 import { UNFORESEEN, type Part } from './parts';
-import { blankShifted, integrate, type Sized } from './shifts';
-import { slippedWorld, unforeseenWorld } from './unforeseen';
+import {
+	dot,
+	effectOf,
+	possibleIn,
+	worldOfAccount,
+	type Effect,
+	type PossibleSeen
+} from './possible-in-world';
+import { blankShifted, integrate } from './shifts';
+import { unforeseenWorld } from './unforeseen';
 
 /**
  * What the heaviest accounts foresee of tests that could be had: for each account and each of those
@@ -29,28 +35,6 @@ export type Foreseen = {
 const ENOUGH_WEIGHT = 0.99;
 const MOST_ACCOUNTS = 200;
 
-type PossibleSeen = { account: Account; whitened: Float64Array[]; mean: Float64Array };
-
-function worldOf(analysis: Analysis, part: number, code: number): World {
-	const piece = analysis.parts[part]?.piece;
-	if (code < 0 || piece?.kind !== 'worlds') return ordinaryWorld;
-	const { level, node } = decodeNode(code);
-	const family = analysis.families.all[piece.family]!;
-	return family.worldAt(family.levels[level][node]!, piece.mask);
-}
-
-/** The world of an account: of both its parts, and of what stands behind them. */
-function worldOfAccount(analysis: Analysis, place: number): World {
-	const { components, model, directions, water, parts } = analysis;
-	const behind = parts[components.behind[place]!];
-	const ofParts = bothWorlds(
-		worldOf(analysis, components.part1[place]!, components.node1[place]!),
-		worldOf(analysis, components.part2[place]!, components.node2[place]!)
-	);
-	const ofBehind = behind ? slippedWorld(model, directions, water, behind) : ordinaryWorld;
-	return bothWorlds(ofParts ?? ordinaryWorld, ofBehind) ?? ordinaryWorld;
-}
-
 /** Places of the heaviest accounts. */
 function heaviest({ components, weights }: Analysis): number[] {
 	const least = components.length > 4000 ? 1e-5 : 0;
@@ -60,53 +44,6 @@ function heaviest({ components, weights }: Analysis): number[] {
 	let sum = 0;
 	const end = places.findIndex((place) => (sum += weights[place]!) >= ENOUGH_WEIGHT);
 	return places.slice(0, Math.min(MOST_ACCOUNTS, end < 0 ? places.length : end + 1));
-}
-
-/** What the possible tests are in a world, as far as the readings tell. */
-function possibleIn(analysis: Analysis, world: World): PossibleSeen {
-	const { model, accounts } = analysis;
-	const { count: n, size } = model;
-	const account = accounts.of(world);
-	const mean = new Float64Array(size - n);
-	const whitened = Array.from({ length: size - n }, (_, g) => {
-		const j = n + g;
-		const column = new Float64Array(n);
-		for (let i = 0; i < n; i++) column[i] = readingCovariance(model, world, i, j);
-		solveLower(account.factor, n, column);
-		let sum = model.shift[j]! + (world.factor?.[j] ?? 1) * model.amountMean[j]!;
-		for (let i = 0; i < n; i++) sum += column[i]! * account.whitened[i]!;
-		mean[g] = sum;
-		return column;
-	});
-	return { account, whitened, mean };
-}
-
-const dot = (a: Float64Array, b: Float64Array) => {
-	let sum = 0;
-	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-	return sum;
-};
-
-type Effect = { sized: Sized; on: Float64Array };
-
-/** A shift of an account: how large, and what it leaves on each possible test. */
-function effectOf(
-	analysis: Analysis,
-	part: Part | undefined,
-	possible: PossibleSeen
-): Effect | null {
-	if (part?.piece.kind !== 'shift') return null;
-	const { model, directions } = analysis;
-	const { piece } = part;
-	const direction = directions.all[piece.direction]!;
-	const seen: Seen = seenBy(possible.account, direction);
-	const { factor } = possible.account.world;
-	const on = Float64Array.from(possible.whitened, (whitened, g) => {
-		const j = model.count + g;
-		const stretch = direction.isInVial && factor ? factor[j]! : 1;
-		return direction.shift[j]! * stretch - dot(whitened, seen.whitened);
-	});
-	return { sized: { seen, mean: piece.mean, variance: piece.variance }, on };
 }
 
 const known = new WeakMap<Analysis, Foreseen>();

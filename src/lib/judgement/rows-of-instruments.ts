@@ -1,7 +1,7 @@
 import { convertValue } from '../kits';
 import type { EvidenceOf } from '../observation';
 import type { Loading, Row, RowContext } from './row';
-import { solutionOf } from './rows-of-tests';
+import { solutionOf } from './contents';
 import { solution, tankNow, tankThen } from './tank-amount';
 import { nothing, OWN } from './things';
 

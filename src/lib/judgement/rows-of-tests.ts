@@ -1,11 +1,9 @@
 import { convertValue } from '../kits';
 import { readingScatter } from '../metrology';
-import type { CheckId, Evidence, EvidenceOf } from '../observation';
-import type { Loading, Row, RowContext } from './row';
-import { solution, tankNow, tankThen } from './tank-amount';
-import { nothing, sampleRatioOf, thingsOfTest, type Things } from './things';
-
-type Tested = EvidenceOf<'test' | 'reference' | 'addition' | 'blank' | 'earlier'>;
+import type { CheckId, Evidence } from '../observation';
+import { contentOf, thingsOf, type Tested } from './contents';
+import type { Row, RowContext } from './row';
+import { nothing, sampleRatioOf, type Things } from './things';
 
 const testsOfTank: readonly ('first' | CheckId)[] = [
 	'first',
@@ -18,89 +16,6 @@ const testsOfTank: readonly ('first' | CheckId)[] = [
 	'otherHands'
 ];
 export const isTestOfTank = (from: 'first' | CheckId): boolean => testsOfTank.includes(from);
-
-/** Readings of one solution share it; a solution without a name is known by what it holds. */
-export const solutionOf = (
-	evidence: EvidenceOf<'reference'>,
-	inUnit: (value: number) => number
-): string =>
-	evidence.solution === undefined
-		? `unnamed:${evidence.matrix}:${inUnit(evidence.nominal).toPrecision(6)}`
-		: `named:${evidence.solution}`;
-
-function thingsOf(evidence: Tested, inUnit: (value: number) => number): Things {
-	switch (evidence.kind) {
-		case 'test':
-			return thingsOfTest(evidence.differs, evidence.from);
-		case 'reference':
-			return {
-				...thingsOfTest(evidence.differs, 'first'),
-				sampling: null,
-				solution: solutionOf(evidence, inUnit)
-			};
-		case 'blank':
-			return { ...thingsOfTest(evidence.differs, 'first'), sampling: null };
-		case 'earlier':
-			return {
-				...thingsOfTest(evidence.differs, 'first'),
-				sampling: `days:${evidence.daysAgo}`
-			};
-		case 'addition':
-			return thingsOfTest(evidence.differs, 'first');
-	}
-}
-
-/** What was in the vial, and by how much a sound kit reads it otherwise. */
-function contentOf(
-	evidence: Tested,
-	things: Things,
-	context: RowContext,
-	inUnit: (value: number) => number
-): Pick<Row, 'amountMean' | 'amountLoadings' | 'shift'> & { effects: Loading[] } {
-	const none = { shift: 0, effects: [] };
-	const effectOf = (matrix: 'seawater' | 'purified' | 'sodiumChloride') => {
-		const { mean, standardDeviation } = context.water.matrixEffect[matrix];
-		return {
-			shift: mean,
-			effects: [{ of: `matrix:${matrix}`, amount: standardDeviation }]
-		};
-	};
-	switch (evidence.kind) {
-		case 'test':
-			return { ...tankNow(context, things.sampling), ...none };
-		case 'earlier':
-			return {
-				...tankThen(context, evidence.daysAgo, inUnit(evidence.expectedChange ?? 0)),
-				...none
-			};
-		case 'addition': {
-			const now = tankNow(context, things.sampling);
-			const added = inUnit(evidence.added);
-			const sd = inUnit(evidence.addedExpandedUncertainty) / 2;
-			return {
-				amountMean: now.amountMean + added,
-				amountLoadings: [...now.amountLoadings, { of: `added:${evidence.reading.id}`, amount: sd }],
-				...none
-			};
-		}
-		case 'reference':
-			return {
-				...solution(
-					things.solution ?? '',
-					inUnit(evidence.nominal),
-					inUnit(evidence.nominalExpandedUncertainty)
-				),
-				...effectOf(evidence.matrix)
-			};
-		case 'blank':
-			return {
-				amountMean: 0,
-				amountLoadings: [{ of: `blank:${evidence.matrix}`, amount: context.water.blankSd }],
-				shift: 0,
-				effects: [{ of: `blankEnd:${evidence.matrix}`, amount: context.water.blankEndSd }]
-			};
-	}
-}
 
 /** Ordinary spreads of ware, bottle and hands: by the figures, or by what the reading itself claims. */
 function spreadsOf(
