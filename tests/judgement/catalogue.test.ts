@@ -97,12 +97,12 @@ describe('a catalogue for a kit', () => {
 		}
 	);
 
-	it('takes a second method or a known solution to be sound in at least seven cases of ten', () => {
+	it('takes a second method or a known solution to be sound in at least two cases of three', () => {
 		for (const method of ['photometer', 'laboratory', 'probe', 'kit'] as const) {
 			const its = faults.filter(
 				(fault) => fault.class === 'secondMethod' && (fault.methods?.includes(method) ?? true)
 			);
-			expect(its.reduce((product, { prior }) => product * (1 - prior), 1)).toBeGreaterThan(0.7);
+			expect(its.reduce((product, { prior }) => product * (1 - prior), 1)).toBeGreaterThan(0.66);
 		}
 		const ofSolutions = faults.filter((fault) => fault.class === 'reference');
 		expect(ofSolutions.reduce((product, { prior }) => product * (1 - prior), 1)).toBeGreaterThan(

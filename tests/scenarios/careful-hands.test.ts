@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { supportOf } from '../../src/lib/judgement';
-import { conclusions, type BenchCheckId, type Conclusion } from '../../src/lib/observation';
+import { earnedConclusions } from '../../src/lib/judgement';
+import { methodFiguresOf } from '../../src/lib/metrology';
+import type { BenchCheckId, Conclusion } from '../../src/lib/observation';
 import { evidenceOf, readingInQuestion } from '../../src/lib/procedure';
 import type { Scenario } from '../../src/lib/bench';
 import { cases, workedCase } from './house';
@@ -29,9 +30,8 @@ function carried(scenario: Scenario, seed: number, checks?: readonly BenchCheckI
 	const reading = readingInQuestion(run);
 	if (!reading) throw new Error('there is no reading in question');
 	const evidence = evidenceOf(run);
-	const earned = conclusions.filter(
-		(conclusion) => supportOf({ reading, evidence, conclusion, matrixEffect }).verdict === 'earned'
-	);
+	const method = methodFiguresOf(run.kit);
+	const earned = earnedConclusions({ reading, evidence, matrixEffect, method });
 	return { reading, evidence, earned };
 }
 

@@ -1,6 +1,6 @@
 import { densityKgPerL } from '../chemistry';
 import type { Fault } from './fault';
-import { about, alkalinity, eitherWay } from './make-fault';
+import { about, alkalinity, eitherWay, mixed } from './make-fault';
 
 /** What is written per kilogram of seawater is smaller than what a litre holds. */
 const PER_KG_SHARE = 1 / densityKgPerL(35, 25) - 1;
@@ -14,11 +14,11 @@ export const secondMethodFaults: readonly Fault[] = [
 		target: 'method',
 		scope: 'instrument',
 		analytes: alkalinity,
-		sizes: eitherWay(0.6, 0.3, 'customaryUnit'),
-		prior: 0.07,
+		sizes: mixed('customaryUnit', [0.4, 0.6, 0.3], [0.4, -0.6, 0.3], [0.2, 0, 1.5]),
+		prior: 0.13,
 		remedy: 'Give both methods the same known solution.',
 		shownBy: ['referenceBySecondMethod', 'reference'],
-		origin: 'Judgement: what can befall this test can befall that one.'
+		origin: 'Judgement: what can befall this test can befall that one, though nobody doubts it yet.'
 	},
 	{
 		id: 'photometerOff',

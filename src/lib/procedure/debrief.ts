@@ -1,5 +1,6 @@
 import { curveOf, ledgerOf, type Curve, type Ledger, type LedgerLine } from '../bench';
 import { slipCues, slipWords, supportOf, type Support } from '../judgement';
+import { methodFiguresOf } from '../metrology';
 import type { BenchCheckId, Conclusion, BenchEvidence, Reading, Slip } from '../observation';
 import { evidenceOf, readingInQuestion } from './evidence';
 import { readingOfTitration } from './readings';
@@ -143,6 +144,7 @@ export function debriefOf(run: RunState): Debrief | null {
 					evidence: evidence.filter((each) => each.reading.id !== inQuestion.id),
 					conclusion: given.conclusion,
 					matrixEffect: MATRIX_EFFECT,
+					method: methodFiguresOf(run.kit),
 					offered: run.scenario.checks.map(({ check }) => check)
 				})
 			: null;
