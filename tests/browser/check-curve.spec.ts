@@ -1,5 +1,6 @@
 import { Check } from './check';
 import { expect, expectNoBarriers, expectNoSidewaysScroll, inTheme, test } from './house';
+import { houseDropperKit } from '../../src/lib/kits';
 import dickson from '../reference/data/dickson-1981-table-1.json' with { type: 'json' };
 
 // Dickson 1981 (Deep-Sea Res. 28A:609), table 1: 200 g of seawater of 2450 µmol/kg, 0.3 mol/kg of acid.
@@ -82,4 +83,20 @@ test('a known solution made for a check waits there for what the kit reads on it
 		1
 	);
 	await expect(form.getByLabel('What it read')).toHaveValue('');
+});
+
+test('the checks of a kit that has none say so, and lead to a test', async ({ page }) => {
+	await page.goto(`/kits/checks/#kit=${houseDropperKit.id}`);
+	await expect(page.getByTestId('stands-out')).toHaveText(
+		'No test of a known solution with this kit is kept.'
+	);
+	await expect(page.getByText(houseDropperKit.name)).toBeVisible();
+	for (const theme of ['light', 'dark'] as const) {
+		await inTheme(page, theme);
+		await expectNoBarriers(page);
+	}
+	await page.setViewportSize({ width: 320, height: 640 });
+	await expectNoSidewaysScroll(page);
+	await page.getByRole('link', { name: 'Test a known solution' }).click();
+	await expect(page).toHaveURL(/\/test\/?$/);
 });
