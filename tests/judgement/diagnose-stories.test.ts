@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { diagnose, faults, type Diagnosis } from '../../src/lib/judgement';
+import { houseKits } from '../../src/lib/kits';
+import { methodFiguresOf } from '../../src/lib/metrology';
 import type { Evidence } from '../../src/lib/observation';
 import { earlier, reading, reference, second, test } from './diagnosed';
 
@@ -9,6 +11,23 @@ const sumOf = ({ faults: found }: Diagnosis, is: (id: string) => boolean) =>
 	Object.entries(found).reduce((sum, [id, p]) => sum + (is(id) ? p : 0), 0);
 const oneOff = (diagnosis: Diagnosis) => sumOf(diagnosis, (id) => scopeOf.get(id) === 'oneTest');
 const top = ({ explanations }: Diagnosis) => explanations[0]?.id;
+
+describe.each(houseKits)('by the $name', (kit) => {
+	const options = { method: methodFiguresOf(kit, { value: 8 }) };
+
+	it('what agrees all round leaves nothing to explain', () => {
+		const diagnosis = diagnose(
+			[test('a', 8), test('b', 8.1, 'repeatFull'), reference('r', 8), earlier('e', 8.1, 7)],
+			options
+		);
+		expect(top(diagnosis)).toBe('none');
+		expect(Math.abs(diagnosis.trueValue.median - 8.05)).toBeLessThan(0.15);
+		// Faults of other ware are not thought of.
+		const isSyringe = kit.delivery.by === 'syringe';
+		expect('filledByLine' in diagnosis.faults).toBe(isSyringe);
+		expect('dropperTilted' in diagnosis.faults).toBe(kit.delivery.by === 'dropper');
+	});
+});
 
 describe('a fresh bottle', () => {
 	const old = [test('a', 7.4), test('b', 7.3, 'repeatFull')];

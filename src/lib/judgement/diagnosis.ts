@@ -70,7 +70,11 @@ export type Diagnosis = {
 	mixture?: readonly Normal[];
 	/** Probability that the true value lies at or below a value, in the diagnosis' unit. */
 	cumulative(value: number): number;
-	/** No known solution and no second method speaks for it: never more than 'probably'. */
+	/**
+	 * Something independent holds the true value, and is not itself what is probably wrong: the kit in
+	 * question was given a known solution, or another method measured the tank. Without it nothing is
+	 * ever more than 'probably'.
+	 */
 	isIndependent: boolean;
 	/** Evidence that could not be used, with the reason; nothing is dropped silently. */
 	unused: readonly { at: number; why: string }[];
