@@ -67,5 +67,5 @@ export const drawingWords: Readonly<Record<ChartKind, string>> = {
 		'Each point is one check: how far the kit read from what the solution holds. Nearly all should lie between the broken lines, without a pattern; hollow ones do not.',
 	average:
 		'Each point is the average so far, the newest counting most. It sees a small lasting change sooner than single checks do; hollow ones lie beyond the broken lines.',
-	sum: 'What lies above or below the usual is summed up, up and down by itself. A line that climbs past a broken one says that the kit reads otherwise than before, and where it left 0, since when.'
+	sum: 'What lies above or below the usual is summed up, up and down by itself. A line that goes past a broken one says that the kit reads otherwise than before, and where it left 0, since when.'
 };
