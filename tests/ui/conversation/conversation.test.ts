@@ -51,7 +51,7 @@ describe('what could explain it', () => {
 			.getAllByRole('listitem')
 			.filter((item) => item.parentElement === bars());
 		expect(items.map((item) => words(item.querySelector('.title')))).toEqual([
-			'Titrant grown stronger, or sample over its mark',
+			'Titrant grown stronger; or sample over its mark',
 			'Nothing out of the ordinary',
 			'A real change of the water',
 			'A drop left hanging',
@@ -233,6 +233,6 @@ test('one polite sentence when the answer has changed, none before', () => {
 	run.ranking = { ...ranking, isEnough: true };
 	flushSync();
 	expect(words(status)).toMatch(
-		/^Most likely now: titrant grown stronger, or sample over its mark, about 6 in 10\. .* That is enough to decide\.$/
+		/^Most likely now: titrant grown stronger; or sample over its mark, about 6 in 10\. .* That is enough to decide\.$/
 	);
 });

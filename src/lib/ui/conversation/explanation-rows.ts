@@ -1,6 +1,6 @@
 import type { Diagnosis, Explanation, FaultClass, FaultGroup } from '$lib/judgement';
 import type { CheckId } from '$lib/observation';
-import { capital, faultName, listed, type Catalogue } from './catalogue';
+import { capital, faultName, type Catalogue } from './catalogue';
 
 /** One account of what happened, or several that nothing so far can tell apart. */
 export type ExplanationRow = {
@@ -17,6 +17,8 @@ export type ExplanationRow = {
 	trueValue: Explanation['trueValue'];
 	/** Of one of its explanations; all share the sort of thing that is wrong. */
 	faults: readonly string[];
+	/** What would mend it, one for each fault that can be told; empty where it is unlikely or a group. */
+	remedies: readonly string[];
 	/** Ids of the explanations in it. */
 	explanations: readonly string[];
 };
@@ -73,7 +75,7 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 		if (!group) return faultName(catalogue, part);
 		const [first = '', second = ''] = namesOf(group);
 		const others = group.faults.length - 1;
-		return others === 1 ? `${first}, or ${second}` : `${first}, or one of ${others} others`;
+		return others === 1 ? `${first}; or ${second}` : `${first}; or one of ${others} others`;
 	};
 	const rows = [...byParts].map(([key, explanations]): ExplanationRow => {
 		const parts = key.split('+');
@@ -87,18 +89,31 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 			title:
 				key === NONE
 					? 'Nothing out of the ordinary'
-					: capital(listed(names.map((part) => nameOf(part)))),
+					: capital(names.map((part) => nameOf(part)).join('; and ')),
 			isGroup: group !== undefined,
 			members: group && group.faults.length > 2 ? namesOf(group).slice(1) : [],
 			splitBy: group?.splitBy ?? null,
 			probability: explanations.reduce((sum, { probability }) => sum + probability, 0),
 			trueValue: merged(explanations),
 			faults: explanations[0]?.faults ?? [],
+			remedies: [],
 			explanations: explanations.map(({ id }) => id)
 		};
 	});
+	for (const row of rows) row.remedies = remediesOf(row, catalogue);
 	rows.sort((a, b) => b.probability - a.probability || (a.id < b.id ? -1 : 1));
 	return [...rows, noneOfThese(diagnosis)];
+}
+
+/** What is less likely than this is not mended yet: a check would tell first. Judgement. */
+const WORTH_MENDING = 0.3;
+
+function remediesOf(
+	{ isGroup, probability, faults }: ExplanationRow,
+	catalogue: Catalogue
+): readonly string[] {
+	if (isGroup || probability < WORTH_MENDING) return [];
+	return faults.flatMap((id) => catalogue.faults.find((fault) => fault.id === id)?.remedy ?? []);
 }
 
 function noneOfThese(diagnosis: Diagnosis): ExplanationRow {
@@ -115,6 +130,7 @@ function noneOfThese(diagnosis: Diagnosis): ExplanationRow {
 			standardUncertainty: diagnosis.trueValue.standardDeviation
 		},
 		faults: [],
+		remedies: [],
 		explanations: [NONE_OF_THESE]
 	};
 }

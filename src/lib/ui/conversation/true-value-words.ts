@@ -3,6 +3,7 @@ import { decimalsFor, unitName } from '$lib/kits';
 import { plain } from '../charts/numbers';
 import { capital, faultName, listed, type Catalogue } from './catalogue';
 
+const NONE_OF_THESE = 'noneOfThese';
 /** A hump that holds less than this is not spoken of. */
 const WORTH_SAYING = 0.05;
 
@@ -13,7 +14,7 @@ function conditionOf(
 	catalogue: Catalogue
 ): string {
 	if (explanation === 'none') return 'if nothing is wrong';
-	if (explanation === 'noneOfThese') return 'if it is something else';
+	if (explanation === NONE_OF_THESE) return 'if not';
 	const ids = explanation.split('+');
 	const faults = ids.filter((id) => id !== 'realChange');
 	const names = listed(
@@ -47,7 +48,7 @@ export function saidHumps(diagnosis: Diagnosis): readonly Hump[] {
 /** What the water holds, in one or two sentences, with its ±; split where the values lie apart. */
 export function trueValueSentence(diagnosis: Diagnosis, catalogue: Catalogue): string {
 	const unit = unitName(diagnosis.unit);
-	const humps = saidHumps(diagnosis);
+	const humps = [...saidHumps(diagnosis)];
 	if (humps.length === 0) {
 		const { mean, interval95 } = diagnosis.trueValue;
 		const half = (interval95[1] - interval95[0]) / 2;
@@ -55,6 +56,10 @@ export function trueValueSentence(diagnosis: Diagnosis, catalogue: Catalogue): s
 		const [low, high] = interval95.map((end) => plain(Math.max(0, end), decimals));
 		return `The water holds about ${plain(mean, decimals)} ${unit}; it hardly lies outside ${low} to ${high}.`;
 	}
+	// What has no name is said last, as what holds if the others do not.
+	humps.sort(
+		(a, b) => Number(a.explanation === NONE_OF_THESE) - Number(b.explanation === NONE_OF_THESE)
+	);
 	const conditions = humps.map(({ explanation }) =>
 		conditionOf(explanation, diagnosis.groups, catalogue)
 	);

@@ -1,0 +1,238 @@
+import type { Page } from '@playwright/test';
+import { Check } from './check';
+import { KeyboardHand, TouchHand } from './hands';
+import { expect, expectNoBarriers, expectNoSidewaysScroll, inTheme, test } from './house';
+import { fileOf, wholeTest } from './tank-logs';
+
+const KIT = 'House syringe kit';
+const DAY = 86_400_000;
+const NEWEST = Date.UTC(2026, 2, 28, 18);
+
+async function expectSound(page: Page): Promise<void> {
+	for (const theme of ['light', 'dark'] as const) {
+		await inTheme(page, theme);
+		await expectNoBarriers(page);
+	}
+	const size = page.viewportSize();
+	await page.setViewportSize({ width: 320, height: 640 });
+	await expectNoSidewaysScroll(page);
+	if (size) await page.setViewportSize(size);
+}
+
+test('a test of the log is checked with what came before it; a reload goes on at the very place', async ({
+	page
+}) => {
+	const weeks = [0.5, 0.51, 0.5, 0.36].map((sealMl, i) =>
+		wholeTest(`week-${i}`, NEWEST - (3 - i) * 7 * DAY, sealMl)
+	);
+	await page.goto('/settings/');
+	await expect(page.getByText(/^Everything is kept in this browser/)).toBeVisible();
+	await page.getByLabel('Take in a file').setInputFiles({
+		name: 'copy.json',
+		mimeType: 'application/json',
+		buffer: Buffer.from(fileOf(weeks))
+	});
+	await expect(page.getByText('Added: 4 records.')).toBeVisible();
+	await page.goto('/log/test/#test=week-3');
+	await page.getByRole('link', { name: 'Check this reading' }).click();
+	const check = new Check(page);
+	await check.isWeighed();
+	await expect(page).toHaveURL(/#check=/);
+	const lines = check.known.getByRole('listitem');
+	await expect(lines.filter({ hasText: 'in question' })).toHaveCount(1);
+	await expect(lines.filter({ hasText: 'days before' })).toHaveCount(3);
+	await expect(lines.getByRole('link', { name: 'from the log' }).first()).toHaveAttribute(
+		'href',
+		/\/log\/test\/?#test=week-3$/
+	);
+	await check.add('A repeat', { blanks: { 'What it read': '5,5' } });
+	const before = await check.bars();
+	const known = await lines.count();
+	const address = page.url();
+
+	await page.reload();
+	await check.isWeighed();
+	expect(page.url()).toBe(address);
+	expect(await check.bars()).toEqual(before);
+	await expect(lines.filter({ hasText: 'Repeat' })).toHaveCount(1);
+
+	// The same test asked for again is the same check, and the first page offers it.
+	await page.goto('/');
+	const left = page.locator('p').filter({ hasText: 'A check left unfinished:' });
+	await expect(left).toContainText(`${known} things known`);
+	await page.goto('/check/#test=week-3');
+	await check.isWeighed();
+	expect(page.url()).toBe(address);
+});
+
+test('what is half typed survives a reload; what was said can be taken back and undone', async ({
+	page
+}) => {
+	const check = await new Check(page).begin(KIT, '7.0');
+	await page.getByText('Add what else you know').click();
+	await page.getByRole('button', { name: 'A known solution', exact: true }).click();
+	const form = page.getByRole('form', { name: 'A known solution' });
+	await form.getByLabel('What it is said to hold').fill('8,');
+	await form.getByLabel('Name of the solution').fill('March');
+	await page.reload();
+	await expect(form.getByLabel('What it is said to hold')).toHaveValue('8,');
+	await expect(form.getByLabel('Name of the solution')).toHaveValue('March');
+	await form.getByLabel('What it read').fill('a lot');
+	await form.getByLabel('What it read').press('Enter');
+	await expect(form.getByLabel('What it read')).toHaveAccessibleDescription(/“a lot” is no number/);
+	await expect(form.getByLabel('What it read')).toBeFocused();
+	await form.getByLabel('What it read').fill('7,2');
+	await form.getByLabel('What it read').press('Enter');
+	await check.isWeighed();
+	const lines = check.known.getByRole('listitem');
+	await expect(lines).toHaveCount(2);
+	await expect(lines.nth(1)).toContainText('said to hold 8.0 ± 0.4, in purified water');
+	const held = await check.trueValue.innerText();
+
+	await check.takeBack(/^Take back 2: March/);
+	expect(await check.trueValue.innerText()).not.toBe(held);
+	await page.getByRole('button', { name: 'Undo the last step' }).click();
+	await expect(lines).toHaveCount(2);
+	await check.isWeighed();
+	expect(await check.trueValue.innerText()).toBe(held);
+	await page.getByRole('button', { name: 'Undo the last step' }).click();
+	await expect(lines).toHaveCount(1);
+
+	await page.getByRole('button', { name: /^Take back 1/ }).click();
+	await expect(page.getByText('Which reading is in question?').first()).toBeVisible();
+});
+
+test('what cannot be done is left out, also after a reload, and can come back', async ({
+	page
+}) => {
+	const check = await new Check(page).begin(KIT, '5.4');
+	const title = () => check.next.locator('.best').first().innerText();
+	const first = await title();
+	await check.next.getByRole('button', { name: /^I cannot/ }).click();
+	await check.isWeighed();
+	await expect.poll(title).not.toBe(first);
+	await page.reload();
+	await check.isWeighed();
+	expect(await title()).not.toBe(first);
+	await page.getByText('Something else', { exact: true }).click();
+	await page.getByRole('button', { name: 'Put back what I cannot do' }).click();
+	await check.isWeighed();
+	await expect.poll(title).toBe(first);
+});
+
+test('another window that goes on with a check is told of in the first', async ({
+	page,
+	context
+}) => {
+	const check = await new Check(page).begin(KIT, '7.0');
+	const other = await context.newPage();
+	await other.goto(page.url());
+	const there = new Check(other);
+	await there.isWeighed();
+	await there.add('A repeat', { blanks: { 'What it read': '7.1' } });
+	await expect(page.getByText(/^Continued in another window/)).toBeVisible();
+	await expect(check.known.getByRole('listitem')).toHaveCount(1);
+});
+
+test('a doubtful unit is shown in the others', async ({ page }) => {
+	await page.goto('/check/');
+	const form = page.getByRole('form', { name: 'The reading in question' });
+	await form.getByLabel('What the test said').fill('132');
+	// 132 mg/L of CaCO3 are 7.4 dKH: 17.85 mg/L each (10 mg of CaO is 17.85 mg of CaCO3).
+	await expect(form).toContainText('132 in ppm CaCO₃ would be 7.4 dKH.');
+	await form.getByLabel('Unit').selectOption({ label: 'ppm CaCO₃' });
+	await page.getByRole('button', { name: 'Check this reading' }).click();
+	await new Check(page).isWeighed();
+	await page.getByRole('checkbox', { name: 'I am not sure of the unit' }).check();
+	await expect(page.getByRole('row', { name: /^mg\/L HCO₃/ })).toBeVisible();
+	await expect(page.getByText('nothing is advised that would change the tank')).toBeVisible();
+	await expectSound(page);
+});
+
+test('an emergency needs no reading: one action from the first page of a check', async ({
+	page
+}) => {
+	await page.goto('/check/');
+	await page.getByRole('button', { name: 'What to do at once' }).click();
+	await expect(page).toHaveURL(/\/check\/decision\/?#check=/);
+	await expect(page.getByRole('main')).toContainText(/Stop all dosing/);
+	await page.reload();
+	await expect(page.getByRole('main')).toContainText(/Stop all dosing/);
+});
+
+test('without another thread the answer comes all the same', async ({ page }) => {
+	await page.addInitScript(() => Reflect.deleteProperty(window, 'Worker'));
+	const check = await new Check(page).begin(KIT, '7.0');
+	expect((await check.bars()).at(-1)?.title).toBe('None of these');
+});
+
+test('every part free of barriers in both themes, and 320 px wide', async ({ page }) => {
+	await page.goto('/check/');
+	await expect(page.getByLabel('Which kit read it?')).toBeVisible();
+	await expectSound(page);
+	const check = await new Check(page).begin(KIT, '5.4');
+	await page.getByText('All else together').click();
+	await page.getByText('Something else', { exact: true }).click();
+	await page.getByText('Add what else you know').click();
+	for (const kind of [
+		'A repeat',
+		'An earlier reading, and what was dosed',
+		'A second method',
+		'A known solution',
+		'Twice or half the water',
+		'A known amount added',
+		'Weighed water'
+	]) {
+		await page.getByRole('button', { name: kind, exact: true }).click();
+		await page.setViewportSize({ width: 320, height: 640 });
+		await expectNoSidewaysScroll(page);
+		await page.setViewportSize({ width: 1280, height: 800 });
+	}
+	await expectSound(page);
+	await page.getByRole('button', { name: 'Not now' }).click();
+	await check.pick(/^Which mark did you set/);
+	await expectSound(page);
+});
+
+test('by keyboard alone', async ({ page }) => {
+	const hand = new KeyboardHand(page);
+	await page.goto('/check/');
+	await expect(page.getByLabel('Which kit read it?')).toBeVisible();
+	await hand.goTo(page.getByLabel('Which kit read it?'));
+	await page.keyboard.type('House syringe');
+	await hand.write(page.getByLabel('What the test said'), '5.4');
+	await page.keyboard.press('Enter');
+	const check = new Check(page, hand);
+	await check.isWeighed();
+	await hand.press(check.next.getByRole('button', { name: 'Say what it read' }));
+	await hand.write(check.next.getByLabel('What it read'), '8.1');
+	await page.keyboard.press('Enter');
+	await expect(check.known.getByRole('listitem')).toHaveCount(2);
+	await check.isWeighed();
+	await expect(page.locator('#next-check')).toBeFocused();
+	await expect(page.locator('.opening [role="status"]')).toHaveText(/^Most likely now: /);
+	await hand.press(page.getByRole('button', { name: /^Take back 2/ }));
+	await expect(check.known.getByRole('listitem')).toHaveCount(1);
+	await expect(check.known).toBeFocused();
+});
+
+test.describe('on a phone', () => {
+	test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+	test('the one button leads to the sentence and sends it', async ({ page }) => {
+		const hand = new TouchHand(page);
+		const check = await new Check(page, hand).begin(KIT, '5.4');
+		const foot = page.locator('.foot');
+		await expect(foot.locator('.primary')).toHaveCount(1);
+		expect(await foot.locator('.text-action').count()).toBeLessThanOrEqual(2);
+		const box = await foot.locator('.primary').boundingBox();
+		expect(box?.height).toBeGreaterThanOrEqual(56);
+		await hand.press(foot.getByRole('button', { name: 'Say what the check read' }));
+		await expect(check.next.getByLabel('What it read')).toBeInViewport();
+		await hand.write(check.next.getByLabel('What it read'), '8.1');
+		await hand.press(foot.getByRole('button', { name: 'Add it' }));
+		await expect(check.known.getByRole('listitem')).toHaveCount(2);
+		await check.isWeighed();
+		await expectNoSidewaysScroll(page);
+	});
+});
