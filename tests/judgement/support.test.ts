@@ -238,6 +238,18 @@ describe('the check that would have told more', () => {
 		// A cause is best looked for by what tells most for its cost.
 		expect(more('technique', [], ['repeatFull', 'reference'])).toBe('repeatFull');
 	});
+	it('goes by the minutes that a check takes there', () => {
+		const taking = (reference: number, secondMethod: number) =>
+			supportOf({
+				reading: own,
+				evidence: [],
+				conclusion: 'stands',
+				offered: ['reference', 'secondMethod'],
+				minutes: { reference, secondMethod }
+			}).wouldTellMore;
+		expect(taking(5, 60)).toBe('reference');
+		expect(taking(60, 5)).toBe('secondMethod');
+	});
 	it('is none that was made already', () => {
 		expect(more('stands', [test('repeatFull', 8)], ['repeatFull'])).toBeNull();
 		expect(more('reagent', [known(7.1)], ['reference', 'freshLot'])).toBe('freshLot');

@@ -32,6 +32,8 @@ export type CollectedInput = {
 	matrixEffect?: MatrixEffect;
 	/** The checks that could be had; any of them when left out. */
 	offered?: readonly BenchCheckId[];
+	/** Minutes that a check takes there, where they are known; nothing else is then reckoned for it. */
+	minutes?: Partial<Record<BenchCheckId, number>>;
 	/** The kit in question; the project's invented syringe kit when left out. */
 	method?: MethodFigures;
 };
@@ -83,7 +85,7 @@ function madeIn(evidence: readonly BenchEvidence[]): Set<string> {
  * cost; where proof is missing, of those that can bring it.
  */
 function mostTelling(input: SupportInput, { isIndependent }: Verdicts): BenchCheckId | null {
-	const { reading, evidence, matrixEffect, conclusion, method } = input;
+	const { reading, evidence, matrixEffect, conclusion, method, minutes = {} } = input;
 	const made = madeIn(evidence);
 	const left = (input.offered ?? benchCheckIds).filter((check) => !made.has(check));
 	const proofs = left.filter((check) => independent.includes(check));
@@ -92,6 +94,12 @@ function mostTelling(input: SupportInput, { isIndependent }: Verdicts): BenchChe
 	if (available.length === 0) return null;
 	const { ranked } = rankChecks(aboutReading(reading, evidence, matrixEffect), {
 		available,
+		costs: Object.fromEntries(
+			Object.entries(minutes).map(([check, each]) => [
+				check,
+				{ minutes: each, priceMinutes: 0, riskMinutes: 0 }
+			])
+		),
 		...(method ? { method } : {})
 	});
 	const best = ranked.find((each) => each.kind === 'checks');

@@ -145,7 +145,10 @@ export function debriefOf(run: RunState): Debrief | null {
 					conclusion: given.conclusion,
 					matrixEffect: MATRIX_EFFECT,
 					method: methodFiguresOf(run.kit),
-					offered: run.scenario.checks.map(({ check }) => check)
+					offered: run.scenario.checks.map(({ check }) => check),
+					minutes: Object.fromEntries(
+						run.scenario.checks.map(({ check, minutes }) => [check, minutes])
+					)
 				})
 			: null;
 	return {
