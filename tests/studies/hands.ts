@@ -72,7 +72,7 @@ function carbonKeptOf(kit: Kit): number {
 }
 
 /** The hue at which this person stops: so many drops past the leaflet's own, in this very vial. */
-function hueFor(kit: Kit, truth: Truth, plan: Plan, drops: number): number {
+export function hueFor(kit: Kit, truth: Truth, plan: Plan, drops: number): number {
 	const hue = kit.endPoint.hueDegrees ?? 340;
 	const { vessel } = benchReadyFor(createBench({ kit, truth, seed: 1 }), 'fill', plan);
 	const molPerL = (kit.contents?.titrant.molPerL ?? 0) * (truth.titrant?.strengthFactor ?? 1);
@@ -84,7 +84,7 @@ function hueFor(kit: Kit, truth: Truth, plan: Plan, drops: number): number {
 }
 
 /** What a hand does anew each time, besides its drops. */
-function drawPlan(kit: Kit, chance: Chance, slip: Partial<Plan>): Plan {
+export function drawPlan(kit: Kit, chance: Chance, slip: Partial<Plan>): Plan {
 	const { delivery, sample } = kit;
 	const capacityMl = Math.max(...sample.volumes.map((each) => each.volumeMl));
 	return PlanSchema.parse({

@@ -1,0 +1,264 @@
+import { cuesFor, type Cue } from '../../../src/lib/judgement';
+import { houseKits } from '../../../src/lib/kits';
+import { methodFiguresOf, readingScatter, type MethodFigures } from '../../../src/lib/metrology';
+import type { CheckId, Evidence, Reading } from '../../../src/lib/observation';
+import type { Chance } from '../chance';
+import { has, setAt, usualBand, type CalibrationCase, type TrueCause } from './case';
+import {
+	believed,
+	drawCauses,
+	drawFault,
+	possibleFaults,
+	type DrawnCauses,
+	type Present
+} from './prior-causes';
+import {
+	presentIn,
+	readByKit,
+	sharedNormals,
+	unforeseenIn,
+	effectsOf,
+	type MadeBy
+} from './prior-test';
+import { chanceAt, pick, pickWeighted, shuffled } from './seeds';
+
+const SOLUTION = { nominal: 8, expandedUncertainty: 0.2 };
+const SECOND_PLUS_MINUS = 0.5;
+/** Of what a second method claims, so much lasts for the instrument. */
+const LASTING = 0.75;
+const WEIGHED_PLUS_MINUS = 0.01;
+
+const own: MadeBy = {
+	isFirst: false,
+	isEarlier: false,
+	kit: true,
+	hands: 'own',
+	lot: 'own',
+	sampling: 'own',
+	solution: false,
+	instrument: false,
+	ratio: 1
+};
+
+/** What the kit's figures claim of a reading, k = 2. */
+function plusMinusOf(method: MethodFigures, value: number, ratio: number): number {
+	const { variance } = readingScatter(method, { value, sampleRatio: ratio });
+	const share = Math.hypot(method.sampleWareSd, method.titrantWareSd, method.lotSd);
+	return 2 * Math.sqrt(variance + (value * share) ** 2 + method.endPointSd ** 2);
+}
+
+/** Likelihoods of the answers, two faults that a question names taken together. */
+function answerRow({ likelihoods }: Cue, faults: readonly string[]): [string, number][] {
+	const { otherwise, byFault } = likelihoods;
+	const rows = faults.map((id) => byFault[id]).filter((row) => row !== undefined);
+	const [one, two] = rows;
+	return Object.entries(otherwise).map(([answer, usual]) => {
+		const a = one?.[answer] ?? usual;
+		const b = two?.[answer];
+		if (b === undefined) return [answer, a];
+		const isMore = a >= usual && b >= usual;
+		return [answer, isMore ? 1 - ((1 - a) * (1 - b)) / (1 - usual) : (a * b) / usual];
+	});
+}
+
+/** Everything hidden in one case, from which every reading follows. */
+class PriorWorld {
+	readonly #shared: (name: string) => number;
+	readonly tankDkh: number;
+	#slipped = false;
+	#made = 0;
+
+	constructor(
+		readonly method: MethodFigures,
+		readonly causes: DrawnCauses,
+		readonly second: NonNullable<Present['second']>,
+		readonly chance: Chance
+	) {
+		this.#shared = sharedNormals(chance);
+		this.tankDkh = believed.tank.mean + believed.tank.sd * chance.normal();
+	}
+
+	/** Another test may have gone astray by a slip of its own, but no two of them. */
+	#slip(): number {
+		if (this.#slipped || this.causes.unforeseen) return 0;
+		if (this.chance.uniform() >= believed.slipElsewhere) return 0;
+		this.#slipped = true;
+		return believed.unforeseenSdDkh * this.chance.normal();
+	}
+
+	#reading(value: number, expandedUncertainty: number): Reading {
+		const id = `r${this.#made++}`;
+		return { id, label: id, value: Number(value.toFixed(4)), expandedUncertainty, unit: 'dKH' };
+	}
+
+	#byKit(amount: number, by: MadeBy, shift = 0): Reading {
+		const { method, causes, chance } = this;
+		const clean = readByKit(amount, by, method, causes, this.#shared, chance);
+		const value = clean + shift + (by.isFirst ? 0 : this.#slip());
+		return this.#reading(value, plusMinusOf(method, value, by.ratio));
+	}
+
+	#portion(sampling: string): number {
+		return this.tankDkh + believed.portionSd * this.#shared(`portion ${sampling}`);
+	}
+
+	test(from: 'first' | CheckId): Evidence {
+		const by: MadeBy = {
+			...own,
+			isFirst: from === 'first',
+			hands: from === 'otherHands' ? 'other' : 'own',
+			lot: from === 'freshLot' ? 'fresh' : 'own',
+			sampling: from === 'freshSample' ? 'fresh' : 'own',
+			ratio: from === 'largerSample' ? 2 : 1
+		};
+		return { kind: 'test', from, reading: this.#byKit(this.#portion(by.sampling ?? ''), by) };
+	}
+
+	reference(): Evidence {
+		const amount = SOLUTION.nominal + (SOLUTION.expandedUncertainty / 2) * this.#shared('solution');
+		const by: MadeBy = { ...own, sampling: null, solution: true };
+		return {
+			kind: 'reference',
+			reading: this.#byKit(amount, by, believed.matrixSd * this.#shared('matrix')),
+			nominal: SOLUTION.nominal,
+			nominalExpandedUncertainty: SOLUTION.expandedUncertainty,
+			matrix: 'sodiumChloride',
+			solution: 'own'
+		};
+	}
+
+	secondMethod(): Evidence {
+		const by: MadeBy = { ...own, kit: false, hands: '', lot: '', instrument: true };
+		const { inVial, factor, added } = effectsOf(presentIn(this.causes, by), this.method, 1);
+		const u = SECOND_PLUS_MINUS / 2;
+		const odd = unforeseenIn(this.causes, by);
+		const value =
+			factor * (this.#portion('own') + inVial) +
+			added +
+			odd.dkh +
+			u * Math.sqrt(LASTING) * this.#shared('instrument') +
+			u * Math.sqrt(1 - LASTING) * odd.times * this.chance.normal();
+		return {
+			kind: 'secondMethod',
+			reading: this.#reading(value, SECOND_PLUS_MINUS),
+			method: this.second,
+			instrument: 'other'
+		};
+	}
+
+	earlier(daysAgo: number, days: readonly number[]): Evidence {
+		const way = days
+			.filter((day) => day <= daysAgo)
+			.reduce(
+				(sum, day, i) => sum + Math.sqrt(day - (days[i - 1] ?? 0)) * this.#shared(`way ${day}`),
+				0
+			);
+		const then =
+			this.tankDkh -
+			(this.causes.changeDkh ?? 0) -
+			believed.perRootDaySd * way -
+			believed.trendPerDaySd * daysAgo * this.#shared('trend') +
+			believed.daySd * this.chance.normal();
+		const by: MadeBy = { ...own, isEarlier: true, sampling: `days ${daysAgo}` };
+		return { kind: 'earlier', reading: this.#byKit(then, by), daysAgo };
+	}
+
+	weighing(ware: 'sample' | 'titrant'): Evidence {
+		const isSample = ware === 'sample';
+		const scope = isSample ? 'sampleWare' : 'titrantWare';
+		const shownBy = isSample ? 'weighSampleWare' : 'weighTitrantWare';
+		const factor = this.causes.faults
+			.filter(
+				({ fault, of }) =>
+					of === 'share' &&
+					fault.target === 'gain' &&
+					(fault.scope === scope || (fault.scope === 'hands' && fault.shownBy.includes(shownBy)))
+			)
+			.reduce((product, { amount }) => product * (1 + amount), 1);
+		const sd = isSample ? this.method.sampleWareSd : this.method.titrantWareSd;
+		const reads =
+			factor * (1 + sd * this.#shared(scope)) + (WEIGHED_PLUS_MINUS / 2) * this.chance.normal();
+		return {
+			kind: 'weighing',
+			ware,
+			foundOverNominal: Number((isSample ? reads : 1 / reads).toFixed(4)),
+			expandedUncertainty: WEIGHED_PLUS_MINUS
+		};
+	}
+
+	answers(count: number): Evidence[] {
+		const { chance } = this;
+		const ids = [
+			...this.causes.faults.map(({ fault }) => fault.id),
+			...(this.causes.changeDkh === null ? [] : ['realChange'])
+		];
+		const asked = cuesFor(this.method).filter(({ about }) => about === undefined);
+		return shuffled(chance, asked)
+			.slice(0, count)
+			.map((cue): Evidence => {
+				const [answer] = pickWeighted(chance, answerRow(cue, ids), ([, p]) => p);
+				return { kind: 'cue', cue: cue.id, answer };
+			});
+	}
+}
+
+const causesOf = ({ faults, changeDkh, unforeseen }: DrawnCauses): TrueCause[] => [
+	...faults.map(({ fault }): TrueCause => ({ ids: [fault.id], classes: [fault.class] })),
+	...(changeDkh === null ? [] : [{ ids: ['realChange'], classes: ['water'] as const }]),
+	...(unforeseen ? [{ ids: ['noneOfThese'], classes: [], isOdd: true }] : [])
+];
+
+/** A case drawn from what the diagnosis believes beforehand, by the measurement equation. */
+export function priorCase(index: number, seed: number): CalibrationCase {
+	const chance = chanceAt(seed, 'prior', index);
+	const set = setAt(index);
+	const kit = pick(chance, houseKits);
+	const method = methodFiguresOf(kit);
+	const kind = pick(chance, ['kit', 'photometer', 'laboratory'] as const);
+	const hasSolution = has(set, 'known solution');
+	const hasSecond = has(set, 'second method');
+	const hasEarlier = has(set, 'two earlier readings');
+	const present: Present = { second: hasSecond ? kind : null, hasSolution, hasEarlier };
+	const causes = drawCauses(chance, method, present);
+	const world = new PriorWorld(method, causes, kind, chance);
+	const days = [7, 14];
+	const evidence: Evidence[] = [
+		world.test('first'),
+		...(has(set, 'two repeats') ? [world.test('repeatFull'), world.test('repeatFull')] : []),
+		...(hasSolution ? [world.reference()] : []),
+		...(hasSecond ? [world.secondMethod()] : []),
+		...(hasEarlier ? days.map((day) => world.earlier(day, days)) : []),
+		...(has(set, 'four questions') ? world.answers(4) : [])
+	];
+	const truth = { trueValueDkh: world.tankDkh, causes: causesOf(causes) };
+	const known = new Set<string>();
+	/** What is wrong with a thing that is used for the first time is drawn when it is. */
+	const use = (scope: 'instrument' | 'solution', isThere: boolean) => {
+		if (isThere || known.has(scope)) return;
+		known.add(scope);
+		for (const fault of possibleFaults(method, { ...present, second: kind, hasSolution: true }))
+			if (fault.scope === scope && chance.uniform() < fault.prior)
+				causes.faults.push(drawFault(chance, fault, method, hasEarlier));
+		truth.causes = causesOf(causes);
+	};
+	return {
+		set,
+		evidence,
+		method,
+		band: usualBand,
+		truth,
+		ask: (check) => {
+			if (check === 'reference') {
+				use('solution', hasSolution);
+				return world.reference();
+			}
+			if (check === 'secondMethod') {
+				use('instrument', hasSecond);
+				return world.secondMethod();
+			}
+			if (check === 'weighSampleWare' || check === 'weighTitrantWare')
+				return world.weighing(check === 'weighSampleWare' ? 'sample' : 'titrant');
+			return world.test(check);
+		}
+	};
+}
