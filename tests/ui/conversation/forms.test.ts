@@ -1,0 +1,130 @@
+import { describe, expect, test } from 'vitest';
+import { houseSyringeKit, valueFromMark } from '$lib/kits';
+import { EvidenceSchema, type Evidence } from '$lib/observation';
+import type { Blanks, FormContext, Part } from '../../../src/lib/ui/conversation/forms/form';
+import { formIds, forms, type FormId } from '../../../src/lib/ui/conversation/forms/forms';
+import { firstReading } from './made-run.svelte';
+
+const context: FormContext = {
+	analyte: 'alkalinity',
+	unit: 'dKH',
+	first: firstReading,
+	kit: houseSyringeKit,
+	evidence: [],
+	id: 'new'
+};
+function told(form: FormId, blanks: Blanks, about: Partial<FormContext> = {}): Evidence {
+	const whole = { ...context, ...about };
+	const outcome = forms[form].read({ ...forms[form].begin?.(whole), ...blanks }, whole);
+	if ('problems' in outcome) throw new Error(JSON.stringify(outcome.problems));
+	return outcome.evidence;
+}
+function problems(form: FormId, blanks: Blanks): Readonly<Record<string, string>> {
+	const outcome = forms[form].read({ ...forms[form].begin?.(context), ...blanks }, context);
+	return 'problems' in outcome ? outcome.problems : {};
+}
+
+/** Every blank of a sentence filled in as somebody would. */
+const filled: Record<FormId, Blanks> = {
+	inQuestion: { value: '7,4', u: '0.5', mark: '0.5' },
+	repeat: { value: '7,5' },
+	earlier: { days: '7', value: '8', dosed: '3,5', consumed: '4.2' },
+	secondMethod: { instrument: 'P', value: '8', u: '0,4', method: 'photometer', k: '1' },
+	reference: { solution: 'March', nominal: '8', nominalU: '0.1', value: '7.8' },
+	freshSample: { where: 'noon', value: '8' },
+	freshLot: { lot: 'B', value: '8' },
+	otherSample: { ratio: '0.5', value: '8' },
+	otherHands: { who: 'Ada', value: '8' },
+	blank: { value: '0' },
+	addition: { added: '2', addedU: '0.1', value: '9.3' },
+	weighing: { nominal: '5', mass: '4,93', scale: '0.02', temperature: '22' }
+};
+
+describe.each(formIds)('%s', (form) => {
+	test('filled in, it is evidence that a check takes', () => {
+		expect(EvidenceSchema.safeParse(told(form, filled[form])).error).toBeUndefined();
+	});
+
+	test('each blank of the sentence is named where it is wrong or missing', () => {
+		const names = forms[form]
+			.parts(filled[form], context)
+			.flatMap((part: Part) => (typeof part === 'object' && 'blank' in part ? [part] : []));
+		for (const { blank, kind = 'decimal', label } of names) {
+			expect(label).not.toBe('');
+			if (kind === 'words') continue;
+			const found = problems(form, { ...filled[form], [blank]: 'much' });
+			expect(found[blank], blank).toMatch(/“much” is no number/);
+		}
+	});
+});
+
+describe('what a sentence says', () => {
+	test('an empty ± is that of the reading in question, in the unit that was chosen', () => {
+		const evidence = told('repeat', { value: '2.7', unit: 'meq/L' });
+		// 1 dKH is 0.357 meq/L: 10 mg of CaO in a litre over 28.04 mg/meq.
+		expect(evidence).toMatchObject({ reading: { unit: 'meq/L', value: 2.7 } });
+		if (evidence.kind !== 'test') throw new Error('no test');
+		expect(evidence.reading.expandedUncertainty).toBeCloseTo(0.6 * 0.357, 3);
+		expect(evidence.reading.repeatabilitySd).toBeCloseTo(0.15 * 0.357, 3);
+	});
+
+	test('a second method has no scatter of the kit, and says what its ± means', () => {
+		expect(told('secondMethod', filled.secondMethod)).toEqual({
+			kind: 'secondMethod',
+			method: 'photometer',
+			instrument: 'P',
+			coverageFactor: 1,
+			reports: 'total',
+			reading: { id: 'new', label: 'P', value: 8, expandedUncertainty: 0.4, unit: 'dKH' }
+		});
+	});
+
+	test('a content without a ± is believed to a twentieth', () => {
+		const evidence = told('reference', { nominal: '8', value: '7.8' });
+		expect(evidence).toMatchObject({ nominal: 8, nominalExpandedUncertainty: 0.4 });
+	});
+
+	test('what was dosed less what was taken up is the change to be expected', () => {
+		const evidence = told('earlier', filled.earlier);
+		if (evidence.kind !== 'earlier') throw new Error('not earlier');
+		expect(evidence.expectedChange).toBeCloseTo(-0.7, 12);
+		expect(forms.earlier.remark?.(filled.earlier, context)).toBe(
+			'So it should have fallen by 0.7 since.'
+		);
+		expect(told('earlier', { days: '7', value: '8' })).not.toHaveProperty('expectedChange');
+	});
+
+	test('weighed water counts its temperature and the air', () => {
+		const evidence = told('weighing', filled.weighing);
+		if (evidence.kind !== 'weighing') throw new Error('not weighing');
+		// 1.0033 mL for a gram at 22 °C: ISO 8655-6:2002, table A.1 (from memory).
+		expect(evidence.foundOverNominal).toBeCloseTo((4.93 * 1.0033) / 5, 4);
+		expect(problems('weighing', { ...filled.weighing, mass: '49.3' }).mass).toMatch(
+			/one of the two numbers cannot be/
+		);
+	});
+
+	test('of a mark alone the leaflet makes the value', () => {
+		const evidence = told('inQuestion', { mark: '0.5' }, { first: null });
+		if (evidence.kind !== 'test') throw new Error('no test');
+		expect(evidence.reading.value).toBeCloseTo(
+			valueFromMark(houseSyringeKit, { markMl: 0.5 }).value,
+			12
+		);
+		expect(evidence.reading.marks).toEqual({ sealMl: 0.5 });
+		expect(evidence.reading.repeatabilitySd).toBeGreaterThan(0);
+	});
+
+	test('nothing but a number has a ± all the same, and a wide one', () => {
+		const evidence = told('inQuestion', { value: '7.4' }, { first: null, kit: null });
+		expect(evidence).toMatchObject({ reading: { value: 7.4, expandedUncertainty: 7.4 * 0.08 } });
+	});
+
+	test('a number that no tank has is asked about, with the unit that would explain it', () => {
+		// 132 mg/L CaCO3 over 17.85 mg/L each is 7.4 dKH.
+		expect(forms.repeat.remark?.({ value: '132' }, context)).toBe(
+			'Is that the unit? 132 in ppm CaCO₃ would be 7.4 dKH.'
+		);
+		expect(forms.repeat.remark?.({ value: '7.4' }, context)).toBeNull();
+	});
+});
