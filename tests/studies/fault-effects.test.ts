@@ -5,7 +5,7 @@ import { ALKALINITIES, studyEffects } from './end-effects';
 
 /** Titrations drop by drop, on a machine that may be busy. */
 const SLOW_MS = 120_000;
-const FILE = 'src/lib/judgement/end-point-effects.ts';
+const FILE = 'src/lib/judgement/catalogue/end-point-effects.ts';
 
 /** The table as a file; `WRITE_STUDY=1 npx vitest run --project unit tests/studies/fault-effects` writes it. */
 function fileOf(effects: ReturnType<typeof studyEffects>): string {

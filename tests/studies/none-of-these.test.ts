@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { diagnose, faultsFor, type Fault } from '../../src/lib/judgement';
-import { NONE_OF_THESE_PRIOR } from '../../src/lib/judgement/analysis';
+import { NONE_OF_THESE_PRIOR } from '../../src/lib/judgement/diagnosis/analysis';
 import { chanceOf } from './chance';
 import { drawCase, type DrawnCase } from './drawn-cases';
 

@@ -1,29 +1,42 @@
 /** The judgement room: faults, what evidence says of them, what to check next, what to do. */
-export * from './advice-loss';
-export { cues, cuesFor, faultById, faults, faultsFor, type MethodKind } from './catalogue';
-export { checkCosts } from './checks';
-export * from './correction';
-export { bandOf, correctionInputOf } from './correction-input';
-export { phChangeAtOnce, type PhInput } from './correction-ph';
-export { correctionPlan } from './correction-plan';
-export { amountInWords } from './correction-sum';
-export { decide } from './decide';
-export { livestockRatios } from './decide-belief';
-export { bandInWords, chanceInWords, inDaysInWords, measured, setValue } from './decide-words';
-export * from './decision';
-export { diagnose, withCumulative } from './diagnose';
-export { diagnoseAndRank } from './diagnose-and-rank';
-export * from './diagnosis';
-export { emergencyPath, type EmergencyPath } from './emergency';
-export * from './end-point-effects';
-export { factsOf, type Facts, type MatrixEffect } from './facts';
-export * from './fault';
-export * from './limits';
-export * from './matrix-effect';
-export { rankChecks } from './rank';
-export * from './ranked-check';
-export { retestInterval } from './retest';
-export * from './recipe';
+export * from './decision/advice-loss';
+export {
+	cues,
+	cuesFor,
+	faultById,
+	faults,
+	faultsFor,
+	type MethodKind
+} from './catalogue/catalogue';
+export { checkCosts } from './ranking/checks';
+export * from './correction/correction';
+export { bandOf, correctionInputOf } from './correction/correction-input';
+export { phChangeAtOnce, type PhInput } from './correction/correction-ph';
+export { correctionPlan } from './correction/correction-plan';
+export { amountInWords } from './correction/correction-sum';
+export { decide } from './decision/decide';
+export { livestockRatios } from './decision/decide-belief';
+export {
+	bandInWords,
+	chanceInWords,
+	inDaysInWords,
+	measured,
+	setValue
+} from './decision/decide-words';
+export * from './decision/decision';
+export { diagnose, withCumulative } from './diagnosis/diagnose';
+export { diagnoseAndRank } from './ranking/diagnose-and-rank';
+export * from './diagnosis/diagnosis';
+export { emergencyPath, type EmergencyPath } from './decision/emergency';
+export * from './catalogue/end-point-effects';
+export { factsOf, type Facts, type MatrixEffect } from './practice/facts';
+export * from './catalogue/fault';
+export * from './decision/limits';
+export * from './catalogue/matrix-effect';
+export { rankChecks } from './ranking/rank';
+export * from './ranking/ranked-check';
+export { retestInterval } from './decision/retest';
+export * from './recipe/recipe';
 export {
 	additionAsMade,
 	smallestShareShown,
@@ -31,9 +44,9 @@ export {
 	type Addition,
 	type AdditionInput,
 	type AdditionMade
-} from './recipe-addition';
-export { contentOf, gPerMlAfter, recipeAsMade, volumeMlAfter } from './recipe-content';
-export * from './recipe-evidence';
+} from './recipe/recipe-addition';
+export { contentOf, gPerMlAfter, recipeAsMade, volumeMlAfter } from './recipe/recipe-content';
+export * from './recipe/recipe-evidence';
 export {
 	measuredIn,
 	mlPerWeighedG,
@@ -41,9 +54,9 @@ export {
 	weighingUncertaintyG,
 	type Measure,
 	type Scale
-} from './recipe-measure';
-export * from './recipe-reading';
-export * from './recipe-routes';
+} from './recipe/recipe-measure';
+export * from './recipe/recipe-reading';
+export * from './recipe/recipe-routes';
 export {
 	contentOfGramPerL,
 	gramsPerL,
@@ -53,15 +66,15 @@ export {
 	type Purity,
 	type Substance,
 	type SubstanceId
-} from './recipe-substance';
-export * from './recipe-traps';
+} from './recipe/recipe-substance';
+export * from './recipe/recipe-traps';
 export {
 	SALT_G_PER_L,
 	unmeasuredWater,
 	waterByBlank,
 	type RecipeMatrix,
 	type WaterHolds
-} from './recipe-water';
-export * from './slip-cues';
-export * from './support';
-export * from './water-causes';
+} from './recipe/recipe-water';
+export * from './practice/slip-cues';
+export * from './practice/support';
+export * from './catalogue/water-causes';

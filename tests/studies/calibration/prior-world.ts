@@ -62,7 +62,7 @@ function answerRow({ likelihoods }: Cue, faults: readonly string[]): [string, nu
 }
 
 /** Everything hidden in one case, from which every reading follows. */
-class PriorWorld {
+export class PriorWorld {
 	readonly #shared: (name: string) => number;
 	readonly tankDkh: number;
 	#slipped = false;
@@ -200,65 +200,4 @@ class PriorWorld {
 				return { kind: 'cue', cue: cue.id, answer };
 			});
 	}
-}
-
-const causesOf = ({ faults, changeDkh, unforeseen }: DrawnCauses): TrueCause[] => [
-	...faults.map(({ fault }): TrueCause => ({ ids: [fault.id], classes: [fault.class] })),
-	...(changeDkh === null ? [] : [{ ids: ['realChange'], classes: ['water'] as const }]),
-	...(unforeseen ? [{ ids: ['noneOfThese'], classes: [], isOdd: true }] : [])
-];
-
-/** A case drawn from what the diagnosis believes beforehand, by the measurement equation. */
-export function priorCase(index: number, seed: number): CalibrationCase {
-	const chance = chanceAt(seed, 'prior', index);
-	const set = setAt(index);
-	const kit = pick(chance, houseKits);
-	const method = methodFiguresOf(kit);
-	const kind = pick(chance, ['kit', 'photometer', 'laboratory'] as const);
-	const hasSolution = has(set, 'known solution');
-	const hasSecond = has(set, 'second method');
-	const hasEarlier = has(set, 'two earlier readings');
-	const present: Present = { second: hasSecond ? kind : null, hasSolution, hasEarlier };
-	const causes = drawCauses(chance, method, present);
-	const world = new PriorWorld(method, causes, kind, chance);
-	const days = [7, 14];
-	const evidence: Evidence[] = [
-		world.test('first'),
-		...(has(set, 'two repeats') ? [world.test('repeatFull'), world.test('repeatFull')] : []),
-		...(hasSolution ? [world.reference()] : []),
-		...(hasSecond ? [world.secondMethod()] : []),
-		...(hasEarlier ? days.map((day) => world.earlier(day, days)) : []),
-		...(has(set, 'four questions') ? world.answers(4) : [])
-	];
-	const truth = { trueValueDkh: world.tankDkh, causes: causesOf(causes) };
-	const known = new Set<string>();
-	/** What is wrong with a thing that is used for the first time is drawn when it is. */
-	const use = (scope: 'instrument' | 'solution', isThere: boolean) => {
-		if (isThere || known.has(scope)) return;
-		known.add(scope);
-		for (const fault of possibleFaults(method, { ...present, second: kind, hasSolution: true }))
-			if (fault.scope === scope && chance.uniform() < fault.prior)
-				causes.faults.push(drawFault(chance, fault, method, hasEarlier));
-		truth.causes = causesOf(causes);
-	};
-	return {
-		set,
-		evidence,
-		method,
-		band: usualBand,
-		truth,
-		ask: (check) => {
-			if (check === 'reference') {
-				use('solution', hasSolution);
-				return world.reference();
-			}
-			if (check === 'secondMethod') {
-				use('instrument', hasSecond);
-				return world.secondMethod();
-			}
-			if (check === 'weighSampleWare' || check === 'weighTitrantWare')
-				return world.weighing(check === 'weighSampleWare' ? 'sample' : 'titrant');
-			return world.test(check);
-		}
-	};
 }

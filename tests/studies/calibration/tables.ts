@@ -4,7 +4,7 @@ import type { CalibrationCase } from './case';
 import { judge, type Judged } from './judge';
 import { checkInOrder, orders, type Ordered } from './orders';
 import { outsideCase } from './outside-cases';
-import { priorCase } from './prior-world';
+import { priorCase } from './prior-cases';
 import { seedOf } from './seeds';
 
 /** Where the cases of a table come from. */

@@ -1,0 +1,119 @@
+import type { Analyte } from '../../kits';
+import type { CheckId } from '../../observation';
+
+/** Where to look for the cause: what the conclusion is about. */
+export const faultClasses = [
+	'technique',
+	'reagent',
+	'ware',
+	'method',
+	'secondMethod',
+	'reference',
+	'sampling',
+	'water'
+] as const;
+export type FaultClass = (typeof faultClasses)[number];
+
+/**
+ * What a fault does in the measurement equation y = e^γ a + s b + d + m + ε (metrology):
+ * - 'gain': a share of the value (γ);
+ * - 'constant': a volume of titrant in every test, which counts less in more sample (b);
+ * - 'endPoint': neither proportional nor shrinking with the sample (d);
+ * - 'water': what is in the vial is not the tank (a);
+ * - 'reference': the known solution does not hold what it is said to hold;
+ * - 'method': the second method is off (m);
+ * - 'scatter': tests fall wider apart than usual (ε);
+ * - 'arithmetic': the mark is made into a value in the wrong way.
+ */
+export type FaultTarget =
+	'gain' | 'constant' | 'endPoint' | 'water' | 'reference' | 'method' | 'scatter' | 'arithmetic';
+
+/** Which readings share the fault: those that have the same of this as the test in question. */
+export type FaultScope =
+	| 'oneTest'
+	| 'hands'
+	| 'sampleWare'
+	| 'titrantWare'
+	| 'lot'
+	| 'kit'
+	| 'sampling'
+	| 'solution'
+	| 'instrument'
+	| 'tank';
+
+/** One way in which a fault may come out: a normal distribution with a weight. Weights sum to 1. */
+export type FaultSize = {
+	weight: number;
+	mean: number;
+	sd: number;
+	/**
+	 * 'share' of the value (−0.08: reads 8 % low); 'mL' of titrant; 'drops' of this kit; 'tips', the
+	 * volume of tip and nozzle of this kit; 'divisions' of its scale; 'dKH' (or the customary unit of
+	 * the fault's analyte); 'timesScatter', a factor on the usual scatter; 'fullScaleLess', the value
+	 * reads as full scale less itself (used and left taken for each other), and mean and sd, in the
+	 * customary unit, come on top.
+	 */
+	of:
+		| 'share'
+		| 'mL'
+		| 'drops'
+		| 'tips'
+		| 'divisions'
+		| 'customaryUnit'
+		| 'timesScatter'
+		| 'fullScaleLess';
+};
+
+/** What a second method can be. */
+export type SecondMethod = 'kit' | 'photometer' | 'laboratory' | 'probe';
+
+/** A cause of a wrong reading, as data. */
+export type Fault = {
+	id: string;
+	/** For lists: what is wrong, without blame: 'titrant grown stronger'. */
+	name: string;
+	class: FaultClass;
+	target: FaultTarget;
+	scope: FaultScope;
+	/** Analytes whose test can have it. */
+	analytes: readonly Analyte[];
+	/** Ways of delivering titrant in which it can occur; all when left out. */
+	deliveries?: readonly ('syringe' | 'dropper' | 'burette')[];
+	/** Second methods that can have it, for those of a second method; all when left out. */
+	methods?: readonly SecondMethod[];
+	sizes: readonly FaultSize[];
+	/** Probability that a test in doubt has it, before anything is known. */
+	prior: number;
+	remedy: string;
+	/** The checks that show it best, for the words of the screen. */
+	shownBy: readonly CheckId[];
+	/** Where sizes and prior come from. */
+	origin: string;
+};
+
+/** A question to the person, in plain words, with its answers in order. */
+export type Cue = {
+	id: string;
+	question: string;
+	/** Why it is asked, one sentence. */
+	because: string;
+	answers: readonly { id: string; words: string }[];
+	/**
+	 * Probability of each answer, by fault, given that fault; `otherwise` for every fault not named
+	 * and for none. Each within 0.02 to 0.98; each row sums to 1.
+	 */
+	likelihoods: {
+		otherwise: Record<string, number>;
+		byFault: Record<string, Record<string, number>>;
+	};
+	/** Analytes and deliveries in which it makes sense; all when left out. */
+	analytes?: readonly Analyte[];
+	deliveries?: readonly ('syringe' | 'dropper' | 'burette')[];
+	/** Asked only where such a second method is among the evidence. */
+	methods?: readonly SecondMethod[];
+	/** What it is about: asked only where there is one. The test in question when left out. */
+	about?: 'secondMethod' | 'reference';
+	/** Seconds it takes to answer. */
+	seconds: number;
+	origin: string;
+};

@@ -1,0 +1,87 @@
+import { convertValue } from '../../kits';
+import type { KnownCorrection } from './correction-amount';
+import type { PlanDay } from './correction';
+import { CALCIUM_MG_PER_MEQ } from './correction-means';
+import { amountInWords } from './correction-sum';
+import { measured, setValue } from '../decision/decide-words';
+import { limitsOf } from '../decision/limits';
+
+/** What is to be heeded with each means. */
+function meansCautions(plan: KnownCorrection, additionPerDay: number, largest: number): string[] {
+	const { means, value, analyte } = plan;
+	switch (means.by) {
+		case 'bicarbonate':
+			return [
+				'Dissolve it in cold purified water; heat makes carbonate of it. Pour it slowly where the water flows fast, away from animals.'
+			];
+		case 'carbonate':
+			return [
+				'Dissolve it in much purified water and let it drip where the water flows fast: it lifts pH and may throw flakes.',
+				'Be sure of the hydrate: crystals that have gone to powder have lost water and are stronger. Goggles: it is strong alkali.'
+			];
+		case 'limewater': {
+			const meqPerL = convertValue(additionPerDay, value.unit, 'meq/L', analyte);
+			const calcium = Math.round(meqPerL * CALCIUM_MG_PER_MEQ);
+			return [
+				'Only the clear part, by drops, in place of water that has evaporated, and never more than evaporates.',
+				`Compare ${amountInWords(largest, 'L')} with what evaporates in a day: where less evaporates, take another means.`,
+				`It brings calcium as well: about ${calcium} mg/L a day. Goggles: it is strong alkali.`
+			];
+		}
+		case 'product':
+			return [
+				'Its own label comes before this sum, and its largest amount a day before the one here.',
+				'What it is made of is not known here, so pH is worked out as for the strongest alkali.'
+			];
+		case 'waterChange':
+			return [
+				'Mix the new water a day ahead, air it, and match salinity and temperature; test it when it is clear.'
+			];
+	}
+}
+
+/** What is to be heeded with this plan, in the order in which it is needed. */
+export function cautionsFor(
+	plan: KnownCorrection,
+	days: readonly PlanDay[],
+	additionPerDay: number,
+	assumed: readonly string[]
+): string[] {
+	const largest = Math.max(...days.map(({ amount }) => amount));
+	const isAddition = plan.means.by !== 'waterChange';
+	return [
+		...assumed,
+		'Go slowly: each day’s amount on its own day. What was left out one day is not made up for on the next.',
+		...(isAddition
+			? ['Spread each day’s amount over some hours, and watch pH the first time.']
+			: ['Stop nothing that filters; watch the animals while water is changed.']),
+		...meansCautions(plan, additionPerDay, largest),
+		...(isAddition
+			? [
+					'Never in one vessel with anything else that is dosed, and an hour apart from calcium and magnesium.'
+				]
+			: []),
+		'On a retest day test some hours after adding. Go on only if the value is what the plan expects, within its ±.',
+		'This covers the way there. What is used up each day needs its own supply afterwards.',
+		'For an adult who knows the tank. An experienced keeper or an aquatic veterinarian comes before this sum.'
+	];
+}
+
+/** What would make the plan another. */
+export function planWouldChange(plan: KnownCorrection, days: readonly PlanDay[]): string[] {
+	const { value, consumptionPerDay, analyte } = plan;
+	const { unit } = value;
+	const retest = days.find(({ isRetest }) => isRetest);
+	return [
+		...(retest
+			? [
+					`A retest on day ${retest.day} away from ${measured(retest.expected, retest.expectedExpandedUncertainty, unit, analyte)}: stop, and check volume, strength and test.`
+				]
+			: []),
+		consumptionPerDay > 0
+			? `Another consumption than ${setValue(consumptionPerDay, unit, analyte)} a day.`
+			: 'Consumption or dosing that are not in balance.',
+		'More or less water in the system than said: the amount goes with it.',
+		`Haze, white flakes, a pH above ${limitsOf(analyte).ph.highest} or animals that look worse: stop adding.`
+	];
+}

@@ -1,0 +1,111 @@
+import { convertValue } from '../../kits';
+import { additionFor, amountFor, phChangeOf, type KnownCorrection } from './correction-amount';
+import type { PlanDay } from './correction';
+import { meansFigures } from './correction-means';
+import { limitsOf } from '../decision/limits';
+
+/** No longer: what is known today says little of a month hence. Judgement. */
+export const LONGEST_PLAN_DAYS = 30;
+/** What consumption and dosers may differ from what was said, expanded, as a share; judgement. */
+const CONSUMPTION_EXPANDED_SHARE = 0.3;
+/** A retest every so many days, and at the end; judgement. */
+const RETEST_EVERY_DAYS = 2;
+
+/** Days of a plan, or what stood in the way of every length of it. */
+export type Planned =
+	{ days: PlanDay[]; netPerDay: number; additionPerDay: number } | { because: string };
+
+/** Expanded uncertainty of the value after some days of additions. */
+function expandedAfter(plan: KnownCorrection, addition: number, day: number): number {
+	const { value, waterL, waterExpandedUncertaintyL, means } = plan;
+	const added = Math.abs(addition) * day;
+	return Math.hypot(
+		2 * value.standardUncertainty,
+		(added * waterExpandedUncertaintyL) / waterL,
+		added * meansFigures(means).strengthExpandedShare,
+		CONSUMPTION_EXPANDED_SHARE * plan.consumptionPerDay * day,
+		CONSUMPTION_EXPANDED_SHARE * plan.dosedPerDay * day
+	);
+}
+
+function daysOf(plan: KnownCorrection, n: number): PlanDay[] {
+	const netPerDay = (plan.target - plan.value.value) / n;
+	const addition = additionFor(plan, netPerDay);
+	return Array.from({ length: n }, (_, i) => {
+		const from = plan.value.value + i * netPerDay;
+		return {
+			day: i + 1,
+			amount: amountFor(plan, addition, from),
+			expected: from + netPerDay,
+			expectedExpandedUncertainty: expandedAfter(plan, addition, i + 1),
+			phChange: phChangeOf(plan, addition, from),
+			isRetest: (i + 1) % RETEST_EVERY_DAYS === 0 || i + 1 === n
+		};
+	});
+}
+
+/** The first limit that a length of plan would pass, in words; null when it keeps them all. */
+function passedLimit(plan: KnownCorrection, n: number, days: readonly PlanDay[]): string | null {
+	const { analyte, value, waterL, waterExpandedUncertaintyL, ph } = plan;
+	const limits = limitsOf(analyte);
+	const netPerDay = (plan.target - value.value) / n;
+	const addition = additionFor(plan, netPerDay);
+	// With as little water as the ± allows, an addition does most.
+	const most = waterL / (waterL - waterExpandedUncertaintyL);
+	const net = addition * most - plan.consumptionPerDay + plan.dosedPerDay;
+	const cap = convertValue(limits.rise.hardCapPerDay, limits.unit, value.unit, analyte);
+	if (Math.abs(netPerDay) > plan.maxRisePerDay * (1 + 1e-9) || Math.abs(net) > cap * (1 + 1e-9))
+		return 'It would move faster than is allowed in a day.';
+	const highest = Math.max(...days.map((day) => day.phChange * most));
+	if (highest > limits.ph.maxRisePerDay)
+		return `Each day’s addition would lift pH by more than ${limits.ph.maxRisePerDay}: take a means that lifts it less.`;
+	if (highest > 0 && ph + highest > limits.ph.highest)
+		return `It would lift pH above ${limits.ph.highest}: take a means that lifts it less.`;
+	const largest = Math.max(...days.map((day) => day.amount));
+	// New water that the tank has come up with, or passed, would take all of it or less than none.
+	const isOutOfReach = days.some(({ amount }) => !(amount > 0 && Number.isFinite(amount)));
+	if (
+		plan.means.by === 'waterChange' &&
+		(isOutOfReach || largest > plan.means.share * waterL * (1 + 1e-9))
+	)
+		return 'With changes of that size the new water does not bring it there.';
+	if (
+		plan.means.by === 'limewater' &&
+		plan.evaporationLPerDay !== null &&
+		largest > plan.evaporationLPerDay
+	)
+		return 'It would take more limewater than evaporates in a day.';
+	return null;
+}
+
+/**
+ * Equal daily steps, as few as the limits allow: the net change a day, also if there is as little
+ * water as its ± allows; pH; evaporation; the size of a water change.
+ */
+export function planDays(plan: KnownCorrection): Planned {
+	const way = plan.target - plan.value.value;
+	const drift = plan.dosedPerDay - plan.consumptionPerDay;
+	if (way * drift > 0 && Math.abs(drift) >= plan.maxRisePerDay)
+		return {
+			because: 'What is used up and what is dosed already move it that way as fast as is allowed.'
+		};
+	let because = '';
+	const fewest = Math.max(1, Math.ceil(Math.abs(way) / plan.maxRisePerDay - 1e-9));
+	for (let n = fewest; n <= LONGEST_PLAN_DAYS; n++) {
+		const netPerDay = way / n;
+		const additionPerDay = additionFor(plan, netPerDay);
+		if (way * additionPerDay <= 0)
+			return {
+				because:
+					because || 'What is used up and what is dosed already bring it there by themselves.'
+			};
+		const days = daysOf(plan, n);
+		const passed = passedLimit(plan, n, days);
+		if (passed === null) return { days, netPerDay, additionPerDay };
+		because = passed;
+	}
+	return {
+		because:
+			because || `It would take more than ${LONGEST_PLAN_DAYS} days: measure again before then.`
+	};
+}

@@ -1,0 +1,69 @@
+import { convertValue, decimalsFor, type Analyte, type Unit } from '../../kits';
+import type { Tank } from '../../observation';
+import type { CorrectionInput, PlannedMeans } from './correction';
+import type { Band, Decision } from '../decision/decision';
+import type { Diagnosis } from '../diagnosis/diagnosis';
+import { defaultBand } from '../decision/limits';
+
+/** The band a person wants, as far as they said; the default of the analyte for the rest. */
+export function bandOf(
+	tank: Tank,
+	unit: Unit,
+	analyte: Analyte = 'alkalinity'
+): Band & { isDefault: boolean } {
+	const own = tank.unit ?? unit;
+	const usual = defaultBand(own, analyte);
+	const low = tank.bandLow ?? usual.low;
+	const high = tank.bandHigh ?? usual.high;
+	const isDefault = tank.bandLow === undefined && tank.bandHigh === undefined;
+	// One end alone may lie beyond the other end of the default.
+	return { low: Math.min(low, high), high: Math.max(low, high), unit: own, isDefault };
+}
+
+/**
+ * Everything a correction is computed from, out of what is known of the tank and of its value. The
+ * value is taken no finer than its uncertainty, so that the sum begins with the figure that is shown.
+ */
+export function correctionInputOf({
+	decision,
+	diagnosis,
+	tank,
+	means,
+	isUnitSure,
+	analyte = 'alkalinity'
+}: {
+	decision: Decision;
+	diagnosis: Diagnosis;
+	tank: Tank;
+	means: PlannedMeans | null;
+	isUnitSure: boolean;
+	analyte?: Analyte;
+}): CorrectionInput {
+	const { isDefault: _, ...band } = bandOf(tank, diagnosis.unit, analyte);
+	const { unit } = band;
+	const inUnit = (value: number) => convertValue(value, diagnosis.unit, unit, analyte);
+	const [low, high] = diagnosis.trueValue.interval95.map(inUnit) as [number, number];
+	const expanded = (high - low) / 2;
+	const mean = Number(
+		inUnit(diagnosis.trueValue.mean).toFixed(decimalsFor(unit, expanded, analyte))
+	);
+	return {
+		decision,
+		value: { value: mean, standardUncertainty: expanded / 2, unit },
+		target: tank.target,
+		waterL: tank.waterL,
+		waterExpandedUncertaintyL: tank.waterExpandedUncertaintyL,
+		consumptionPerDay: tank.consumptionPerDay,
+		dosedPerDay: tank.dosedPerDay,
+		means,
+		salinity: tank.salinity,
+		temperatureC: tank.temperatureC,
+		ph: tank.ph,
+		maxRisePerDay: tank.maxRisePerDay,
+		evaporationLPerDay: tank.evaporationLPerDay,
+		band,
+		isUnitSure,
+		who: tank.who,
+		analyte
+	};
+}

@@ -1,0 +1,111 @@
+import { convertValue } from '../../kits';
+import { requireWithin } from '../../chemistry';
+import type { CorrectionInput, CorrectionPlan, PlanRefused } from './correction';
+import type { KnownCorrection } from './correction-amount';
+import { cautionsFor, planWouldChange } from './correction-cautions';
+import { planDays } from './correction-days';
+import { meansFigures } from './correction-means';
+import { refusalsOf } from './correction-refusals';
+import { sumLines } from './correction-sum';
+import { limitsOf } from '../decision/limits';
+
+/** Taken where it is not known. The share of the water: judgement; the rest matters little. */
+const taken = { waterExpandedShare: 0.1, temperatureC: 25, ph: 8.1 };
+
+/** Figures that no tank has are a mistake in the call, not a reason to refuse. */
+function requireFigures(input: CorrectionInput): void {
+	const within = (field: string, value: number | null | undefined, low: number, high: number) => {
+		if (value !== null && value !== undefined) requireWithin(field, value, low, high);
+	};
+	within('value.value', input.value.value, -1e6, 1e6);
+	within('value.standardUncertainty', input.value.standardUncertainty, 0, 1e6);
+	within('target', input.target, 0, 1e6);
+	within('waterL', input.waterL, 1, 1e6);
+	within('waterExpandedUncertaintyL', input.waterExpandedUncertaintyL, 0, 1e6);
+	within('consumptionPerDay', input.consumptionPerDay, 0, 1e6);
+	within('dosedPerDay', input.dosedPerDay, 0, 1e6);
+	within('salinity', input.salinity, 0, 60);
+	within('temperatureC', input.temperatureC, 0, 40);
+	within('ph', input.ph, 0, 14);
+	within('maxRisePerDay', input.maxRisePerDay, 1e-6, 1e6);
+	within('evaporationLPerDay', input.evaporationLPerDay, 0, 1e6);
+	const { means } = input;
+	if (!means) return;
+	if ('purity' in means) within('means.purity', means.purity, 0.01, 1);
+	if (means.by === 'product') within('means.risePerMlIn100L', means.risePerMlIn100L, 1e-9, 1e6);
+	if (means.by === 'waterChange') {
+		within('means.newValue', means.newValue, 0, 1e6);
+		within('means.share', means.share, 1e-6, 1);
+	}
+}
+
+/** What the refusals have found to be known, with what is taken for the rest; null if something lacks. */
+function knownOf(input: CorrectionInput): KnownCorrection | null {
+	const { target, waterL, salinity, means, value, analyte = 'alkalinity' } = input;
+	if (target == null || waterL == null || salinity == null || !means) return null;
+	if (means.by === 'product' && means.risePerMlIn100L === null) return null;
+	const limits = limitsOf(analyte);
+	const usual = convertValue(limits.rise.usualPerDay, limits.unit, value.unit, analyte);
+	return {
+		value,
+		target,
+		waterL,
+		waterExpandedUncertaintyL: input.waterExpandedUncertaintyL ?? taken.waterExpandedShare * waterL,
+		consumptionPerDay: input.consumptionPerDay ?? 0,
+		dosedPerDay: input.dosedPerDay ?? 0,
+		means,
+		salinity,
+		temperatureC: input.temperatureC ?? taken.temperatureC,
+		ph: input.ph ?? taken.ph,
+		maxRisePerDay: input.maxRisePerDay ?? usual,
+		evaporationLPerDay: input.evaporationLPerDay ?? null,
+		analyte
+	};
+}
+
+/** What was taken for what nobody said. */
+function assumedIn(input: CorrectionInput): string[] {
+	return [
+		...(input.waterExpandedUncertaintyL == null
+			? ['The ± of the water’s volume is not known; a tenth of it was taken.']
+			: []),
+		...(input.consumptionPerDay == null
+			? ['Consumption and dosing are not known; they were taken to be in balance.']
+			: []),
+		...(input.ph == null ? [`The pH is not known; ${taken.ph} was taken.`] : [])
+	];
+}
+
+/**
+ * A correction in daily steps, or the reasons for none. The net change a day stays within the
+ * person's limit and under the hard cap, even with as little water as its ± allows; pH rises by no
+ * more than 0.2 a day and never above 8.5, worked out as if each day's amount went in at once. The
+ * uncertainty of the value, the volume, the strength and the consumption is carried through the days.
+ *
+ * @param input values in the unit of `value`; volumes in L; temperature 0 to 40 °C
+ * @throws RangeError naming the field of a figure that no tank can have
+ */
+export function correctionPlan(input: CorrectionInput): CorrectionPlan | PlanRefused {
+	requireFigures(input);
+	const refusals = refusalsOf(input);
+	const plan = knownOf(input);
+	if (refusals.length > 0 || !plan) return { kind: 'refused', because: refusals };
+	const planned = planDays(plan);
+	if ('because' in planned) return { kind: 'refused', because: [planned.because] };
+	const { days, netPerDay, additionPerDay } = planned;
+	const { name, amountUnit } = meansFigures(plan.means);
+	const totalAmount = days.reduce((total, { amount }) => total + amount, 0);
+	return {
+		kind: 'plan',
+		unit: plan.value.unit,
+		meansName: name,
+		amountUnit,
+		days,
+		totalAmount,
+		risePerDay: netPerDay,
+		additionPerDay,
+		sum: sumLines({ plan, days, netPerDay, additionPerDay, totalAmount }),
+		cautions: cautionsFor(plan, days, additionPerDay, assumedIn(input)),
+		wouldChange: planWouldChange(plan, days)
+	};
+}

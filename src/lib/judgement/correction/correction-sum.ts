@@ -1,0 +1,103 @@
+import { convertValue, unitName } from '../../kits';
+import { amountFor, type KnownCorrection } from './correction-amount';
+import type { PlanDay } from './correction';
+import {
+	CALCIUM_MG_PER_MEQ,
+	MEQ_PER_L_OF_LIMEWATER,
+	meansFigures,
+	molarMassesGPerMol,
+	molarMassOf
+} from './correction-means';
+
+/** A figure to calculate with: four digits, without an exponent. */
+export function figure(value: number): string {
+	return String(Number(value.toPrecision(4))).replace('-', '−');
+}
+
+/** An amount to measure out: two digits, as no volume of a tank is known better. */
+export function amountInWords(amount: number, unit: 'g' | 'mL' | 'L'): string {
+	return `${Number(amount.toPrecision(2))} ${unit}`;
+}
+
+type SumInput = {
+	plan: KnownCorrection;
+	days: readonly PlanDay[];
+	netPerDay: number;
+	additionPerDay: number;
+	totalAmount: number;
+};
+
+function powderLines(plan: KnownCorrection, meq: number, amount: number): string[] {
+	const { means } = plan;
+	if (means.by !== 'bicarbonate' && means.by !== 'carbonate') return [];
+	const molar = means.by === 'bicarbonate' ? molarMassesGPerMol.bicarbonate : molarMassOf(means);
+	const perMol = means.by === 'bicarbonate' ? 1000 : 2000;
+	const pure = amount * means.purity;
+	return [
+		`${figure(meq)} × ${figure(molar)} ÷ ${perMol} = ${figure(pure)} g of the pure powder`,
+		...(means.purity === 1
+			? []
+			: [`${figure(pure)} ÷ ${figure(means.purity)} = ${figure(amount)} g of yours`])
+	];
+}
+
+function meansLines({ plan, days, additionPerDay }: SumInput): string[] {
+	const { means, waterL, value, analyte } = plan;
+	const unit = unitName(value.unit, analyte);
+	const first = days[0]?.amount ?? 0;
+	if (means.by === 'product')
+		return [
+			`${figure(additionPerDay)} ÷ ${figure(means.risePerMlIn100L)} = ${figure(additionPerDay / means.risePerMlIn100L)} mL for 100 L`,
+			`${figure(additionPerDay / means.risePerMlIn100L)} × ${figure(waterL)} ÷ 100 = ${figure(first)} mL a day`
+		];
+	if (means.by === 'waterChange') {
+		const apart = means.newValue - value.value;
+		return [
+			`${figure(means.newValue)} − ${figure(value.value)} = ${figure(apart)} ${unit} between new water and tank`,
+			`${figure(additionPerDay)} ÷ ${figure(apart)} = ${figure(additionPerDay / apart)} of the water`,
+			`${figure(additionPerDay / apart)} × ${figure(waterL)} = ${figure(first)} L on the first day; a little more each day after, as the two come closer`
+		];
+	}
+	const meqPerL = convertValue(additionPerDay, value.unit, 'meq/L', analyte);
+	const meq = meqPerL * waterL;
+	const size = convertValue(1, value.unit, 'meq/L', analyte);
+	const common = [
+		...(size === 1
+			? []
+			: [`${figure(additionPerDay)} × ${figure(size)} = ${figure(meqPerL)} meq in a litre`]),
+		`${figure(meqPerL)} × ${figure(waterL)} = ${figure(meq)} meq in all the water`
+	];
+	if (means.by === 'limewater')
+		return [
+			...common,
+			`${figure(meq)} ÷ ${figure(MEQ_PER_L_OF_LIMEWATER)} = ${figure(first)} L a day, of which each litre holds ${figure(MEQ_PER_L_OF_LIMEWATER)} meq`,
+			`${figure(meqPerL)} × ${figure(CALCIUM_MG_PER_MEQ)} = ${figure(meqPerL * CALCIUM_MG_PER_MEQ)} mg/L of calcium that comes with it each day`
+		];
+	return [...common, ...powderLines(plan, meq, amountFor(plan, additionPerDay, value.value))];
+}
+
+/** The sum, line by line, so that a pocket calculator comes to the same amounts. */
+export function sumLines(input: SumInput): string[] {
+	const { plan, days, netPerDay, additionPerDay, totalAmount } = input;
+	const { value, target, consumptionPerDay, dosedPerDay, analyte } = plan;
+	const unit = unitName(value.unit, analyte);
+	const n = days.length;
+	const amount = days[0]?.amount ?? 0;
+	const { amountUnit } = meansFigures(plan.means);
+	const isNet = consumptionPerDay > 0 || dosedPerDay > 0;
+	const isSame = plan.means.by !== 'waterChange';
+	return [
+		`${figure(target)} − ${figure(value.value)} = ${figure(target - value.value)} ${unit} to go`,
+		`${figure(target - value.value)} ÷ ${n} = ${figure(netPerDay)} ${unit} each day, on ${n === 1 ? '1 day' : `${n} days`}`,
+		...(isNet
+			? [
+					`${figure(netPerDay)} + ${figure(consumptionPerDay)} − ${figure(dosedPerDay)} = ${figure(additionPerDay)} ${unit} to bring in each day: more what is used up, less what is dosed`
+				]
+			: []),
+		...meansLines(input),
+		...(isSame && n > 1
+			? [`${n} × ${figure(amount)} = ${figure(totalAmount)} ${amountUnit} in all`]
+			: []),
+		`Measure out ${amountInWords(amount, amountUnit)}${isSame ? ' a day' : ' on the first day'}: no volume of a tank is known more closely.`
+	];
+}

@@ -1,0 +1,57 @@
+import type { Analyte, Unit } from '../../kits';
+import type { LivestockLook } from '../../observation';
+import type { Diagnosis } from '../diagnosis/diagnosis';
+import type { RankedCheck } from '../ranking/ranked-check';
+
+/** Between which values the person wants the tank. */
+export type Band = { low: number; high: number; unit: Unit };
+
+export type DecideInput = {
+	/** Null only in an emergency, which needs no number. */
+	diagnosis: Diagnosis | null;
+	/** Alkalinity when left out. */
+	analyte?: Analyte;
+	band: Band;
+	livestock: LivestockLook;
+	/** The best check that is left, if any, and whether checking has told enough. */
+	next: RankedCheck | null;
+	isEnough: boolean;
+	/** Change per day as far as earlier readings tell, in the band's unit, with its expanded uncertainty. */
+	rate?: { perDay: number; expandedUncertainty: number } | null;
+	/** What the animals use a day, in the band's unit, as far as it is known: how often to test. */
+	consumptionPerDay?: number | null;
+	/** Things that make any plan wrong until they are cleared up. */
+	isUnitSure?: boolean;
+	isSalinityKnown?: boolean;
+	/** Who is asking: a sitter or a child reads and tells, and never doses. */
+	who?: 'keeper' | 'sitter' | 'child';
+	/** Something is happening that needs no number: haze, gasping, a stuck doser. */
+	isEmergency?: boolean;
+	/** A new tank without stony corals needs no correction. */
+	hasStonyCorals?: boolean;
+};
+
+export type Decision = {
+	verdict: 'leave' | 'check' | 'adjust' | 'emergency';
+	/** Which way an adjustment would go; null unless 'adjust'. */
+	direction: 'raise' | 'lower' | null;
+	/** That the true value lies below, within and above the band; null where nothing was measured. */
+	probabilities: { below: number; within: number; above: number } | null;
+	/** Each one sentence, the weightiest first. */
+	because: readonly string[];
+	/** What would make the advice another. */
+	wouldChange: readonly string[];
+	/** The check to make first; null unless 'check', and where something else lacks. */
+	check: RankedCheck | null;
+	/**
+	 * What must be known first and stands in no ranking of checks: the unit, the salinity, or anything
+	 * that is independent of the kit. Null where nothing does.
+	 */
+	lacks: 'unit' | 'salinity' | 'independent' | null;
+	/** Verified by something independent: a known solution or a second method. */
+	isVerified: boolean;
+	/** Since the last reading: a change that the test cannot resolve is called so. */
+	change: 'tooSmallToTell' | 'likelyReal' | null;
+	/** Days until the next test; 0 is today. */
+	retestInDays: number;
+};

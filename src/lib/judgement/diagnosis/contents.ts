@@ -1,0 +1,91 @@
+import type { EvidenceOf } from '../../observation';
+import type { Loading, Row, RowContext } from './row';
+import { solution, tankNow, tankThen } from './tank-amount';
+import { thingsOfTest, type Things } from './things';
+
+/** Evidence that the kit in question brought. */
+export type Tested = EvidenceOf<'test' | 'reference' | 'addition' | 'blank' | 'earlier'>;
+
+/** Readings of one solution share it; a solution without a name is known by what it holds. */
+export const solutionOf = (
+	evidence: EvidenceOf<'reference'>,
+	inUnit: (value: number) => number
+): string =>
+	evidence.solution === undefined
+		? `unnamed:${evidence.matrix}:${inUnit(evidence.nominal).toPrecision(6)}`
+		: `named:${evidence.solution}`;
+
+/** By which things a test of any kind came about. */
+export function thingsOf(evidence: Tested, inUnit: (value: number) => number): Things {
+	switch (evidence.kind) {
+		case 'test':
+			return thingsOfTest(evidence.differs, evidence.from);
+		case 'reference':
+			return {
+				...thingsOfTest(evidence.differs, 'first'),
+				sampling: null,
+				solution: solutionOf(evidence, inUnit)
+			};
+		case 'blank':
+			return { ...thingsOfTest(evidence.differs, 'first'), sampling: null };
+		case 'earlier':
+			return {
+				...thingsOfTest(evidence.differs, 'first'),
+				sampling: `days:${evidence.daysAgo}`
+			};
+		case 'addition':
+			return thingsOfTest(evidence.differs, 'first');
+	}
+}
+
+/** What was in the vial, and by how much a sound kit reads it otherwise. */
+export function contentOf(
+	evidence: Tested,
+	things: Things,
+	context: RowContext,
+	inUnit: (value: number) => number
+): Pick<Row, 'amountMean' | 'amountLoadings' | 'shift'> & { effects: Loading[] } {
+	const none = { shift: 0, effects: [] };
+	const effectOf = (matrix: 'seawater' | 'purified' | 'sodiumChloride') => {
+		const { mean, standardDeviation } = context.water.matrixEffect[matrix];
+		return {
+			shift: mean,
+			effects: [{ of: `matrix:${matrix}`, amount: standardDeviation }]
+		};
+	};
+	switch (evidence.kind) {
+		case 'test':
+			return { ...tankNow(context, things.sampling), ...none };
+		case 'earlier':
+			return {
+				...tankThen(context, evidence.daysAgo, inUnit(evidence.expectedChange ?? 0)),
+				...none
+			};
+		case 'addition': {
+			const now = tankNow(context, things.sampling);
+			const added = inUnit(evidence.added);
+			const sd = inUnit(evidence.addedExpandedUncertainty) / 2;
+			return {
+				amountMean: now.amountMean + added,
+				amountLoadings: [...now.amountLoadings, { of: `added:${evidence.reading.id}`, amount: sd }],
+				...none
+			};
+		}
+		case 'reference':
+			return {
+				...solution(
+					things.solution ?? '',
+					inUnit(evidence.nominal),
+					inUnit(evidence.nominalExpandedUncertainty)
+				),
+				...effectOf(evidence.matrix)
+			};
+		case 'blank':
+			return {
+				amountMean: 0,
+				amountLoadings: [{ of: `blank:${evidence.matrix}`, amount: context.water.blankSd }],
+				shift: 0,
+				effects: [{ of: `blankEnd:${evidence.matrix}`, amount: context.water.blankEndSd }]
+			};
+	}
+}

@@ -1,0 +1,127 @@
+import { convertValue } from '../../kits';
+import type { Evidence } from '../../observation';
+import { analyse, type Analysis } from './analysis';
+import {
+	beliefsOf,
+	explanationBetween,
+	idOf,
+	notCertain,
+	tankMixture,
+	type Belief
+} from './beliefs';
+import type { DiagnoseOptions, Diagnosis, Explanation } from './diagnosis';
+import { faultClasses, type FaultClass } from '../catalogue/fault';
+import { groupsOf } from './groups';
+import { isIndependentlyHeld } from './independent';
+import { cumulativeOf, type Normal } from './mixture';
+import { foreseenChecks } from './possible-tests';
+import { trueValueOf } from './true-value';
+
+/** An explanation that carries less stands in no list; what it carries is shared out over the others. */
+const LEAST_LISTED = 1e-4;
+
+/**
+ * What the evidence says of a reading: how likely each cause is, and what the tank's true value may
+ * be. The order of the evidence does not matter, nor do units; what cannot be used is named.
+ *
+ * Model: y = e^γ a + s b + d + m + ε (metrology), every cause a shift or factor on the readings that
+ * share it; no fault, one, or two, a real change of the water, and what is in no list. All that is
+ * normal is integrated out exactly, factors on a grid. Bayes' theorem for the rest.
+ *
+ * @throws RangeError naming the field of an option that is out of range, or a unit that the analyte
+ *   is not measured in
+ */
+export function diagnose(evidence: readonly Evidence[], options: DiagnoseOptions = {}): Diagnosis {
+	return diagnosisOf(analyse(evidence, options, foreseenChecks(evidence)));
+}
+
+/** A way of asking how likely it is that the faults of an explanation pass a test. */
+function askOf(beliefs: readonly Belief[], { places }: Analysis) {
+	const known = beliefs
+		.filter(({ place }) => place !== places.noneOfThese)
+		.map(({ place, probability }) => ({ probability, present: places.faultsAt(place) }));
+	return (is: (faults: readonly number[]) => boolean): number => {
+		let sum = 0;
+		for (const { probability, present } of known) if (is(present)) sum += probability;
+		return notCertain(sum);
+	};
+}
+
+function explanationsOf(
+	analysis: Analysis,
+	beliefs: readonly Belief[],
+	noneOfThese: number,
+	inUnit: (value: number) => number
+): Explanation[] {
+	const { places, faults } = analysis;
+	const listed = beliefs.filter(
+		({ place, probability }) => place !== places.noneOfThese && probability >= LEAST_LISTED
+	);
+	const whole = listed.reduce((sum, { probability }) => sum + probability, 0);
+	return listed.map(({ place, probability, mean, variance }) => ({
+		id: idOf(analysis, place),
+		faults: places
+			.faultsAt(place)
+			.map((fault) => faults[fault]!.id)
+			.sort(),
+		probability: notCertain((probability / whole) * (1 - noneOfThese)),
+		trueValue: { mean: inUnit(mean), standardUncertainty: inUnit(Math.sqrt(variance)) }
+	}));
+}
+
+/** An analysis put into the words of a diagnosis. */
+export function diagnosisOf(analysis: Analysis): Diagnosis {
+	const { faults, places, unit, method, water } = analysis;
+	const inUnit = (value: number) => convertValue(value, water.unit, unit, method.analyte);
+	const beliefs = beliefsOf(analysis);
+	const noneOfThese = notCertain(
+		beliefs.find(({ place }) => place === places.noneOfThese)?.probability ?? 0
+	);
+	const classOf = (fault: number) => faults[fault]!.class;
+	const that = askOf(beliefs, analysis);
+	const mixture = inUnitOf(tankMixture(analysis), inUnit);
+	const fromUnit = (value: number) => convertValue(value, unit, water.unit, method.analyte);
+	return {
+		unit,
+		explanations: explanationsOf(analysis, beliefs, noneOfThese, inUnit),
+		faults: Object.fromEntries(
+			faults.map(({ id }, i) => [id, that((present) => present.includes(i))])
+		),
+		classes: Object.fromEntries(
+			faultClasses.map((each) => [
+				each,
+				that((present) => present.some((f) => classOf(f) === each))
+			])
+		) as Record<FaultClass, number>,
+		nothingWrong: that((present) => present.length === 0),
+		waterChanged: that((present) => present.some((fault) => faults[fault]!.scope === 'tank')),
+		noneOfThese,
+		groups: groupsOf(analysis, beliefs),
+		trueValue: trueValueOf(mixture, (low, high) =>
+			explanationBetween(analysis, beliefs, fromUnit(low), fromUnit(high))
+		),
+		mixture,
+		cumulative: (value) => cumulativeOf(mixture, value),
+		isIndependent: isIndependentlyHeld(analysis, beliefs),
+		unused: analysis.unused
+	};
+}
+
+const inUnitOf = (mixture: readonly Normal[], inUnit: (value: number) => number): Normal[] =>
+	mixture.map(({ weight, mean, standardDeviation }) => ({
+		weight,
+		mean: inUnit(mean),
+		standardDeviation: inUnit(standardDeviation)
+	}));
+
+/**
+ * A diagnosis that was sent from a worker or stored, with `cumulative` again.
+ *
+ * @throws RangeError when its mixture did not come along
+ */
+export function withCumulative(sent: Omit<Diagnosis, 'cumulative'>): Diagnosis {
+	const { mixture } = sent;
+	if (!mixture)
+		throw new RangeError('mixture must come with a diagnosis that was sent; found none');
+	return { ...sent, cumulative: (value) => cumulativeOf(mixture, value) };
+}

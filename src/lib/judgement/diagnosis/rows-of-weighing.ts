@@ -1,0 +1,40 @@
+import type { EvidenceOf } from '../../observation';
+import type { Row, RowContext } from './row';
+import { nothing, OWN } from './things';
+
+/**
+ * Water weighed as a row: a reading of 1 by the ware's own factor. More sample than the mark says
+ * makes a test read high by as much; more titrant than the mark says makes it read low.
+ */
+export function rowOfWeighing(
+	evidence: EvidenceOf<'weighing'>,
+	at: number,
+	{ method }: RowContext
+): Row {
+	const { ware, foundOverNominal } = evidence;
+	const isSample = ware === 'sample';
+	const standardUncertainty = evidence.expandedUncertainty / 2;
+	return {
+		at,
+		value: isSample ? foundOverNominal : 1 / foundOverNominal,
+		isInQuestion: false,
+		isEarlier: false,
+		things: isSample
+			? { ...nothing, sampleWare: OWN, hands: OWN }
+			: { ...nothing, titrantWare: OWN, hands: OWN },
+		weighed: ware,
+		perMl: 0,
+		amountMean: 1,
+		amountLoadings: [],
+		shares: isSample
+			? [{ of: `sampleWare:${OWN}`, amount: method.sampleWareSd }]
+			: [{ of: `titrantWare:${OWN}`, amount: method.titrantWareSd }],
+		loadings: [],
+		shift: 0,
+		scatterVariance:
+			(isSample ? standardUncertainty : standardUncertainty / foundOverNominal ** 2) ** 2,
+		sharedStepVariance: 0,
+		step: 0,
+		alike: ''
+	};
+}

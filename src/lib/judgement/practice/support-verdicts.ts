@@ -1,0 +1,91 @@
+import type { BenchEvidence, Conclusion, Reading } from '../../observation';
+import { conclusionWeights, tellingConclusions, type Telling } from './conclusion-weights';
+import { diagnose } from '../diagnosis/diagnose';
+import type { DiagnoseOptions } from '../diagnosis/diagnosis';
+import { factsOf, type Facts, type MatrixEffect } from './facts';
+import { aboutReading } from './practice-evidence';
+
+export type Verdict = 'earned' | 'notYet' | 'against';
+
+/** What is wrong is found at two in three, judgement; what people would then act on, at three in four. */
+const EARNED = { cause: 0.65, value: 0.75 };
+/** The evidence speaks against what is no longer likely; judgement. */
+const UNLIKELY = 0.15;
+/** A cause of which there are many is unlikely to begin with: it must have become half as likely too; judgement. */
+const UNLIKELY_CAUSE = 0.05;
+
+/** Verdicts on all conclusions, and what they rest on. */
+export type Verdicts = {
+	verdicts: Record<Conclusion, Verdict>;
+	/** How probable each conclusion is. */
+	weights: Record<Telling, number>;
+	facts: Facts;
+	/** A known solution or a second method speaks for it. */
+	isIndependent: boolean;
+};
+
+/** That all is as it was read, or that the water did it, is said only with something independent. */
+export const needsProof = (conclusion: Conclusion): boolean =>
+	conclusion === 'stands' || conclusion === 'waterChanged';
+
+/**
+ * Verdicts on all conclusions from one and the same evidence, by how probable each has become. The
+ * order of the evidence does not matter.
+ */
+export function verdictsOf(
+	reading: Reading,
+	evidence: readonly BenchEvidence[],
+	matrixEffect: MatrixEffect = {},
+	options: DiagnoseOptions = {}
+): Verdicts {
+	const facts = factsOf(reading, evidence, matrixEffect);
+	const about = aboutReading(reading, evidence, matrixEffect);
+	const diagnosis = diagnose(about, options);
+	const weights = conclusionWeights(diagnosis, reading);
+	// Asked for only where something has become improbable: it costs as much again.
+	let reached: Record<Telling, number> | null = null;
+	const alone = (conclusion: Telling) =>
+		(reached ??= conclusionWeights(diagnose(about.slice(0, 1), options), reading))[conclusion];
+	// However odd a reading looks beside earlier ones: without a check, a cause is a guess.
+	const isChecked = about.slice(1).some(({ kind }) => kind !== 'earlier');
+
+	const verdictOf = (conclusion: Telling): Verdict => {
+		if (!isChecked) return 'notYet';
+		const weight = weights[conclusion];
+		const isEarned = needsProof(conclusion)
+			? weight >= EARNED.value && diagnosis.isIndependent
+			: weight >= EARNED.cause;
+		if (isEarned) return 'earned';
+		return isAgainst(conclusion, weight, () => alone(conclusion), facts) ? 'against' : 'notYet';
+	};
+	const telling = Object.fromEntries(
+		tellingConclusions.map((each) => [each, verdictOf(each)])
+	) as Record<Telling, Verdict>;
+	const isAnyEarned = tellingConclusions.some((each) => telling[each] === 'earned');
+	return {
+		verdicts: { ...telling, cantTellYet: isAnyEarned ? 'notYet' : 'earned' },
+		weights,
+		facts,
+		isIndependent: diagnosis.isIndependent
+	};
+}
+
+/** @param alone how likely it was with nothing but the reading */
+function isAgainst(
+	conclusion: Telling,
+	weight: number,
+	alone: () => number,
+	facts: Facts
+): boolean {
+	switch (conclusion) {
+		case 'stands':
+			return weight < UNLIKELY;
+		case 'secondMethod':
+			// Where the two agree there is nothing to find.
+			return facts.secondsAgree || (facts.secondsDiffer && weight < UNLIKELY);
+		case 'waterChanged':
+			return (facts.hasEarlier || facts.sampleDiffers) && weight < UNLIKELY;
+		default:
+			return weight < UNLIKELY_CAUSE && weight < alone() / 2;
+	}
+}

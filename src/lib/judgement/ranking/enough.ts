@@ -1,0 +1,51 @@
+import type { AdviceNow } from './advice-value';
+import type { Analysis } from '../diagnosis/analysis';
+import { beliefsOf, tankMixture } from '../diagnosis/beliefs';
+import { minutesOf } from './checks';
+import type { Band } from '../decision/decision';
+import { isIndependentlyHeld } from '../diagnosis/independent';
+import { cumulativeOf } from '../diagnosis/mixture';
+import type { CheckRanking, RankedCheck } from './ranked-check';
+
+/** A check that is expected to tell less, in bits, is no reason to go on; judgement. */
+const TELLING_BITS = 0.1;
+/** From here on the value is more likely outside the band than not, and advice to adjust is near. */
+const LIKELY_OUTSIDE = 0.5;
+
+/** A check or question, with the minutes it is expected to save beyond what it costs. */
+export type Worth = { ranked: RankedCheck; saves: number };
+
+const stop = (isEnough: boolean, because: string) => ({ isEnough, because });
+
+/**
+ * Whether to stop, and why, in one sentence.
+ *
+ * @param band in the customary unit
+ */
+export function enough(
+	analysis: Analysis,
+	now: AdviceNow,
+	band: Band,
+	worth: readonly Worth[]
+): Pick<CheckRanking, 'isEnough' | 'because'> {
+	const mixture = tankMixture(analysis);
+	const outside = 1 - cumulativeOf(mixture, band.high) + cumulativeOf(mixture, band.low);
+	const isToBeAdjusted = now.act !== 'leave' || outside > LIKELY_OUTSIDE;
+	if (isToBeAdjusted && !isIndependentlyHeld(analysis, beliefsOf(analysis)))
+		return stop(
+			false,
+			'The value looks to be outside your band, and nothing independent has spoken for it yet.'
+		);
+	// One check alone may not pay where two in turn would: as long as knowing the value would save more
+	// than a telling check costs, it goes on.
+	const isWorthGoingOn = worth.some(
+		({ ranked, saves }) =>
+			saves > 0 ||
+			(ranked.kind === 'checks' &&
+				ranked.information >= TELLING_BITS &&
+				now.mostToSave > minutesOf(ranked.cost))
+	);
+	return isWorthGoingOn
+		? stop(false, 'A check that is still open may change the advice by more than it costs.')
+		: stop(true, 'No check that is left is expected to change the advice by more than it costs.');
+}

@@ -1,0 +1,78 @@
+import type { Analysis } from '../diagnosis/analysis';
+import type { Kinds } from './account-kinds';
+import type { Outcomes } from './outcomes';
+import { REAL_CHANGE } from '../catalogue/water-causes';
+
+/** An explanation in plain words. */
+export function explanationWords({ places, faults }: Analysis, place: number): string {
+	if (place === places.noneOfThese) return 'something that is in no list';
+	const present = places.faultsAt(place).map((fault) => faults[fault]!);
+	if (present.length === 0) return 'nothing wrong';
+	return present
+		.map(({ id, name }) => (id === REAL_CHANGE ? 'a real change of the water' : name))
+		.join(' with ');
+}
+
+/** What a kind of account would show, cell by cell. */
+function shownBy(
+	{ likelihood, cells }: Outcomes,
+	weight: Float64Array,
+	kinds: Kinds,
+	looked: readonly number[]
+): Float64Array[] {
+	const rows = looked.map(() => new Float64Array(cells));
+	for (let c = 0; c < weight.length; c++) {
+		const place = looked.indexOf(kinds.of[c]!);
+		if (place < 0) continue;
+		const share = weight[c]! / kinds.weight[looked[place]!]!;
+		const row = rows[place]!;
+		for (let k = 0; k < cells; k++) row[k]! += share * likelihood[c * cells + k]!;
+	}
+	return rows;
+}
+
+/** How far two distributions lie apart, 0 to 1: half the sum of differences. */
+function apart(one: Float64Array, two: Float64Array): number {
+	let sum = 0;
+	for (let k = 0; k < one.length; k++) sum += Math.abs(one[k]! - two[k]!);
+	return sum / 2;
+}
+
+/** Kinds that are named at most; those below are too light to be worth a word. */
+const LOOKED_AT = 7;
+
+/** One sentence: the two or three explanations that a check would part best. */
+export function becauseOf(
+	analysis: Analysis,
+	outcomes: Outcomes,
+	weight: Float64Array,
+	kinds: Kinds
+): string {
+	const heaviest = kinds.weight
+		.map((_, kind) => kind)
+		.sort((a, b) => kinds.weight[b]! - kinds.weight[a]!)
+		.slice(0, LOOKED_AT);
+	const shown = shownBy(outcomes, weight, kinds, heaviest);
+	const scored = heaviest
+		.flatMap((a, i) =>
+			heaviest.slice(0, i).map((b, j) => ({
+				a,
+				b,
+				score: Math.sqrt(kinds.weight[a]! * kinds.weight[b]!) * apart(shown[i]!, shown[j]!)
+			}))
+		)
+		.sort((x, y) => y.score - x.score);
+	const [best] = scored;
+	if (!best) return 'It looks at the same water once more.';
+	const wordsOf = (kind: number) => explanationWords(analysis, kinds.explanation[kind]!);
+	const names = [best.b, best.a];
+	const third = scored.find(
+		({ a, b, score }) => score > best.score / 2 && names.includes(a) !== names.includes(b)
+	);
+	if (third) names.push(names.includes(third.a) ? third.b : third.a);
+	const words = [...new Set(names.map(wordsOf))].map((each) => `‘${each}’`);
+	if (words.length === 1) return `It tells how large the effect is of ${words[0]}.`;
+	return words.length === 2
+		? `It tells ${words[0]} from ${words[1]}.`
+		: `It tells ${words[0]}, ${words[1]} and ${words[2]} from each other.`;
+}

@@ -1,0 +1,45 @@
+import type { CheckId } from '../../observation';
+import type { Band } from '../decision/decision';
+import type { DiagnoseOptions } from '../diagnosis/diagnosis';
+
+/** What a check costs the person. */
+export type CheckCost = {
+	minutes: number;
+	/** Price and risk, each as the minutes somebody would give to be spared it. */
+	priceMinutes: number;
+	riskMinutes: number;
+};
+
+/** A check, or a question, or two checks that tell more together. */
+export type Candidate =
+	{ kind: 'checks'; checks: readonly CheckId[] } | { kind: 'cue'; cue: string };
+
+export type RankedCheck = Candidate & {
+	/** Expected information about what is wrong, in bits. */
+	information: number;
+	cost: CheckCost;
+	/** Bits per minute of cost; the ranking. */
+	score: number;
+	/** Chance that it changes the advice. */
+	changesAdvice: number;
+	/** Why this one, in one sentence: which explanations it would part. */
+	because: string;
+};
+
+export type CheckRanking = {
+	/** The best first. */
+	ranked: readonly RankedCheck[];
+	/** No check is expected to change the advice by more than it costs. */
+	isEnough: boolean;
+	/** Why it is enough, or why it is not, in one sentence. */
+	because: string;
+};
+
+export type RankOptions = DiagnoseOptions & {
+	/** The checks that can be had; all that make sense when left out. */
+	available?: readonly CheckId[];
+	/** Costs in place of the usual ones. */
+	costs?: Partial<Record<CheckId, Partial<CheckCost>>>;
+	/** The person's own band; the default one when left out. */
+	band?: Band;
+};
