@@ -10,6 +10,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build } from 'vite';
 
+/** @type {(name: string, text: string, least: number) => number} */
 const whole = (name, text, least) => {
 	const number = Number(text);
 	if (!(Number.isInteger(number) && number >= least))

@@ -28,7 +28,7 @@ const FileCaseSchema = z.object({
 	),
 	truth: z.object({ trueValueDkh: z.number(), faults: z.array(CauseSchema) })
 });
-const FileSchema = z.union([z.array(FileCaseSchema), z.object({ cases: z.array(FileCaseSchema) })]);
+const FileSchema = z.object({ cases: z.array(FileCaseSchema) });
 
 /**
  * Cases of a file.
@@ -40,11 +40,11 @@ export function casesOfFile(
 	file: unknown,
 	names: Readonly<Record<string, readonly string[]>> = {}
 ): CalibrationCase[] {
-	const read = z.safeParse(FileSchema, file);
+	const whole = Array.isArray(file) ? { cases: file as unknown[] } : file;
+	const read = z.safeParse(FileSchema, whole);
 	if (!read.success)
 		throw new RangeError(`cases do not fit: ${z.prettifyError(read.error)}`, { cause: read.error });
-	const cases = Array.isArray(read.data) ? read.data : read.data.cases;
-	return cases.map(({ set, evidence, method, band, truth }): CalibrationCase => ({
+	return read.data.cases.map(({ set, evidence, method, band, truth }): CalibrationCase => ({
 		set: set ?? 'from the file',
 		evidence,
 		method: (method as MethodFigures | undefined) ?? usualMethodFigures,

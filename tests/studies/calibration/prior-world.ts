@@ -1,26 +1,17 @@
 import { cuesFor, type Cue } from '../../../src/lib/judgement';
-import { houseKits } from '../../../src/lib/kits';
-import { methodFiguresOf, readingScatter, type MethodFigures } from '../../../src/lib/metrology';
+import { readingScatter, type MethodFigures } from '../../../src/lib/metrology';
 import type { CheckId, Evidence, Reading } from '../../../src/lib/observation';
 import type { Chance } from '../chance';
-import { has, setAt, usualBand, type CalibrationCase, type TrueCause } from './case';
+import { believed, type DrawnCauses, type Present } from './prior-causes';
 import {
-	believed,
-	drawCauses,
-	drawFault,
-	possibleFaults,
-	type DrawnCauses,
-	type Present
-} from './prior-causes';
-import {
+	effectsOf,
 	presentIn,
 	readByKit,
 	sharedNormals,
 	unforeseenIn,
-	effectsOf,
 	type MadeBy
 } from './prior-test';
-import { chanceAt, pick, pickWeighted, shuffled } from './seeds';
+import { pickWeighted, shuffled } from './seeds';
 
 const SOLUTION = { nominal: 8, expandedUncertainty: 0.2 };
 const SECOND_PLUS_MINUS = 0.5;
