@@ -24,12 +24,20 @@ export const scoresOf = (judged: readonly Judged[]): Scores => ({
 	brier: meanOf(judged.map(({ brier }) => brier))
 });
 
-/** A forecaster who knows how often each verdict is right in these very cases, and nothing of any case. */
-export function baseRateScores(judged: readonly Judged[]): Scores {
+/**
+ * A forecaster who knows how often each verdict is right, and nothing of any case.
+ *
+ * @param among the cases that the rates are counted in: these very ones when left out, which flatters
+ *   the forecaster where they are few
+ */
+export function baseRateScores(
+	judged: readonly Judged[],
+	among: readonly Pick<Judged, 'right'>[] = judged
+): Scores {
 	const rates = new Map<string, number>();
-	for (const { right } of judged) {
+	for (const { right } of among) {
 		const [verdict = ''] = right;
-		rates.set(verdict, (rates.get(verdict) ?? 0) + 1 / judged.length);
+		rates.set(verdict, (rates.get(verdict) ?? 0) + 1 / among.length);
 	}
 	const [commonest = ''] = [...rates].sort((a, b) => b[1] - a[1])[0] ?? [];
 	const each = judged.map(({ right }) => {
