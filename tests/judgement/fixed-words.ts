@@ -9,7 +9,7 @@ const isSaid = (words: string) => /\S\s\S/.test(words.trim());
 
 /** Every fixed sentence of a folder's source, those of templates with '…' for what is filled in. */
 export function fixedWordsIn(folder: string): FixedWords[] {
-	return readdirSync(folder)
+	return readdirSync(folder, { recursive: true, encoding: 'utf8' })
 		.filter((name) => name.endsWith('.ts'))
 		.flatMap((name) => {
 			const text = readFileSync(join(folder, name), 'utf8');
