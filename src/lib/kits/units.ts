@@ -1,4 +1,5 @@
-import { densityKgPerL, dkhFromPpmCaCO3, MEQ_PER_L_PER_DKH, meqPerLFromDkh } from '../chemistry';
+import { densityKgPerL } from '../chemistry/density';
+import { dkhFromPpmCaCO3, MEQ_PER_L_PER_DKH, meqPerLFromDkh } from '../chemistry/units';
 import type { Analyte, Unit } from './kit';
 
 /** A unit of an analyte: how it is called, what it means, and its size in the analyte's base unit. */
