@@ -52,7 +52,7 @@ export class Check {
 		await expect(this.page.locator('#next-check')).toHaveAttribute('aria-busy', 'false', {
 			timeout: 60_000
 		});
-		await expect(this.explanations).toBeVisible({ timeout: 60_000 });
+		await expect(this.explanations).toHaveAttribute('aria-busy', 'false', { timeout: 60_000 });
 	}
 
 	/** Something else that is known, by the name of its sentence. */

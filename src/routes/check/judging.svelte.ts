@@ -25,7 +25,7 @@ function openThread(): Thread | null {
 export class Judging {
 	diagnosis: Diagnosis | null = $state.raw(null);
 	ranking: CheckRanking | null = $state.raw(null);
-	without: readonly WithoutPiece[] = $state.raw([]);
+	without: readonly WithoutPiece[] | null = $state.raw(null);
 	isThinking = $state(false);
 	trouble: string | null = $state(null);
 	#number = 0;
@@ -38,7 +38,7 @@ export class Judging {
 	ask(question: Question | null): void {
 		this.#number++;
 		this.#question = question;
-		this.without = [];
+		this.without = null;
 		this.trouble = null;
 		this.isThinking = question !== null;
 		if (question === null) {

@@ -76,7 +76,7 @@ describe('what could explain it', () => {
 		show();
 		const figure = screen.getByRole('figure');
 		expect(words(figure.querySelector('figcaption'))).toBe(
-			'8.0 ± 0.3 if it is “titrant grown stronger”, or what looks like it; 7.3 ± 0.2 if nothing is wrong; in dKH.'
+			'8.0 ± 0.3 dKH if it is “titrant grown stronger”, or what looks like it; 7.3 ± 0.2 if nothing is wrong.'
 		);
 		expect(document.body.textContent).not.toMatch(/\d\s*%/);
 		expect(screen.getByText(/Nothing that shares no fault with your kit/)).toBeInTheDocument();
@@ -90,6 +90,9 @@ describe('what could explain it', () => {
 			from: 'freshLot',
 			reading: { id: 'b', label: 'Bottle B', value: 8, expandedUncertainty: 0.6, unit: 'dKH' }
 		});
+		run.without = null;
+		flushSync();
+		expect(words(bars())).not.toMatch(/for it|against it/i);
 		run.without = [{ at: 1, probabilities: { strong: 0.1, large: 0.1, none: 0.6 } }];
 		flushSync();
 		expect(words(bars())).toContain('For it: 2 (Bottle B).');

@@ -22,7 +22,7 @@ export class MadeRun implements CheckRun {
 	unit: Unit = $state('dKH');
 	diagnosis: Diagnosis | null = $state.raw(null);
 	ranking: CheckRanking | null = $state.raw(null);
-	without: readonly WithoutPiece[] = $state.raw([]);
+	without: readonly WithoutPiece[] | null = $state.raw([]);
 	isThinking = $state(false);
 	trouble: string | null = $state(null);
 	decision: Decision | null = null;

@@ -110,6 +110,7 @@ export const checkWords = {
 /** Two checks as one title. */
 export function checksTitle(checks: readonly CheckId[]): string {
 	const titles = checks.map((check) => checkWords[check].title);
+	if (new Set(titles).size < titles.length) return `${titles[0]} twice`;
 	return titles
 		.map((title, i) => (i === 0 ? title : title.charAt(0).toLowerCase() + title.slice(1)))
 		.join(', and ');

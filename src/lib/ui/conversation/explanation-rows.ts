@@ -180,7 +180,8 @@ export function gathered(rest: readonly ExplanationRow[], catalogue: Catalogue):
 			id,
 			title,
 			probability: (before?.probability ?? 0) + row.probability,
-			names: [...(before?.names ?? []), row.title]
+			// Of two at once the likeliest pair is enough: there are hundreds.
+			names: id === 'two' && before ? before.names : [...(before?.names ?? []), row.title]
 		});
 	}
 	return [...byPlace.values()].sort((a, b) => b.probability - a.probability);

@@ -39,8 +39,8 @@ export interface CheckRun {
 	readonly unit: Unit;
 	/** Null while there is no reading in question. The last answer stays while a new one is worked out. */
 	readonly diagnosis: Diagnosis | null;
-	/** What each piece of evidence does to the answer; empty until that was worked out too. */
-	readonly without: readonly WithoutPiece[];
+	/** What each piece of evidence does to the answer; null until that was worked out too. */
+	readonly without: readonly WithoutPiece[] | null;
 	/** Over all that is at hand: what was left out is not among it. */
 	readonly ranking: CheckRanking | null;
 	/** Evidence was given that the diagnosis does not know of yet. */

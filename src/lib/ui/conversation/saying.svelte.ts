@@ -12,6 +12,9 @@ export type SayingPlace = 'known' | 'next';
 export class Saying {
 	#said: SaidSoFar = $state.raw({ open: null, blanks: {} });
 
+	/** What was picked among all that is offered, in place of the best; by its key. */
+	picked: string | null = $state(null);
+
 	constructor(
 		/** The check by its id, or 'new'. */
 		private readonly place: string

@@ -66,7 +66,8 @@ export function trueValueSentence(diagnosis: Diagnosis, catalogue: Catalogue): s
 	const parts = humps.map((hump, i) => {
 		const condition = conditions[i] ?? '';
 		const isSaid = conditions.indexOf(condition) < i;
-		return `${valueWords(diagnosis, hump)} ${isSaid ? 'if not' : condition}`;
+		const value = `${valueWords(diagnosis, hump)}${i === 0 ? ` ${unit}` : ''}`;
+		return `${value} ${isSaid ? 'if not' : condition}`;
 	});
-	return `${capital(parts.join('; '))}; in ${unit}.`;
+	return `${capital(parts.join('; '))}.`;
 }

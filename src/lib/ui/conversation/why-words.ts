@@ -24,13 +24,16 @@ function factors(row: ExplanationRow, without: readonly WithoutPiece[]) {
  * Why an explanation stands where it stands: which pieces of evidence speak for it and which against
  * it, by what would be believed without each.
  *
+ * @param without null until that was worked out
  * @param titles of the pieces, in the order of the list
  */
 export function whyWords(
 	row: ExplanationRow,
-	without: readonly WithoutPiece[],
+	without: readonly WithoutPiece[] | null,
 	titles: readonly string[]
 ): string {
+	// Nothing is said of what was not worked out yet.
+	if (!without) return '';
 	const found = factors(row, without);
 	const named = (pieces: typeof found) =>
 		listed(pieces.slice(0, MOST).map(({ at }) => `${at + 1} (${titles[at] ?? ''})`));
@@ -43,6 +46,7 @@ export function whyWords(
 		against.length > 0 ? `Against it: ${named(against)}.` : ''
 	].filter(Boolean);
 	if (parts.length > 0) return parts.join(' ');
+	if (row.isGroup) return '';
 	if (row.id === 'none') return 'Chance and the usual spread of kits and hands would do.';
 	if (row.id === 'noneOfThese') return 'Something that stands in no list here.';
 	return 'Nothing known speaks clearly for or against it.';
