@@ -149,6 +149,14 @@ export function colourOfDyes(
 			for (let i = 0; i < COUNT; i++) absorbance[i]! += amount * spectrum[i]!;
 		});
 	}
+	return colourOfAbsorbance(absorbance, lamp);
+}
+
+/** Colour of a clear medium of this decadic absorbance at each wavelength of the tables, in front of a lamp. */
+export function colourOfAbsorbance(
+	absorbance: Float64Array,
+	lamp: LampSpectrum
+): { xyz: Xyz; rgb: Rgb } {
 	const { x: wx, y: wy, z: wz, toScreen } = lampWeights[lamp];
 	let x = 0;
 	let y = 0;

@@ -1,5 +1,15 @@
 /** The chemistry room: seawater, acid titration, indicators and colour. pH is on the total scale. */
 export * from './acid-titration';
+export { blueShareOf, chelationColourOf } from './chelation-colour';
+export {
+	chelationConstants,
+	metalsOfSeawater,
+	type ChelationConstants
+} from './chelation-constants';
+export { settlePrecipitate } from './chelation-settle';
+export { chelationStateOf, type ChelationState, type DyeState } from './chelation-state';
+export * from './chelation-titration';
+export * from './chelation-vessel';
 export {
 	colourOfDyes,
 	labFromXyz,
@@ -16,11 +26,25 @@ export type { Constants } from './constants';
 export { densityKgPerL } from './density';
 export { dyeIds, dyeOf, type Dye } from './dyes';
 export { acidToEndMl, placeOnTheWay, type DyeShifts, type End } from './end-hue';
+export {
+	conditionalLogK,
+	edtaAlpha,
+	edtaOfHarris,
+	edtaOfHarvey,
+	type EdtaConstants
+} from './edta-constants';
 export * from './fit-options';
 export { fitAlkalinityTitration } from './fit-titration';
 export * from './gran';
 export { lampSpectra, type LampSpectrum } from './lamps';
 export { mediumOf, type Matrix, type Medium } from './matrix';
+export { conditionalDyeLogK, metalDyeIds, metalDyeOf, type MetalDye } from './metal-dyes';
+export {
+	hydroxideOnsetPh,
+	magnesiumHydroxide,
+	saturatedMagnesiumMolPerL,
+	type PrecipitationConstants
+} from './precipitation';
 export * from './probe-alkalinity';
 export { probeFlagIds, type KnownAlkalinity, type ProbeFlag, type ProbeFlagId } from './probe-flag';
 export type { ProbePoint, ProbeTitration } from './probe-titration';
