@@ -21,6 +21,8 @@ export function fallingRoot(
 		if (out.value > 0) low = x;
 		else high = x;
 		const newton = x - out.value / out.slope;
+		// Arrived: a step too short to leave the end of the bracket must not be taken for one that leaves it.
+		if (newton >= low && newton <= high && Math.abs(newton - x) < tolerance) return newton;
 		const isGood = newton > low && newton < high && Math.abs(newton - x) <= lastStep / 2;
 		const next = isGood ? newton : (low + high) / 2;
 		lastStep = Math.abs(next - x);

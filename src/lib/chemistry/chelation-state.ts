@@ -52,23 +52,27 @@ function prepared(vessel: ChelationVessel) {
 		edtaMolPerL: vessel.edtaMol / litres,
 		protonSteps: protonConstants(constants.edta),
 		sodiumPull: sodiumPullOf(constants.edta, vessel.sodiumMol / litres),
-		logK: [logKCalcium, logKMagnesium, logKStrontium].map((logK) => 10 ** (logK - saltLowering))
+		constants: [logKCalcium, logKMagnesium, logKStrontium].map(
+			(logK) => 10 ** (logK - saltLowering)
+		)
 	};
 }
 type Prepared = ReturnType<typeof prepared>;
 
 function edtaLigand(ready: Prepared, ph: number) {
 	const protons = edtaProtons(10 ** -ph, ready.protonSteps, ready.sodiumPull);
-	const k = ready.logK.map((constant) => constant / protons.sideReactions);
-	return { ligand: { totalMolPerL: ready.edtaMolPerL, k }, meanProtons: protons.meanProtons };
+	const { sideReactions } = protons;
+	const [calcium = 0, magnesium = 0, strontium = 0] = ready.constants;
+	const k = [calcium / sideReactions, magnesium / sideReactions, strontium / sideReactions];
+	return { ...protons, ligand: { totalMolPerL: ready.edtaMolPerL, k } };
 }
 
 const saturatedMolPerL = (ready: Prepared, vessel: ChelationVessel, ph: number) =>
 	saturatedMagnesiumMolPerL(ph, ready.composition.medium.salinity, vessel.constants.hydroxide);
 
 /**
- * Metals with EDTA at one pH, without dye: what EDTA stays free, how many protons it holds, and the
- * magnesium that is solid, mol/L; `solidMolPerL` null for the amount at equilibrium, all calcium open.
+ * Metals with EDTA at one pH, without dye: protons on EDTA and magnesium that is solid, mol/L, each with
+ * its rise for each rise of ln[H+]. `solidMolPerL` null: the amount at equilibrium, all calcium open.
  */
 function shareOut(
 	ready: Prepared,
@@ -77,62 +81,89 @@ function shareOut(
 	solidMolPerL: number | null
 ) {
 	const { litres } = ready;
-	const { ligand, meanProtons } = edtaLigand(ready, ph);
-	const magnesium = vessel.magnesiumMol / litres;
+	const { ligand, meanProtons, meanSquares } = edtaLigand(ready, ph);
 	const occluded = solidMolPerL === null ? 0 : vessel.occludedCalciumMol;
+	const ceiling = solidMolPerL === null ? saturatedMolPerL(ready, vessel, ph) : Infinity;
+	const magnesium = vessel.magnesiumMol / litres;
+	const totals = [
+		(vessel.calciumMol - occluded) / litres,
+		magnesium - (solidMolPerL ?? 0),
+		vessel.strontiumMol / litres
+	];
 	const system = {
-		metalsMolPerL: [
-			(vessel.calciumMol - occluded) / litres,
-			magnesium - (solidMolPerL ?? 0),
-			vessel.strontiumMol / litres
-		],
-		...(solidMolPerL === null && {
-			ceilingsMolPerL: [Infinity, saturatedMolPerL(ready, vessel, ph), Infinity]
-		}),
+		metalsMolPerL: totals,
+		ceilingsMolPerL: [Infinity, ceiling, Infinity],
 		ligands: [ligand]
 	};
 	const free = freeLigands(system);
-	const edtaFree = free[0] ?? 0;
-	const freeMagnesium = freeMetals(system, free)[1] ?? 0;
-	const solid =
-		solidMolPerL ?? Math.max(0, magnesium - freeMagnesium * (1 + ligand.k[1]! * edtaFree));
-	return { edtaFree, meanProtons, freeMagnesium, solid };
+	const edtaFree = free[0]!;
+	const metals = freeMetals(system, free);
+	const isSaturated = metals[1] === ceiling;
+	let pushed = edtaFree * meanProtons;
+	let pull = edtaFree;
+	for (let i = 0; i < metals.length; i++) {
+		const bound = ligand.k[i]! * metals[i]! * edtaFree;
+		if (i === 1 && isSaturated) {
+			pull += bound;
+			pushed += 2 * bound;
+		} else if (bound > 0) pull += bound * (1 - bound / totals[i]!);
+	}
+	// How ln of free Y4− answers to ln of hydrogen ion: from the balance of EDTA.
+	const answer = pull > 0 ? -pushed / pull : 0;
+	const magnesiumBound = ligand.k[1]! * metals[1]! * edtaFree;
+	return {
+		freeMagnesium: metals[1]!,
+		protons: edtaFree * meanProtons,
+		protonsRise: edtaFree * (meanProtons * answer + meanSquares),
+		solid: solidMolPerL ?? Math.max(0, magnesium - metals[1]! - magnesiumBound),
+		solidRise: isSaturated ? -2 * metals[1]! - (2 + answer) * magnesiumBound : 0
+	};
+}
+
+/** Where the pH will be about, from what base is left when EDTA and solid have had theirs: saves time, changes nothing else. */
+function nearPh(ready: Prepared, vessel: ChelationVessel, solidMolPerL: number | null): number {
+	const { water, ammoniaMol, calciumMol, magnesiumMol, strontiumMol, edtaMol } = vessel;
+	const metalsMol = calciumMol + magnesiumMol + strontiumMol;
+	let left = water.alkalinityMol - 2 * Math.min(edtaMol, metalsMol);
+	left -= ready.composition.medium.totals.borateMolPerKg * water.massKg + water.dicMol;
+	if (solidMolPerL === null) {
+		const open = magnesiumMol - Math.max(0, edtaMol - calciumMol - strontiumMol);
+		left -= 2 * Math.max(0, Math.min(open, left / 2));
+	} else left -= 2 * solidMolPerL * ready.litres;
+	const hydroxide = (left - ammoniaMol) / water.massKg;
+	if (hydroxide > 1e-4) return -Math.log10(ready.composition.medium.constants.kW / hydroxide);
+	if (ammoniaMol === 0) return 9;
+	const share = Math.min(0.99, Math.max(0.01, left / ammoniaMol));
+	return vessel.constants.ammoniumPKa + Math.log10(share / (1 - share));
 }
 
 /** pH with so much solid, or with its equilibrium amount (null): where all that takes up acid adds to what was put in. */
-function phWith(
-	ready: Prepared,
-	vessel: ChelationVessel,
-	solidMolPerL: number | null,
-	startPh = 9
-): number {
+function phWith(ready: Prepared, vessel: ChelationVessel, solidMolPerL: number | null): number {
 	if (vessel.heldPh !== null) return vessel.heldPh;
 	const { water, ammoniaMol, constants, edtaMol } = vessel;
+	const { litres } = ready;
+	const kAmmonium = 10 ** constants.ammoniumPKa;
 	const out = { value: 0, slope: 0 };
-	let lastPh = NaN;
-	let lastValue = NaN;
 	return fallingRoot(
 		(ph, result) => {
 			const h = 10 ** -ph;
 			alkalinityAt(h, ready.composition, out);
-			const { edtaFree, meanProtons, solid } = shareOut(ready, vessel, ph, solidMolPerL);
-			const ammonia = ammoniaMol / (1 + h * 10 ** constants.ammoniumPKa);
-			const value =
+			const shares = shareOut(ready, vessel, ph, solidMolPerL);
+			const bareShare = 1 / (1 + h * kAmmonium);
+			result.value =
 				water.alkalinityMol -
 				out.value * water.massKg -
-				ammonia -
-				(2 * edtaMol - edtaFree * meanProtons * ready.litres) -
-				2 * solid * ready.litres;
-			result.value = value;
-			// Secant: the true slope would need that of the metals too.
-			const secant = (value - lastValue) / (ph - lastPh);
-			result.slope = secant < 0 ? secant : -out.slope * water.massKg;
-			lastPh = ph;
-			lastValue = value;
+				ammoniaMol * bareShare -
+				2 * edtaMol +
+				(shares.protons - 2 * shares.solid) * litres;
+			const rise =
+				ammoniaMol * bareShare * (1 - bareShare) +
+				(shares.protonsRise - 2 * shares.solidRise) * litres;
+			result.slope = -out.slope * water.massKg - Math.LN10 * rise;
 		},
 		-2,
 		16,
-		startPh,
+		nearPh(ready, vessel, solidMolPerL),
 		1e-11
 	);
 }
@@ -148,7 +179,7 @@ export function hydroxideEquilibrium(vessel: ChelationVessel): {
 	const excessPh = Math.log10(clear.freeMagnesium / saturatedMolPerL(ready, vessel, clearPh)) / 2;
 	// Without excess there is none, and no pH to look for.
 	if (!(excessPh > 0)) return { solidMol: 0, excessPh };
-	const { solid } = shareOut(ready, vessel, phWith(ready, vessel, null, clearPh), null);
+	const { solid } = shareOut(ready, vessel, phWith(ready, vessel, null), null);
 	return { solidMol: Math.min(solid * ready.litres, vessel.magnesiumMol), excessPh };
 }
 

@@ -49,7 +49,7 @@ export const protonConstants = ({ pKa }: EdtaConstants): number[] =>
 	pKa.map((value) => 10 ** value).reverse();
 
 /**
- * 1/α and the mean number of protons of EDTA that holds no metal but sodium.
+ * 1/α, the mean number of protons, and of its square, of EDTA that holds no metal but sodium.
  *
  * @param steps from `protonConstants`
  * @param sodiumPull constant of sodium times its concentration
@@ -58,16 +58,18 @@ export function edtaProtons(
 	h: number,
 	steps: readonly number[],
 	sodiumPull: number
-): { sideReactions: number; meanProtons: number } {
+): { sideReactions: number; meanProtons: number; meanSquares: number } {
 	let term = 1;
 	let sum = 1 + sodiumPull;
 	let protons = 0;
+	let squares = 0;
 	for (let held = 0; held < steps.length; held++) {
 		term *= h * steps[held]!;
 		sum += term;
 		protons += (held + 1) * term;
+		squares += (held + 1) ** 2 * term;
 	}
-	return { sideReactions: sum, meanProtons: protons / sum };
+	return { sideReactions: sum, meanProtons: protons / sum, meanSquares: squares / sum };
 }
 
 /** How strongly sodium of this concentration holds EDTA: constant times concentration. */

@@ -19,11 +19,16 @@ export type MetalsAndLigands = {
 /** Free metal i at given free ligands, mol/L. */
 function freeMetal(system: MetalsAndLigands, free: readonly number[], i: number): number {
 	const { ligands, metalsMolPerL, ceilingsMolPerL } = system;
-	let side = 1;
-	for (let j = 0; j < ligands.length; j++) side += ligands[j]!.k[i]! * free[j]!;
-	const alone = metalsMolPerL[i]! / side;
+	const alone = metalsMolPerL[i]! / sideOf(ligands, free, i);
 	const ceiling = ceilingsMolPerL ? ceilingsMolPerL[i]! : Infinity;
 	return alone < ceiling ? alone : ceiling;
+}
+
+/** Metal i in all over what of it is free, with these ligands. */
+function sideOf(ligands: readonly Ligand[], free: readonly number[], i: number): number {
+	let side = 1;
+	for (let j = 0; j < ligands.length; j++) side += ligands[j]!.k[i]! * free[j]!;
+	return side;
 }
 
 /** Free metal of each kind at given free ligands, mol/L. */
@@ -41,27 +46,31 @@ export function freeMetals(system: MetalsAndLigands, free: readonly number[]): n
 function freeAlone(j: number, system: MetalsAndLigands, free: number[]): number {
 	const { ligands, metalsMolPerL, ceilingsMolPerL } = system;
 	const { totalMolPerL, k } = ligands[j]!;
-	if (totalMolPerL === 0) return 0;
+	if (totalMolPerL === 0) return (free[j] = 0);
+	const count = metalsMolPerL.length;
 	free[j] = 0;
 	let strongest = 1;
 	let metal = 0;
-	const count = metalsMolPerL.length;
 	for (let i = 0; i < count; i++) {
-		strongest += k[i]! * freeMetal(system, free, i);
-		metal += k[i]! > 0 ? metalsMolPerL[i]! : 0;
+		// 1 and what the others take: the same in every round.
+		const others = (sides[i] = sideOf(ligands, free, i));
+		const ceiling = ceilingsMolPerL ? ceilingsMolPerL[i]! : Infinity;
+		strongest += k[i]! * Math.min(metalsMolPerL[i]! / others, ceiling);
+		if (k[i]! > 0) metal += metalsMolPerL[i]!;
 	}
 	let x = Math.max(totalMolPerL / strongest, totalMolPerL - metal);
 	for (let round = 0; round < 200; round++) {
-		free[j] = x;
 		let holds = 1;
 		let rise = 1;
 		for (let i = 0; i < count; i++) {
-			const m = freeMetal(system, free, i);
-			const bound = k[i]! * m;
+			const constant = k[i]!;
+			const side = sides[i]! + constant * x;
+			const alone = metalsMolPerL[i]! / side;
+			const isHeld = ceilingsMolPerL !== undefined && alone >= ceilingsMolPerL[i]!;
+			const bound = constant * (isHeld ? ceilingsMolPerL[i]! : alone);
 			holds += bound;
 			// A metal at its ceiling gives way to no ligand.
-			const gives = ceilingsMolPerL && m === ceilingsMolPerL[i]! ? 0 : bound * x;
-			rise += gives === 0 ? bound : bound * (1 - gives / metalsMolPerL[i]!);
+			rise += isHeld ? bound : (bound * sides[i]!) / side;
 		}
 		const step = (totalMolPerL - x * holds) / rise;
 		x += step;
@@ -69,6 +78,8 @@ function freeAlone(j: number, system: MetalsAndLigands, free: number[]): number 
 	}
 	return (free[j] = x);
 }
+/** Room for `freeAlone`, which runs some hundred times for each point of a titration. */
+const sides: number[] = [];
 
 /** How much more the first ligand holds for each rise of its ln, the others following; mol/L. */
 function riseOfFirst(system: MetalsAndLigands, free: readonly number[], metals: readonly number[]) {
