@@ -60,11 +60,14 @@ function prepared(vessel: ChelationVessel) {
 type Prepared = ReturnType<typeof prepared>;
 
 function edtaLigand(ready: Prepared, ph: number) {
-	const protons = edtaProtons(10 ** -ph, ready.protonSteps, ready.sodiumPull);
-	const { sideReactions } = protons;
+	const { sideReactions, meanProtons, meanSquares } = edtaProtons(
+		10 ** -ph,
+		ready.protonSteps,
+		ready.sodiumPull
+	);
 	const [calcium = 0, magnesium = 0, strontium = 0] = ready.constants;
 	const k = [calcium / sideReactions, magnesium / sideReactions, strontium / sideReactions];
-	return { ...protons, ligand: { totalMolPerL: ready.edtaMolPerL, k } };
+	return { meanProtons, meanSquares, ligand: { totalMolPerL: ready.edtaMolPerL, k } };
 }
 
 const saturatedMolPerL = (ready: Prepared, vessel: ChelationVessel, ph: number) =>

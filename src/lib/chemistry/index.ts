@@ -1,5 +1,6 @@
 /** The chemistry room: seawater, acid titration, indicators and colour. pH is on the total scale. */
 export * from './acid-titration';
+export { acidVial } from './acid-vial';
 export { blueShareOf, chelationColourOf } from './chelation-colour';
 export {
 	chelationConstants,
@@ -10,6 +11,7 @@ export { settlePrecipitate } from './chelation-settle';
 export { chelationStateOf, type ChelationState, type DyeState } from './chelation-state';
 export * from './chelation-titration';
 export * from './chelation-vessel';
+export { chelationVial } from './chelation-vial';
 export {
 	colourOfDyes,
 	labFromXyz,
@@ -62,3 +64,4 @@ export type { Totals } from './totals';
 export * from './units';
 export * from './vessel';
 export { colourOf, type SeenColour } from './vessel-colour';
+export type * from './vial-contents';
