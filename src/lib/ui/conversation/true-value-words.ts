@@ -29,14 +29,14 @@ function conditionOf(
 	return `if the water has really changed${faults.length > 0 ? `, and it is ${names} besides` : ''}`;
 }
 
-/** '8.0 ± 0.3', with as many decimals as the ± allows. */
+/** '8.0 ± 0.3', with as many decimals as the ± allows; it stays on one line. */
 export function valueWords(
 	diagnosis: Pick<Diagnosis, 'unit'>,
 	{ mean, standardUncertainty }: { mean: number; standardUncertainty: number }
 ): string {
 	const expanded = 2 * standardUncertainty;
 	const decimals = decimalsFor(diagnosis.unit, expanded);
-	return `${plain(mean, decimals)} ± ${plain(expanded, decimals)}`;
+	return `${plain(mean, decimals)}\u00a0±\u00a0${plain(expanded, decimals)}`;
 }
 
 /** The humps that are spoken of; one when the values do not lie apart. */
