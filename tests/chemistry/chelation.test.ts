@@ -264,6 +264,16 @@ describe('on the way to the end', () => {
 		near(chelationEndVolumeMl(hard)!, 0.2, 0.03);
 	});
 
+	it('is the first blue on the way, also with base short', () => {
+		const short = { ...calcium, base: { volumeMl: 0.2, ...strongBase } };
+		const endMl = chelationEndVolumeMl(short)!;
+		const volumes = Array.from({ length: 100 }, (_, i) => (i + 1) * 0.05);
+		const shares = titrateWithEdta(short, volumes).map(({ dyes }) => blueShareOf(dyes)!);
+		const first = shares.findIndex((share) => share >= 0.8);
+		expect(endMl).toBeGreaterThan(volumes[first]! - 0.051);
+		expect(endMl).toBeLessThanOrEqual(volumes[first]!);
+	});
+
 	it('never comes when copper or iron has the dye', () => {
 		expect(chelationEndVolumeMl({ ...total, blockingMolPerKg: 1e-4 })).toBeNull();
 		const vessel = preparedVessel({ ...total, blockingMolPerKg: 1e-4 });

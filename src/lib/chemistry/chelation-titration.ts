@@ -98,8 +98,11 @@ export function titrateWithEdta(titration: EdtaTitration, addedMl: readonly numb
 	});
 }
 
+/** Steps in which the end is looked for first. */
+const STEPS = 64;
+
 /**
- * EDTA that turns the indicator, mL; null when it never turns within twice what all metals need, be it
+ * EDTA that first turns the indicator, mL; null when it never turns within twice what all metals need, be it
  * blocked, missing or of the wrong pH. 0 when it is blue from the start.
  *
  * With strong base this is calcium (and strontium), at pH 10 calcium and magnesium; of purified water
@@ -120,10 +123,14 @@ export function chelationEndVolumeMl(titration: EdtaTitration, blueShare = 0.8):
 	if (isPast(0)) return 0;
 	const metalsMol = start.calciumMol + start.magnesiumMol + start.strontiumMol;
 	const dyeMol = start.dyes.reduce((sum, { mol }) => sum + mol, 0);
-	let low = 0;
-	let high = (2000 * (metalsMol + dyeMol)) / titration.edtaMolPerL;
-	if (!isPast(high)) return null;
-	const width = 1e-7 * high;
+	const mostMl = (2000 * (metalsMol + dyeMol)) / titration.edtaMolPerL;
+	// With base short the colour may come, go and come again as EDTA sets acid free: the first counts.
+	let step = 1;
+	while (step <= STEPS && !isPast((mostMl * step) / STEPS)) step++;
+	if (step > STEPS) return null;
+	let low = (mostMl * (step - 1)) / STEPS;
+	let high = (mostMl * step) / STEPS;
+	const width = 1e-7 * mostMl;
 	while (high - low > width) {
 		const middle = (low + high) / 2;
 		if (isPast(middle)) high = middle;
