@@ -31,7 +31,7 @@ test('mixed filling: the reading falls by the air in the tip, and nothing is dos
 	});
 	// Two humps: about eight if the filling was mixed, about what was read if the water has changed.
 	await expect(check.trueValue).toHaveText(
-		/^8\.\d ± \d\.\d dKH if it is “filled by the liquid, read by the seal.*5\.\d ± \d\.\d if the water has really changed/
+		/^8\.\d\s±\s\d\.\d dKH if it is “filled by the liquid, read by the seal.*5\.\d\s±\s\d\.\d if the water has really changed/
 	);
 	await check.answer(/^Which mark did you set/, 'Filled by the liquid, read by the seal');
 	const [first, second] = await check.bars();
@@ -81,7 +81,7 @@ test('wrong second method: it reads the known solution wrong too', async ({ page
 	});
 	// Nobody knows yet which of the two is off.
 	await expect(check.trueValue).toHaveText(
-		/^8\.\d ± \d\.\d dKH if it is “the other method off by itself”.*9\.\d ± \d\.\d if /
+		/^8\.\d\s±\s\d\.\d dKH if it is “the other method off by itself”.*9\.\d\s±\s\d\.\d if /
 	);
 	await check.add('A known solution', {
 		blanks: { ...holdsEight, 'What it read': '8.0' },
