@@ -9,14 +9,17 @@ const positive = z.number().check(z.positive());
 const notNegative = z.number().check(z.nonnegative());
 const words = z.string().check(z.minLength(1));
 
-export const AnalyteSchema = z.enum(['alkalinity']);
-/** What a kit measures. */
+export const AnalyteSchema = z.enum(['alkalinity', 'calcium', 'hardness', 'magnesium']);
+/**
+ * What a kit or another method measures. 'hardness' is calcium and magnesium together, as one titration
+ * at pH 10 finds them; magnesium is then what is left when calcium is taken off.
+ */
 export type Analyte = z.infer<typeof AnalyteSchema>;
 
-export const UnitSchema = z.enum(['dKH', 'meq/L', 'ppm CaCO3', 'mmol/L']);
+export const UnitSchema = z.enum(['dKH', 'meq/L', 'ppm CaCO3', 'mmol/L', 'mg/L', 'mmol/kg']);
 /**
- * A unit in which a leaflet may give its value. For alkalinity, mmol/L is that of acid taken up,
- * the same number as meq/L.
+ * A unit in which a leaflet may give its value; which of them an analyte has, and what they mean there,
+ * `analyteUnits` says. For alkalinity, mmol/L is that of acid taken up, the same number as meq/L.
  */
 export type Unit = z.infer<typeof UnitSchema>;
 
@@ -109,11 +112,30 @@ export type Conversion = z.infer<typeof ConversionSchema>;
 
 /** What is in the bottles, where that is known. The practice bench cannot work without it. */
 export const ContentsSchema = z.strictObject({
-	titrant: z.strictObject({ kind: z.literal('strongAcid'), molPerL: positive }),
+	/** A strong acid takes up alkalinity; EDTA (disodium salt) binds calcium and magnesium, one to one. */
+	titrant: z.strictObject({ kind: z.enum(['strongAcid', 'edta']), molPerL: positive }),
 	/** By reagent id: the dyes in it, mol per litre, and the form they were added in. */
 	dyes: z.record(
 		z.string(),
 		z.array(z.strictObject({ dyeId: words, molPerL: positive, addedAs: z.enum(['acid', 'salt']) }))
+	),
+	/** By reagent id: what brings the sample to the pH of its titration, mol per litre. */
+	phReagents: z.optional(
+		z.record(
+			z.string(),
+			z.discriminatedUnion('kind', [
+				z.strictObject({
+					kind: z.literal('base'),
+					hydroxideMolPerL: notNegative,
+					carbonateMolPerL: notNegative
+				}),
+				z.strictObject({
+					kind: z.literal('ammoniaBuffer'),
+					ammoniaMolPerL: notNegative,
+					ammoniumMolPerL: notNegative
+				})
+			])
+		)
 	)
 });
 export type Contents = z.infer<typeof ContentsSchema>;
@@ -172,6 +194,11 @@ export const KitSchema = z.strictObject({
 		 */
 		hueDegrees: z.optional(z.number())
 	}),
+	/**
+	 * What the keeper is really after, where this titration finds it only together with something else:
+	 * this value less the other, counted in moles. Magnesium is hardness less calcium.
+	 */
+	byDifference: z.optional(z.strictObject({ gives: AnalyteSchema, less: AnalyteSchema })),
 	/** What the leaflet claims, in `unit`. */
 	statedAccuracy: z.optional(positive),
 	hazards: z.array(words),

@@ -17,7 +17,10 @@ export type LeafletCheck = {
  * one filling would not reach an ordinary tank; above, a drop would jump over it.
  */
 const usualTitrant: Record<Analyte, { lowMolPerL: number; highMolPerL: number; what: string }> = {
-	alkalinity: { lowMolPerL: 0.005, highMolPerL: 0.2, what: 'acid' }
+	alkalinity: { lowMolPerL: 0.005, highMolPerL: 0.2, what: 'acid' },
+	calcium: { lowMolPerL: 0.005, highMolPerL: 0.3, what: 'EDTA' },
+	hardness: { lowMolPerL: 0.005, highMolPerL: 1, what: 'EDTA' },
+	magnesium: { lowMolPerL: 0.005, highMolPerL: 1, what: 'titrant' }
 };
 
 const short = (value: number) => numberText(Number(value.toPrecision(2)));

@@ -24,6 +24,36 @@ const BICARBONATE_G_PER_MOL = 61.0168;
 const GRAIN_MG = 64.79891;
 const IMPERIAL_GALLON_L = 4.54609;
 const OCEAN_KG_PER_L = densityKgPerL(35, 25);
+/** Ca, Mg and CaCO3, g/mol, from IUPAC standard atomic weights (abridged 2021: 40.078, 24.305, 12.011, 15.999). */
+const CALCIUM_G_PER_MOL = 40.078;
+const MAGNESIUM_G_PER_MOL = 24.305;
+const CALCIUM_CARBONATE_G_PER_MOL = 100.086;
+
+const PER_KG =
+	'Millimoles in a kilogram of seawater, as oceanographers count: 2.3 % more in a litre.';
+const mmolPerL = (of: string) => ({
+	name: 'mmol/L',
+	explanation: `Millimoles of ${of} in a litre.`,
+	size: 1,
+	decimals: 1
+});
+const mmolPerKg = {
+	name: 'mmol/kg',
+	explanation: PER_KG,
+	size: OCEAN_KG_PER_L,
+	decimals: 1
+};
+const asCalciumCarbonate = (explanation: string) => ({
+	name: 'ppm CaCO₃',
+	explanation,
+	size: 1 / CALCIUM_CARBONATE_G_PER_MOL
+});
+/** A German degree of total hardness is 10 mg of CaO in a litre: 1 / 56.077 g/mol. */
+const GERMAN_HARDNESS = {
+	name: 'German degrees',
+	explanation: 'Total hardness: 10 mg of CaO in a litre, 0.178 mmol/L of calcium and magnesium.',
+	size: 10 / 56.077
+};
 
 export const analyteUnits: Record<Analyte, AnalyteUnits> = {
 	alkalinity: {
@@ -90,6 +120,74 @@ export const analyteUnits: Record<Analyte, AnalyteUnits> = {
 		],
 		// 4 to 15 dKH: common practice, no source.
 		plausible: { low: meqPerLFromDkh(4), high: meqPerLFromDkh(15) }
+	},
+	calcium: {
+		base: 'mmol/L',
+		units: {
+			'mg/L': {
+				name: 'mg/L',
+				explanation: 'Milligrams of calcium in a litre, often called ppm; 40.08 mg/L are 1 mmol/L.',
+				size: 1 / CALCIUM_G_PER_MOL,
+				decimals: 0
+			},
+			'mmol/L': mmolPerL('calcium'),
+			'mmol/kg': mmolPerKg
+		},
+		traps: [
+			asCalciumCarbonate(
+				'Milligrams of calcium carbonate: 2.5 times the number in mg/L of calcium.'
+			),
+			GERMAN_HARDNESS
+		],
+		// 250 to 600 mg/L: common practice, no source.
+		plausible: { low: 250 / CALCIUM_G_PER_MOL, high: 600 / CALCIUM_G_PER_MOL }
+	},
+	magnesium: {
+		base: 'mmol/L',
+		units: {
+			'mg/L': {
+				name: 'mg/L',
+				explanation:
+					'Milligrams of magnesium in a litre, often called ppm; 24.31 mg/L are 1 mmol/L.',
+				size: 1 / MAGNESIUM_G_PER_MOL,
+				decimals: 0
+			},
+			'mmol/L': mmolPerL('magnesium'),
+			'mmol/kg': mmolPerKg
+		},
+		traps: [
+			asCalciumCarbonate(
+				'As if the magnesium were calcium carbonate: 4.1 times the number in mg/L.'
+			)
+		],
+		// 900 to 1800 mg/L: common practice, no source.
+		plausible: { low: 900 / MAGNESIUM_G_PER_MOL, high: 1800 / MAGNESIUM_G_PER_MOL }
+	},
+	hardness: {
+		base: 'mmol/L',
+		units: {
+			'mmol/L': mmolPerL('calcium and magnesium together'),
+			'mmol/kg': mmolPerKg,
+			'mg/L': {
+				name: 'mg/L as Mg',
+				explanation:
+					'Milligrams in a litre if calcium and magnesium were all magnesium; 24.31 are 1 mmol/L.',
+				size: 1 / MAGNESIUM_G_PER_MOL,
+				decimals: 0
+			},
+			'ppm CaCO3': {
+				...asCalciumCarbonate(
+					'Milligrams in a litre if calcium and magnesium were all calcium carbonate.'
+				),
+				decimals: 0
+			}
+		},
+		traps: [GERMAN_HARDNESS],
+		// Calcium and magnesium at the ends of what is plausible for each.
+		plausible: {
+			low: 250 / CALCIUM_G_PER_MOL + 900 / MAGNESIUM_G_PER_MOL,
+			high: 600 / CALCIUM_G_PER_MOL + 1800 / MAGNESIUM_G_PER_MOL
+		}
 	}
 };
 

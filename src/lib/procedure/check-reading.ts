@@ -15,11 +15,15 @@ export type NumberAsReading = {
 type AssumedSpread = { atZero: number; unit: Unit; share: number };
 
 /**
- * Judgement: as wide as the widest of the invented kits, the dropper, which comes to ± 0.6 dKH at 0
- * and ± 1.0 dKH at 8 dKH with ordinary hands.
+ * Judgement. Alkalinity: as wide as the widest of the invented kits, the dropper, which comes to
+ * ± 0.6 dKH at 0 and ± 1.0 dKH at 8 dKH with ordinary hands. The others: two drops of an ordinary kit
+ * and 5 % of the value; magnesium bears two titrations.
  */
 const assumedSpreads: Record<Analyte, AssumedSpread> = {
-	alkalinity: { atZero: 0.61, unit: 'dKH', share: 0.1 }
+	alkalinity: { atZero: 0.61, unit: 'dKH', share: 0.1 },
+	calcium: { atZero: 20, unit: 'mg/L', share: 0.05 },
+	hardness: { atZero: 2.5, unit: 'mmol/L', share: 0.05 },
+	magnesium: { atZero: 60, unit: 'mg/L', share: 0.07 }
 };
 
 /** A middling mark: the value of 1 mL hardly depends on where it is. */

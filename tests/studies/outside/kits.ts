@@ -1,13 +1,17 @@
+import type { Unit } from '../../../src/lib/kits';
 import type { MethodFigures } from '../../../src/lib/metrology';
 import type { Chance } from './chance';
 
 /** dKH in one of the unit. 1 dKH is 10 mg/L CaO, 0.35665 meq/L, 17.848 mg/L as CaCO3. */
-export const dkhIn = {
+export const dkhIn: Readonly<Record<Unit, number>> = {
 	dKH: 1,
 	'meq/L': 1 / 0.35665,
 	'ppm CaCO3': 1 / 17.848,
-	'mmol/L': 1 / 0.35665
-} as const;
+	'mmol/L': 1 / 0.35665,
+	// No units of alkalinity.
+	'mg/L': Number.NaN,
+	'mmol/kg': Number.NaN
+};
 /** Steps to which values are written down, in the unit. */
 const writtenTo = { dKH: 0.1, 'meq/L': 0.05, 'ppm CaCO3': 1, 'mmol/L': 0.05 } as const;
 

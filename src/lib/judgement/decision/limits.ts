@@ -31,6 +31,22 @@ export type AnalyteLimits = {
 
 const PRACTICE = 'common practice, no source';
 
+const salinity: AnalyteLimits['salinity'] = {
+	low: 33,
+	high: 37,
+	maxChangePerDay: 1,
+	origin: 'change a day: common practice, no source; the range: judgement'
+};
+/** Calcium chloride and magnesium salts hardly move the pH: the same bounds hold for the tank itself. */
+const noPhOfSalts: AnalyteLimits['ph'] = {
+	maxRisePerDay: 0.2,
+	highest: 8.5,
+	lowest: 7.5,
+	origin: 'rise and highest: common practice, no source; lowest: judgement'
+};
+const oceanMetals =
+	'Reference seawater of salinity 35, 10.28 and 52.8 mmol/kg (Millero and others 2008, Deep-Sea Res. I 55:50; from memory), about 2 % either way';
+
 export const analyteLimits: Record<Analyte, AnalyteLimits> = {
 	alkalinity: {
 		unit: 'dKH',
@@ -51,13 +67,42 @@ export const analyteLimits: Record<Analyte, AnalyteLimits> = {
 		},
 		lowAlarm: { below: 5, origin: PRACTICE },
 		sensible: { low: 6, high: 12, origin: 'judgement' },
-		salinity: {
-			low: 33,
-			high: 37,
-			maxChangePerDay: 1,
-			origin: 'change a day: common practice, no source; the range: judgement'
-		},
+		salinity,
 		weeklyTooRare: { abovePerDay: 0.5, origin: PRACTICE }
+	},
+	calcium: {
+		unit: 'mg/L',
+		band: { low: 380, high: 450, origin: PRACTICE },
+		openOcean: { low: 410, high: 430, salinity: 35, origin: oceanMetals },
+		rise: { usualPerDay: 20, hardCapPerDay: 20, origin: PRACTICE },
+		ph: noPhOfSalts,
+		lowAlarm: { below: 320, origin: 'judgement' },
+		sensible: { low: 350, high: 480, origin: 'judgement' },
+		salinity,
+		weeklyTooRare: { abovePerDay: 10, origin: 'judgement' }
+	},
+	magnesium: {
+		unit: 'mg/L',
+		band: { low: 1250, high: 1400, origin: PRACTICE },
+		openOcean: { low: 1290, high: 1330, salinity: 35, origin: oceanMetals },
+		rise: { usualPerDay: 50, hardCapPerDay: 50, origin: PRACTICE },
+		ph: noPhOfSalts,
+		lowAlarm: { below: 1000, origin: 'judgement' },
+		sensible: { low: 1150, high: 1500, origin: 'judgement' },
+		salinity,
+		weeklyTooRare: { abovePerDay: 15, origin: 'judgement' }
+	},
+	// Nobody keeps a band of the sum: these follow from calcium and magnesium, and nothing is added by it.
+	hardness: {
+		unit: 'mmol/L',
+		band: { low: 60.9, high: 68.8, origin: 'from the bands of calcium and magnesium' },
+		openOcean: { low: 63.3, high: 65.4, salinity: 35, origin: oceanMetals },
+		rise: { usualPerDay: 2, hardCapPerDay: 2, origin: 'from the rates of calcium and magnesium' },
+		ph: noPhOfSalts,
+		lowAlarm: { below: 49, origin: 'judgement' },
+		sensible: { low: 56, high: 73.7, origin: 'judgement' },
+		salinity,
+		weeklyTooRare: { abovePerDay: 0.8, origin: 'judgement' }
 	}
 };
 

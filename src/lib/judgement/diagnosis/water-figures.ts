@@ -39,6 +39,49 @@ export type WaterFigures = {
 	unforeseenSd: number;
 };
 
+/**
+ * Calcium and magnesium: taken up slowly, added slowly, the same by day and night. All of it judgement.
+ *
+ * @param size.day from day to day, doubled for a week out of balance
+ * @param size.low middling fall, and `high` middling rise, of a change out of the ordinary
+ */
+function ofMetal(
+	unit: Unit,
+	size: { mean: number; spread: number; day: number; low: number; high: number }
+): WaterFigures {
+	const { mean, spread, day, low, high } = size;
+	return {
+		unit,
+		usual: { mean, standardDeviation: spread, origin: 'judgement: nearly all tanks' },
+		ordinary: {
+			daySd: day / 2,
+			perRootDaySd: day / 2,
+			perDaySd: day / 4,
+			portionSd: day / 4,
+			origin: 'judgement'
+		},
+		realChange: {
+			prior: 0.12,
+			sizes: [
+				{ weight: 0.6, mean: low, sd: Math.abs(low) / 2, of: 'customaryUnit' },
+				{ weight: 0.4, mean: high, sd: high / 2, of: 'customaryUnit' }
+			],
+			origin: 'judgement'
+		},
+		matrixEffect: {
+			seawater: { mean: 0, standardDeviation: day / 4 },
+			purified: { mean: 0, standardDeviation: day },
+			sodiumChloride: { mean: 0, standardDeviation: day / 2 },
+			origin: 'judgement: without its magnesium a known solution of calcium has another end'
+		},
+		matrixSdOfInstrument: day,
+		leftOut: { mean: 0, standardDeviation: day / 4, origin: 'nothing is left out by a report' },
+		blankSd: day / 4,
+		blankEndSd: day,
+		unforeseenSd: spread / 2
+	};
+}
+
 const waterFigures: Record<Analyte, WaterFigures> = {
 	alkalinity: {
 		unit: 'dKH',
@@ -81,7 +124,10 @@ const waterFigures: Record<Analyte, WaterFigures> = {
 		blankSd: 0.05,
 		blankEndSd: 0.15,
 		unforeseenSd: 1
-	}
+	},
+	calcium: ofMetal('mg/L', { mean: 420, spread: 40, day: 4, low: -50, high: 40 }),
+	magnesium: ofMetal('mg/L', { mean: 1320, spread: 100, day: 8, low: -120, high: 100 }),
+	hardness: ofMetal('mmol/L', { mean: 64.5, spread: 5, day: 0.4, low: -6, high: 5 })
 };
 
 /** What is taken for granted about water of an analyte. */
