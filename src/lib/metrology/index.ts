@@ -13,6 +13,7 @@ export * from './compare';
 export * from './compare-readings';
 export * from './conformity';
 export * from './deming';
+export * from './difference';
 export * from './distributions';
 export type { Interval } from './interval';
 export * from './joint-test';
