@@ -1,5 +1,12 @@
 import * as fc from 'fast-check';
-import type { Assumed, Conversion, Delivery, Kit } from '../../src/lib/kits';
+import {
+	unitsOf,
+	type Analyte,
+	type Assumed,
+	type Conversion,
+	type Delivery,
+	type Kit
+} from '../../src/lib/kits';
 
 /** Numbers as a leaflet prints them: so many steps of a last digit. */
 const printed = (low: number, high: number, decimals: number) =>
@@ -146,17 +153,19 @@ const anyReagent = fc.record({
 	waitSeconds: fc.integer({ min: 0, max: 600 })
 });
 
+/** What it measures, in any of the units that this may be given in. */
+const anyMeasured = fc
+	.constantFrom<Analyte>('alkalinity', 'calcium', 'hardness', 'magnesium')
+	.chain((analyte) => fc.constantFrom(...unitsOf(analyte)).map((unit) => ({ analyte, unit })));
+
 /** Any kit that a leaflet could describe; its figures are made up. */
 export const anyKit: fc.Arbitrary<Kit> = anyDelivery.chain((delivery) =>
 	fc
 		.record({
 			name: words,
-			unit: fc.constantFrom(
-				'dKH' as const,
-				'meq/L' as const,
-				'ppm CaCO3' as const,
-				'mmol/L' as const
-			),
+			measured: anyMeasured,
+			isForDifference: fc.boolean(),
+			isRefilled: fc.boolean(),
 			sampleMl: printed(1, 50, 1),
 			finer: fc.array(printed(0.5, 50, 1), { maxLength: 2 }),
 			measuredIn: fc.constantFrom('syringe' as const, 'vialLine' as const),
@@ -169,12 +178,16 @@ export const anyKit: fc.Arbitrary<Kit> = anyDelivery.chain((delivery) =>
 					holdsSeconds: fc.integer({ min: 1, max: 120 })
 				})
 				.filter((each) => each.startColour.toLowerCase() !== each.endColour.toLowerCase()),
-			statedAccuracy: maybe(printed(0.1, 2, 1)),
+			// Within what may be claimed in any of the units.
+			statedAccuracy: maybe(printed(0.9, 2, 1)),
 			hazards: fc.array(words, { maxLength: 3 }),
 			assumed: anyAssumed
 		})
 		.map(
 			({
+				measured,
+				isForDifference,
+				isRefilled,
 				sampleMl,
 				finer,
 				measuredIn,
@@ -196,14 +209,18 @@ export const anyKit: fc.Arbitrary<Kit> = anyDelivery.chain((delivery) =>
 					format: 1,
 					id: 'any',
 					invented: true,
-					analyte: 'alkalinity',
+					...measured,
+					...(isForDifference && measured.analyte === 'hardness'
+						? { byDifference: { gives: 'magnesium', less: 'calcium' } }
+						: {}),
 					...rest,
 					sample: { volumes, measuredIn },
 					reagents: reagents.map((reagent, i) => ({ id: `r${i}`, ...reagent })),
-					delivery:
-						delivery.by === 'syringe'
-							? { ...delivery, counts: isLeft ? 'left' : 'used' }
-							: delivery,
+					delivery: {
+						...delivery,
+						...(delivery.by === 'syringe' ? { counts: isLeft ? 'left' : 'used' } : {}),
+						...(delivery.by !== 'dropper' && isRefilled ? { refilled: true } : {})
+					} as Delivery,
 					conversion,
 					...(statedAccuracy === undefined ? {} : { statedAccuracy }),
 					...(Object.keys(assumed).length === 0 ? {} : { assumed })

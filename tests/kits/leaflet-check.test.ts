@@ -115,6 +115,45 @@ describe('remarks beside a leaflet', () => {
 		);
 	});
 
+	it('EDTA by hand: mmol/L times sample over titrant, one to one', () => {
+		const edta: Kit = { ...plainKit(5, 200), analyte: 'calcium', unit: 'mg/L' };
+		// 200 mg/L are 4.99 mmol/L (40.078 g/mol); 4.99 · 5 / 1 = 24.95 mmol in a litre of titrant.
+		expect(checkLeaflet(edta).strengthMolPerL).toBeCloseTo(0.02495, 5);
+		const together: Kit = { ...plainKit(5, 40), analyte: 'hardness', unit: 'mmol/L' };
+		expect(checkLeaflet(together).strengthMolPerL).toBeCloseTo(0.2, 12);
+		// 40 mmol/L are 40.91 of seawater's kilogram or 4003 mg/L of CaCO3 (100.086): the same EDTA.
+		expect(
+			checkLeaflet({
+				...together,
+				unit: 'ppm CaCO3',
+				conversion: { kind: 'perMl', valuePerMl: 40 * 100.086, offset: 0 }
+			}).strengthMolPerL
+		).toBeCloseTo(0.2, 6);
+		expect(remark({ ...together, unit: 'ppm CaCO3' }, 'strength')?.text).toMatch(
+			/^This implies EDTA of/
+		);
+	});
+
+	it('a syringe that the leaflet has filled again says how many fillings tanks take', () => {
+		const filledAgain = (valuePerMl: number): Kit => {
+			const kit = plainKit(5, valuePerMl);
+			return {
+				...kit,
+				analyte: 'calcium',
+				unit: 'mg/L',
+				delivery: { ...kit.delivery, refilled: true } as Kit['delivery']
+			};
+		};
+		// Tanks have 250 to 600 mg/L of calcium (common practice): at 200 each, 2 to 3 fillings.
+		expect(remark(filledAgain(200), 'reach')).toMatchObject({
+			tone: 'say',
+			text: 'One filling shows 200 mg/L at most; 2 to 3 fillings are needed, and each mark is noted.'
+		});
+		expect(remark(filledAgain(620), 'reach')).toBeUndefined();
+		// Eleven or more hardly: a blank is wrong.
+		expect(remark(filledAgain(55), 'reach')?.tone).toBe('warn');
+	});
+
 	it('say how far one filling goes, and warn when hardly a tank is so low', () => {
 		expect(remark(plainKit(5, 12), 'reach')).toMatchObject({
 			tone: 'say',

@@ -65,7 +65,12 @@ describe('the steps of a kit', () => {
 		};
 		const between = idsOf(kit).slice(2, -3);
 		expect(between).toEqual(['dose-buffer', 'wait-buffer', 'dose-dye', 'mix-dye']);
-		expect(stepsOf(kit)).toContainEqual({ id: 'wait-buffer', kind: 'wait', seconds: 60 });
+		expect(stepsOf(kit)).toContainEqual({
+			id: 'wait-buffer',
+			kind: 'wait',
+			seconds: 60,
+			reagentId: 'buffer'
+		});
 	});
 	it('without reagents go from the sample to the filling', () => {
 		expect(idsOf(plainKit(5, 1))).toEqual(['rinse-vial', 'measure', 'fill', 'titrate', 'read']);

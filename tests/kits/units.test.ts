@@ -5,11 +5,13 @@ import {
 	convertValue,
 	decimalsFor,
 	plausibleRange,
+	unitFor,
 	unitName,
 	unitOf,
 	unitsLikely,
 	unitsOfLeaflet,
 	unitsOf,
+	type Analyte,
 	type Unit
 } from '../../src/lib/kits';
 
@@ -43,6 +45,33 @@ describe('units', () => {
 				expect(convertValue(value, a, a)).toBe(value);
 			})
 		);
+	});
+
+	it('converts there and back for every analyte, in each of its units', () => {
+		const measured = fc
+			.constantFrom(...(Object.keys(analyteUnits) as Analyte[]))
+			.chain((analyte) => {
+				const unit = fc.constantFrom(...unitsOf(analyte));
+				return fc.record({ analyte: fc.constant(analyte), a: unit, b: unit, c: unit });
+			});
+		fc.assert(
+			fc.property(finite, measured, (value, { analyte, a, b, c }) => {
+				const there = convertValue(value, a, b, analyte);
+				const size = Math.max(1, Math.abs(value));
+				expect(convertValue(there, b, a, analyte) / size).toBeCloseTo(value / size, 9);
+				expect(convertValue(there, b, c, analyte) / size).toBeCloseTo(
+					convertValue(value, a, c, analyte) / size,
+					9
+				);
+			})
+		);
+	});
+
+	it('takes the unit that is preferred where the analyte has it, else the customary one', () => {
+		expect(unitFor('calcium', 'mmol/L')).toBe('mmol/L');
+		expect(unitFor('calcium', 'dKH')).toBe('mg/L');
+		expect(unitFor('alkalinity', 'mg/L')).toBe('dKH');
+		expect(unitFor('hardness', undefined)).toBe('mmol/L');
 	});
 
 	it('converts what the explanations say in round numbers', () => {

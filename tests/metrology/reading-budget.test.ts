@@ -115,6 +115,14 @@ describe('marks', () => {
 		expect(markOf({ refills: 1 })).toBeCloseTo(Math.SQRT2 * markOf({}), 12);
 		expect(markOf({ refills: 3 })).toBeCloseTo(2 * markOf({}), 12);
 	});
+	it('and the line says how many marks that makes', () => {
+		const named = (more: object) =>
+			readingBudget(syringeKit, { ...at(8), ...more }).lines.find(({ id }) => id === 'readingMark')
+				?.name;
+		expect(named({})).toBe('reading the mark');
+		expect(named({ refills: 1 })).toBe('reading the marks, 4 in all');
+		expect(named({ refills: 2 })).toBe('reading the marks, 6 in all');
+	});
 	it('one mark is a quarter of a division, as a fine scale is read (from memory: 0.2 to 0.3)', () => {
 		expect(read).toBeCloseTo(0.247, 3);
 	});

@@ -343,6 +343,21 @@ describe('at the reading', () => {
 		expect(played.ids(null)).toEqual([]);
 	});
 
+	it('short of the last test by one whole filling: was it filled again?', () => {
+		const uncounted = () => filled().to('titrate').say({ type: 'colour.stayed' }, 200).done(30);
+		// 0.70 used is 10.9 dKH; a whole filling more, 1 mL at 16, makes 26.9.
+		const played = read(uncounted(), { sealMl: 0.3 });
+		expect(played.ids(26.9)).toEqual(['read.refillForgotten']);
+		expect(played.remark('read.refillForgotten', 26.9)).toMatchObject({
+			tone: 'warn',
+			costValue: expect.closeTo(16, 9),
+			unit: 'dKH'
+		});
+		expect(played.ids(11)).toEqual([]);
+		expect(played.ids(19)).not.toContain('read.refillForgotten');
+		expect(played.ids(null)).toEqual([]);
+	});
+
 	it('one mark at the start, the other at the end: the value goes through the tip, and says so', () => {
 		const played = new Played(kit).to('fill').say({ type: 'titrant.drawn', lineMl: 1 });
 		played.to('titrate').drops(24).ended();

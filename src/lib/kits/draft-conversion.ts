@@ -22,11 +22,12 @@ function askedOfColumn(column: Column, delivery: Delivery): Asked {
 	// While the capacity is not known, that is said at its own blank.
 	if (Number.isNaN(delivery.capacityMl))
 		return { what, low: 0, high: 200, why: 'No scale goes beyond 200 mL' };
-	// Some leaflets go on into a second filling; what is left or marked cannot.
-	const high = delivery.capacityMl * (column === 'usedMl' ? 2 : 1);
+	// Some leaflets go on into further fillings; what is left or marked cannot.
+	const fillings = column !== 'usedMl' ? 1 : delivery.refilled ? 6 : 2;
+	const high = delivery.capacityMl * fillings;
 	const why =
 		column === 'usedMl'
-			? `Two fillings give between 0 and ${fewest(high)} mL`
+			? `${fillings === 2 ? 'Two' : 'Six'} fillings give between 0 and ${fewest(high)} mL`
 			: `The scale runs from 0 to ${fewest(high)} mL`;
 	return { what, low: 0, high, why };
 }

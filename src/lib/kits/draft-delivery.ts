@@ -56,7 +56,8 @@ export function deliveryOfDraft(
 	const dropMl = blanks.number('dropMl', draft.dropMl, asked.dropMl);
 	if (draft.by === 'dropper') return { by: 'dropper', dropMl };
 	const scale = scaleOf(draft, blanks);
-	if (draft.by === 'burette') return { by: 'burette', ...scale, dropMl };
+	const refilled = draft.isRefilled ? { refilled: true } : {};
+	if (draft.by === 'burette') return { by: 'burette', ...scale, dropMl, ...refilled };
 	const { capacityMl } = scale;
 	const barrelEndMl = ofScale('barrelEndMl', draft, capacityMl, blanks);
 	if (barrelEndMl < capacityMl || barrelEndMl > 2 * capacityMl)
@@ -79,6 +80,7 @@ export function deliveryOfDraft(
 		tipVolumeMl: tipVolumeMl ?? null,
 		scale: draft.scale === 'up' ? 'up' : 'down',
 		counts,
-		dropMl
+		dropMl,
+		...refilled
 	};
 }

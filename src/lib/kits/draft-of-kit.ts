@@ -46,7 +46,9 @@ export function draftOfKit(kit: Kit, decimalSign: '.' | ',' = '.'): KitDraft {
 	const [, fine] = empty.volumes;
 	if (draft.volumes.length === 1 && fine && draft.volumes[0]?.id !== fine.id)
 		draft.volumes.push(fine);
+	if (kit.byDifference) draft.isForDifference = true;
 	if (delivery.by !== 'dropper') {
+		if (delivery.refilled) draft.isRefilled = true;
 		draft.capacityMl = text(delivery.capacityMl);
 		draft.graduationMl = text(delivery.graduationMl);
 		draft.numeralEveryMl = text(delivery.numeralEveryMl);

@@ -1,4 +1,5 @@
 import type { KitDraft } from './kit-draft';
+import { titrantOf } from './titrant';
 import { numberText, typedNumber } from './typed-number';
 
 /** What an empty blank is taken for, as it would be typed, and why. */
@@ -9,6 +10,19 @@ const size = (text: string): number | null => {
 	return 'value' in typed ? typed.value : null;
 };
 const rounded = (value: number) => numberText(Number(value.toPrecision(6)));
+
+/** How long the end must be watched, by what is titrated with. */
+const holdsOf: Record<ReturnType<typeof kindOf>, Suggestion> = {
+	strongAcid: {
+		text: '25',
+		why: 'The first colour that survives 20 to 30 s (common practice, no source).'
+	},
+	edta: {
+		text: '30',
+		why: 'Near the end EDTA is slow: a blue that survives half a minute (common practice, no source).'
+	}
+};
+const kindOf = (draft: KitDraft) => titrantOf[draft.analyte].kind;
 
 /**
  * What each blank that may stay empty is taken for, by its path: to be shown in the empty blank, so
@@ -24,10 +38,7 @@ export function suggestionsFor(draft: KitDraft): Partial<Record<string, Suggesti
 					: 'About the drop of a bottle or tap (common practice, no source). Ten drops, weighed, tell yours.'
 		},
 		offset: { text: '0', why: 'The leaflet adds nothing once at the end.' },
-		holdsSeconds: {
-			text: '25',
-			why: 'The first colour that survives 20 to 30 s (common practice, no source).'
-		}
+		holdsSeconds: holdsOf[kindOf(draft)]
 	};
 	const capacityMl = draft.by === 'dropper' ? null : size(draft.capacityMl);
 	const graduationMl = size(draft.graduationMl);

@@ -1,4 +1,5 @@
 /** The kits room: what a leaflet says, as data, and what follows from it. */
+export * from './by-difference';
 export * from './house-kits';
 export { draftOfKit } from './draft-of-kit';
 export { suggestionsFor, type Suggestion } from './draft-suggestions';
@@ -13,6 +14,7 @@ export { loadAs, loadKit } from './load';
 export { reachMl, scaleEndsOf } from './scale-ends';
 export * from './step';
 export * from './steps';
+export * from './titrant';
 export * from './typed-number';
 export * from './unit-traps';
 export * from './units';

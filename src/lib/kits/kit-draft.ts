@@ -30,6 +30,8 @@ export const draftSchema = z.strictObject({
 	name: blank,
 	analyte: AnalyteSchema,
 	unit: UnitSchema,
+	/** The value is wanted for what is left of it once another is taken off, where that can be. */
+	isForDifference: z.optional(z.boolean()),
 	/** The normal sample first; a further one without a volume is not there. */
 	volumes: z
 		.array(z.strictObject({ id: z.string(), name: blank, volumeMl: blank }))
@@ -58,6 +60,8 @@ export const draftSchema = z.strictObject({
 	/** Empty until somebody has looked at the syringe. */
 	scale: z.enum(['', 'down', 'up']),
 	dropMl: blank,
+	/** The leaflet has it filled again where one filling does not reach the end. */
+	isRefilled: z.optional(z.boolean()),
 	kind: z.enum(['rows', 'perMl', 'perDrop']),
 	valuePerMl: blank,
 	valuePerDrop: blank,

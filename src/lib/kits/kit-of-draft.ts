@@ -1,3 +1,4 @@
+import { differenceOfAnalyte } from './by-difference';
 import { asked, BlankReader } from './draft-blanks';
 import { conversionOfDraft } from './draft-conversion';
 import { deliveryOfDraft } from './draft-delivery';
@@ -56,6 +57,8 @@ export function kitOfDraft(draft: KitDraft, as: { id: string } = { id: 'typed-in
 	const assumed = assumedOfDraft(draft, blanks);
 	if (assumed) kit.assumed = assumed;
 	if (carried.contents) kit.contents = carried.contents;
+	const byDifference = differenceOfAnalyte[analyte];
+	if (draft.isForDifference && byDifference) kit.byDifference = { ...byDifference };
 	const { problems, taken } = blanks;
 	return Object.keys(problems).length > 0 ? { problems } : { kit, taken };
 }

@@ -60,7 +60,9 @@ export const SyringeDeliverySchema = z.strictObject({
 	/** Which volume the conversion asks for: what was used, or what is left. */
 	counts: z.enum(['used', 'left']),
 	/** Volume of one drop from its tip, mL: roughly, from the leaflet or from ten drops counted. */
-	dropMl: positive
+	dropMl: positive,
+	/** The leaflet has it filled again where one filling does not reach the end. */
+	refilled: z.optional(z.boolean())
 });
 export const DropperDeliverySchema = z.strictObject({
 	by: z.literal('dropper'),
@@ -71,7 +73,9 @@ export const BuretteDeliverySchema = z.strictObject({
 	capacityMl: positive,
 	graduationMl: positive,
 	numeralEveryMl: positive,
-	dropMl: positive
+	dropMl: positive,
+	/** The leaflet has it filled again where one filling does not reach the end. */
+	refilled: z.optional(z.boolean())
 });
 export const DeliverySchema = z.discriminatedUnion('by', [
 	SyringeDeliverySchema,

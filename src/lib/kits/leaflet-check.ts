@@ -1,7 +1,8 @@
-import type { Analyte, Kit } from './kit';
+import type { Kit } from './kit';
 import { impliedTitrantStrength, worthOf, type Worth } from './leaflet-figures';
 import type { LeafletRemark } from './leaflet-remark';
 import { tableRemarks } from './table-remarks';
+import { titrantOf } from './titrant';
 import { numberText } from './typed-number';
 import { plausibleRange, unitOf } from './units';
 
@@ -12,28 +13,18 @@ export type LeafletCheck = {
 	remarks: LeafletRemark[];
 };
 
-/**
- * Strengths of titrant within which kits for small samples lie, mol/L; this project's choice: below,
- * one filling would not reach an ordinary tank; above, a drop would jump over it.
- */
-const usualTitrant: Record<Analyte, { lowMolPerL: number; highMolPerL: number; what: string }> = {
-	alkalinity: { lowMolPerL: 0.005, highMolPerL: 0.2, what: 'acid' },
-	calcium: { lowMolPerL: 0.005, highMolPerL: 0.3, what: 'EDTA' },
-	hardness: { lowMolPerL: 0.005, highMolPerL: 1, what: 'EDTA' },
-	magnesium: { lowMolPerL: 0.005, highMolPerL: 1, what: 'titrant' }
-};
-
 const short = (value: number) => numberText(Number(value.toPrecision(2)));
 
 function strengthRemark(kit: Kit, strengthMolPerL: number): LeafletRemark[] {
-	const { lowMolPerL, highMolPerL, what } = usualTitrant[kit.analyte];
+	const { usual, name } = titrantOf[kit.analyte];
+	const { lowMolPerL, highMolPerL } = usual;
 	if (strengthMolPerL >= lowMolPerL && strengthMolPerL <= highMolPerL) return [];
 	return [
 		{
 			id: 'strength',
 			about: 'conversion',
 			tone: 'warn',
-			text: `This implies ${what} of ${short(strengthMolPerL)} mol/L, which is unusual (${lowMolPerL} to ${highMolPerL}): check sample, capacity, unit and values.`
+			text: `This implies ${name} of ${short(strengthMolPerL)} mol/L, which is unusual (${lowMolPerL} to ${highMolPerL}): check sample, capacity, unit and values.`
 		}
 	];
 }
@@ -42,19 +33,36 @@ function strengthRemark(kit: Kit, strengthMolPerL: number): LeafletRemark[] {
 function reachRemarks(kit: Kit, worth: readonly Worth[]): LeafletRemark[] {
 	const { name, decimals } = unitOf(kit.unit, kit.analyte);
 	const plausible = plausibleRange(kit.unit, kit.analyte);
+	const isRefilled = kit.delivery.by !== 'dropper' && kit.delivery.refilled === true;
 	return worth.flatMap(({ name: volume, fillingValue }, i): LeafletRemark[] => {
 		if (fillingValue === null || fillingValue >= plausible.high) return [];
-		const isShort = i === 0 && fillingValue < plausible.low;
+		// Where the leaflet fills again, a filling that no tank stays within is as it should be.
+		const isShort = i === 0 && fillingValue < plausible.low && !isRefilled;
 		const where = worth.length > 1 ? `${volume}: one` : 'One';
+		const most = Math.ceil(plausible.high / fillingValue);
+		const beyond = isShort
+			? 'hardly any tank is so low, so check the blanks'
+			: isRefilled
+				? `${fillingsWords(fillingValue, plausible)} are needed, and each mark is noted`
+				: 'above that it is filled again on the way';
 		return [
 			{
 				id: 'reach',
 				about: 'delivery',
-				tone: isShort ? 'warn' : 'say',
-				text: `${where} filling shows ${fillingValue.toFixed(decimals)} ${name} at most; ${isShort ? 'hardly any tank is so low, so check the blanks' : 'above that it is filled again on the way'}.`
+				tone: isShort || most > MOST_FILLINGS ? 'warn' : 'say',
+				text: `${where} filling shows ${fillingValue.toFixed(decimals)} ${name} at most; ${beyond}.`
 			}
 		];
 	});
+}
+
+/** More fillings than this in one test are hardly meant; this project's choice. */
+const MOST_FILLINGS = 6;
+
+/** Fillings that tanks take, from the lowest to the highest value that is plausible. */
+function fillingsWords(filling: number, { low, high }: { low: number; high: number }): string {
+	const [few, many] = [Math.ceil(low / filling), Math.ceil(high / filling)];
+	return few === many ? `${few} fillings` : `${few} to ${many} fillings`;
 }
 
 /** By drops out of a syringe or burette, a leaflet rests on a drop that it does not measure. */

@@ -1,17 +1,19 @@
 import { valuePerMlAt } from './conversion';
 import type { Kit } from './kit';
 import { usedFromColumn } from './table-column';
+import { titrantOf } from './titrant';
 import { unitOf } from './units';
 import { valueFromMark } from './value';
 
 /**
- * Titrant strength that a leaflet's conversion implies for a strong acid, mol per litre: value per
- * mL times nominal sample over 1 mL. Where the table bends, that of its middle.
+ * Titrant strength that a leaflet's conversion implies, mol per litre: what 1 mL stands for, in
+ * mmol/L, times nominal sample over 1 mL, and as many moles of titrant as one of the analyte takes.
+ * Where the table bends, that of its middle.
  */
 export function impliedTitrantStrength(kit: Kit): number {
 	const nominalMl = kit.sample.volumes[0]?.volumeMl ?? Number.NaN;
-	const meqPerLPerMl = valuePerMlAt(kit, middleUse(kit)) * unitOf(kit.unit, kit.analyte).size;
-	return (meqPerLPerMl * nominalMl) / 1000;
+	const mmolPerLPerMl = valuePerMlAt(kit, middleUse(kit)) * unitOf(kit.unit, kit.analyte).size;
+	return (mmolPerLPerMl * titrantOf[kit.analyte].molPerMol * nominalMl) / 1000;
 }
 
 /** Titrant used in the middle of what the leaflet covers, mL. */

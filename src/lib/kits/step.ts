@@ -7,8 +7,9 @@ export type Step =
 	| { id: string; kind: 'rinse'; ware: 'vial' | 'sampler' }
 	| { id: string; kind: 'measure'; measuredIn: 'syringe' | 'vialLine' }
 	| { id: string; kind: 'dose'; reagentId: string; amount: number; unit: 'drop' | 'mL' | 'spoon' }
-	| { id: string; kind: 'mix'; seconds: number }
-	| { id: string; kind: 'wait'; seconds: number }
+	/** After a reagent went in: which one tells what may be seen meanwhile. */
+	| { id: string; kind: 'mix'; seconds: number; reagentId?: string }
+	| { id: string; kind: 'wait'; seconds: number; reagentId?: string }
 	/** Fill the syringe or burette to `toMl`, a numeral of its scale. */
 	| { id: string; kind: 'fill'; by: 'syringe' | 'burette'; toMl: number }
 	| { id: string; kind: 'titrate'; by: 'syringe' | 'dropper' | 'burette'; holdsSeconds: number }

@@ -33,10 +33,11 @@ export function stepsOf(kit: Kit): Step[] {
 			amount: reagent.dose.amount,
 			unit: reagent.dose.unit
 		});
-		if (reagent.mixSeconds > 0)
-			steps.push({ id: `mix-${reagent.id}`, kind: 'mix', seconds: reagent.mixSeconds });
-		if (reagent.waitSeconds > 0)
-			steps.push({ id: `wait-${reagent.id}`, kind: 'wait', seconds: reagent.waitSeconds });
+		const { id: reagentId, mixSeconds, waitSeconds } = reagent;
+		if (mixSeconds > 0)
+			steps.push({ id: `mix-${reagentId}`, kind: 'mix', seconds: mixSeconds, reagentId });
+		if (waitSeconds > 0)
+			steps.push({ id: `wait-${reagentId}`, kind: 'wait', seconds: waitSeconds, reagentId });
 	}
 	const { delivery } = kit;
 	if (delivery.by === 'syringe')

@@ -7,6 +7,8 @@ export type UnitOfAnalyte = { name: string; explanation: string; size: number };
 
 /** What is known of the units of an analyte. A further analyte is a further record. */
 export type AnalyteUnits = {
+	/** What it is called within a sentence. */
+	name: string;
 	/** The unit in which sizes are given, for people who read this file. */
 	base: string;
 	/** Those that a leaflet may use, the customary first, with the decimals customary for each. */
@@ -57,6 +59,7 @@ const GERMAN_HARDNESS = {
 
 export const analyteUnits: Record<Analyte, AnalyteUnits> = {
 	alkalinity: {
+		name: 'alkalinity',
 		base: 'meq/L',
 		units: {
 			dKH: {
@@ -122,6 +125,7 @@ export const analyteUnits: Record<Analyte, AnalyteUnits> = {
 		plausible: { low: meqPerLFromDkh(4), high: meqPerLFromDkh(15) }
 	},
 	calcium: {
+		name: 'calcium',
 		base: 'mmol/L',
 		units: {
 			'mg/L': {
@@ -143,6 +147,7 @@ export const analyteUnits: Record<Analyte, AnalyteUnits> = {
 		plausible: { low: 250 / CALCIUM_G_PER_MOL, high: 600 / CALCIUM_G_PER_MOL }
 	},
 	magnesium: {
+		name: 'magnesium',
 		base: 'mmol/L',
 		units: {
 			'mg/L': {
@@ -164,6 +169,7 @@ export const analyteUnits: Record<Analyte, AnalyteUnits> = {
 		plausible: { low: 900 / MAGNESIUM_G_PER_MOL, high: 1800 / MAGNESIUM_G_PER_MOL }
 	},
 	hardness: {
+		name: 'calcium and magnesium together',
 		base: 'mmol/L',
 		units: {
 			'mmol/L': mmolPerL('calcium and magnesium together'),
@@ -194,6 +200,20 @@ export const analyteUnits: Record<Analyte, AnalyteUnits> = {
 /** The units that a leaflet for this analyte may use, the customary one first. */
 export function unitsOf(analyte: Analyte): Unit[] {
 	return Object.keys(analyteUnits[analyte].units) as Unit[];
+}
+
+/** What an analyte is called: within a sentence, or with a capital at the start of one. */
+export function analyteName(analyte: Analyte, place: 'within' | 'start' = 'within'): string {
+	const { name } = analyteUnits[analyte];
+	return place === 'within' ? name : name.charAt(0).toUpperCase() + name.slice(1);
+}
+
+/** A unit that somebody prefers where this analyte is measured in it, else its customary one. */
+export function unitFor(analyte: Analyte, preferred: Unit | undefined): Unit {
+	const known = unitsOf(analyte);
+	const [customary] = known;
+	if (customary === undefined) throw new RangeError(`${analyte} must have a unit; found none`);
+	return preferred !== undefined && known.includes(preferred) ? preferred : customary;
 }
 
 /**

@@ -43,6 +43,10 @@ export function markSdMl(graduationMl: number, readToDivisions = READ_TO_DIVISIO
 	return graduationMl * readDivisions(readToDivisions);
 }
 
+/** Marks of a test, in words: every refill brings a start and an end of its own, two more marks. */
+const marksWords = (refills: number) =>
+	refills === 0 ? 'reading the mark' : `reading the marks, ${2 * (1 + refills)} in all`;
+
 /** Start and end of each filling, mL: a start is set to the full mark, or read. */
 function marksSdMl(graduationMl: number, reading: BudgetReading): number {
 	const end = readDivisions(reading.readToDivisions ?? READ_TO_DIVISIONS);
@@ -116,7 +120,7 @@ export function scatterInputs(kit: Kit, reading: BudgetReading): BudgetInput[] {
 	} else
 		add(
 			'readingMark',
-			'reading the mark',
+			marksWords(reading.refills ?? 0),
 			marksSdMl(delivery.graduationMl, reading),
 			perMl,
 			degreesOfDoubt(DOUBT.sourced),

@@ -110,6 +110,32 @@ function otherEnd(sight: TankSight, valued: ValuedTitration, expected: number): 
 	];
 }
 
+/** Fillings that somebody may forget in one test; more would be seen. */
+const MOST_FORGOTTEN = 3;
+
+/** Short of the last value by one whole filling, or some: filled again on the way, and not noted. */
+function refillForgotten(sight: TankSight, valued: ValuedTitration, expected: number): Remark[] {
+	const { kit, events } = sight;
+	if (kit.delivery.by === 'dropper' || isNear(valued.value, expected)) return [];
+	if (dropCheckOf(kit, events, valued)) return [];
+	const filling = kit.delivery.capacityMl * valued.valuePerMl;
+	const short = expected - valued.value;
+	const fillings = Math.round(short / filling);
+	if (fillings < 1 || fillings > MOST_FORGOTTEN) return [];
+	const isClear = Math.abs(short) > 4 * Math.abs(short - fillings * filling);
+	if (!isClear || !isNear(valued.value + fillings * filling, expected)) return [];
+	const many = fillings === 1 ? 'one whole filling' : `${fillings} whole fillings`;
+	return [
+		{
+			id: 'read.refillForgotten',
+			tone: 'warn',
+			text: `Short of the last test by ${many}. Was it filled again and not noted? Go back and note it.`,
+			costValue: fillings * filling,
+			unit: kit.unit
+		}
+	];
+}
+
 /** Off by the ratio of the leaflet's samples: perhaps the other one is in the vial. */
 function otherSample({ kit }: TankSight, valued: ValuedTitration, expected: number): Remark[] {
 	const { value, sampleVolumeMl } = valued;
@@ -167,6 +193,7 @@ export const valueRemarks: Remarker = (sight) => {
 	const beside =
 		expected !== null && expected > 0
 			? [
+					...refillForgotten(sight, valued, expected),
 					...otherEnd(sight, valued, expected),
 					...otherSample(sight, valued, expected),
 					...otherUnit(kit, valued.value, expected)
