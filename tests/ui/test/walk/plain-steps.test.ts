@@ -232,7 +232,7 @@ describe('less water, where one filling may not do', () => {
 		await fireEvent.click(button('Take less water'));
 		await tick();
 		expect(heading()).toBe('Step 1 of 9');
-		expect(screen.getByRole('radio', { name: 'Normal, 6 mL' })).toBeChecked();
+		expect(await screen.findByRole('radio', { name: 'Normal, 6 mL' })).toBeChecked();
 		await fireEvent.click(button('Take 6 mL'));
 		expect(screen.queryByText(/one filling may not do/)).toBeNull();
 	});
