@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { houseSyringeKit, unitsOf } from '$lib/kits';
 import type { TestSummary } from '$lib/observation';
 import { openRecords, type Records, type TestHeader, type TestPoint } from '$lib/records';
-import { units } from '$lib/ui/state';
+import { unitsShown } from '$lib/ui/state';
 import {
 	isHeaderSound,
 	kitNamesOf,
@@ -214,5 +214,5 @@ describe('rate per day', () => {
 });
 
 test('the settings offer every unit of alkalinity', () => {
-	expect([...units].sort()).toEqual([...unitsOf('alkalinity')].sort());
+	expect([...unitsShown.alkalinity].sort()).toEqual([...unitsOf('alkalinity')].sort());
 });

@@ -3,8 +3,9 @@ import type { Analyte, Contents } from './kit';
 /** What takes up an analyte, drop by drop, as far as a leaflet goes. */
 export type TitrantOfAnalyte = {
 	kind: Contents['titrant']['kind'];
-	/** As it stands in a sentence. */
+	/** As it stands in a sentence, without and with its article. */
 	name: string;
+	withArticle: string;
 	/** Moles of it that one mole of the analyte's base unit takes. */
 	molPerMol: number;
 	/**
@@ -22,24 +23,28 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 	alkalinity: {
 		kind: 'strongAcid',
 		name: 'acid',
+		withArticle: 'an acid',
 		molPerMol: 1,
 		usual: { lowMolPerL: 0.005, highMolPerL: 0.2 }
 	},
 	calcium: {
 		kind: 'edta',
 		name: 'EDTA',
+		withArticle: 'EDTA',
 		molPerMol: 1,
 		usual: { lowMolPerL: 0.005, highMolPerL: 0.3 }
 	},
 	hardness: {
 		kind: 'edta',
 		name: 'EDTA',
+		withArticle: 'EDTA',
 		molPerMol: 1,
 		usual: { lowMolPerL: 0.005, highMolPerL: 1 }
 	},
 	magnesium: {
 		kind: 'edta',
 		name: 'EDTA',
+		withArticle: 'EDTA',
 		molPerMol: 1,
 		usual: { lowMolPerL: 0.005, highMolPerL: 1 }
 	}

@@ -119,4 +119,29 @@ describe('the leaflet sentence', () => {
 		await user.type(screen.getByLabelText('Sample, mL'), '5');
 		expect(form.kit?.sample.volumes[0]).toMatchObject({ name: 'Normal, 5 mL', volumeMl: 5 });
 	});
+
+	test('a leaflet for calcium and magnesium together, which is filled again on the way', async () => {
+		const user = userEvent.setup();
+		const { onkeep, keep } = shown(copy());
+		const pick = (label: string, value: string) =>
+			user.selectOptions(screen.getByLabelText(label), value);
+		await pick('What the kit measures', 'hardness');
+		expect(screen.getByLabelText('Row 3, mmol/L')).toBeInTheDocument();
+		expect(screen.getByLabelText('This value less calcium')).toHaveValue('yes');
+		expect(screen.getByRole('checkbox', { name: /ammonia/ })).toBeChecked();
+		expect(screen.queryByText(/dKH/)).not.toBeInTheDocument();
+		// 16 mmol/L for each mL of 6 mL: 96 mmol in a litre of EDTA, one to one.
+		expect(screen.getByText(/implies EDTA of about 0\.096 mol\/L/)).toBeInTheDocument();
+		await pick('If it runs empty before the end', 'yes');
+		// Tanks have 43 to 89 mmol/L of both: at 15.7 a filling, 3 to 6 of them.
+		expect(screen.getByText(/Normal, 6 mL: one filling.*3 to 6 fillings are/)).toBeInTheDocument();
+		keep();
+		expect(onkeep).toHaveBeenCalledOnce();
+		expect(onkeep.mock.calls[0]?.[0]).toMatchObject({
+			analyte: 'hardness',
+			unit: 'mmol/L',
+			byDifference: { gives: 'magnesium', less: 'calcium' },
+			delivery: { refilled: true }
+		});
+	});
 });

@@ -68,14 +68,31 @@ describe('a leaflet being typed in', () => {
 		const form = filled();
 		expect(form.ownCautions).toBe('');
 		form.ownCautions = 'Keep it cool.\nNot for wells.';
-		const [usual] = usualCautions;
+		const [usual] = usualCautions.alkalinity;
 		if (!usual) throw new Error('a usual caution expected');
 		form.setCaution(usual, false);
 		flushSync();
 		expect(form.kit?.hazards).toEqual([
-			...usualCautions.slice(1),
+			...usualCautions.alkalinity.slice(1),
 			'Keep it cool.',
 			'Not for wells.'
 		]);
+	});
+
+	test('another analyte brings its unit and its cautions, and leaves what was typed', () => {
+		const form = filled();
+		form.setCaution('Mine to say.', true);
+		form.setAnalyte('hardness');
+		expect(form.draft).toMatchObject({ unit: 'mmol/L', isForDifference: true, capacityMl: '1' });
+		expect(form.draft.hazards).toEqual(['Mine to say.', ...usualCautions.hardness]);
+		expect(form.draft.hazards.join(' ')).toMatch(/ammonia/);
+		expect(form.kit?.byDifference).toEqual({ gives: 'magnesium', less: 'calcium' });
+		form.setAnalyte('calcium', 'mmol/kg');
+		expect(form.draft).toMatchObject({ unit: 'mmol/kg', isForDifference: false });
+		expect(form.draft.hazards.join(' ')).toMatch(/eye protection.*adults/);
+		expect(form.draft.hazards.join(' ')).not.toMatch(/ammonia|acid/);
+		expect(form.kit?.byDifference).toBeUndefined();
+		// The cautions of one analyte are nobody's own words beside another.
+		expect(form.ownCautions).toBe('Mine to say.');
 	});
 });

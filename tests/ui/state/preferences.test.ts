@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { countingWays, Preferences, units } from '../../../src/lib/ui/state';
+import { unitsOf, type Analyte } from '../../../src/lib/kits';
+import { countingWays, Preferences, unitsShown } from '../../../src/lib/ui/state';
 
 describe('settings', () => {
 	beforeEach(() => localStorage.clear());
@@ -17,7 +18,7 @@ describe('settings', () => {
 			leftHanded: false,
 			keysOn: true
 		});
-		expect([unit, counting]).toEqual([units[0], countingWays[0]]);
+		expect([unit, counting]).toEqual([unitsShown.alkalinity[0], countingWays[0]]);
 	});
 
 	test('outlive the page', () => {
@@ -32,6 +33,32 @@ describe('settings', () => {
 			'pedal',
 			true
 		]);
+	});
+
+	test('each analyte has a unit of its own; one chosen when there was but one is that of alkalinity', () => {
+		const then = stored('{"unit":"meq/L","sound":false}');
+		expect([then.unit, then.unitFor('alkalinity'), then.unitFor('calcium'), then.sound]).toEqual([
+			'meq/L',
+			'meq/L',
+			'mg/L',
+			false
+		]);
+		then.chooseUnit('calcium', 'mmol/L');
+		then.chooseUnit('alkalinity', 'ppm CaCO3');
+		const later = new Preferences();
+		expect([later.unit, later.unitFor('calcium'), later.unitFor('hardness')]).toEqual([
+			'ppm CaCO3',
+			'mmol/L',
+			'mmol/L'
+		]);
+		// Calcium has no degrees of carbonate hardness: that alone falls back.
+		const damaged = stored('{"units":{"calcium":"dKH","magnesium":"mmol/kg"}}');
+		expect([damaged.unitFor('calcium'), damaged.unitFor('magnesium')]).toEqual(['mg/L', 'mmol/kg']);
+	});
+
+	test('offers the units that the kits room knows, in its order', () => {
+		for (const analyte of Object.keys(unitsShown) as Analyte[])
+			expect([...unitsShown[analyte]]).toEqual(unitsOf(analyte));
 	});
 
 	test('a damaged one falls back alone', () => {

@@ -2,6 +2,7 @@ import {
 	checkLeaflet,
 	plausibleRange,
 	suggestionsFor,
+	titrantOf,
 	typedNumber,
 	unitName,
 	unitOf,
@@ -45,7 +46,8 @@ function worthWords(kit: Kit, { worth }: LeafletCheck): Implied[] {
 function strengthWords(kit: Kit, { strengthMolPerL, remarks }: LeafletCheck): Implied[] {
 	if (remarks.some(({ id }) => id === 'strength')) return [];
 	const source = kit.conversion.kind === 'rows' ? 'The table' : 'It';
-	return [say(`${source} implies an acid of about ${worthText(strengthMolPerL)} mol/L.`)];
+	const { withArticle } = titrantOf[kit.analyte];
+	return [say(`${source} implies ${withArticle} of about ${worthText(strengthMolPerL)} mol/L.`)];
 }
 
 /** The highest value of the table as far as it can be read, whatever else is empty or wrong. */

@@ -1,15 +1,19 @@
 import { SvelteSet } from 'svelte/reactivity';
 import {
+	differenceOfAnalyte,
 	emptyReagent,
 	kitOfDraft,
 	suggestionsFor,
+	unitFor,
+	type Analyte,
 	type DraftReagent,
 	type Kit,
-	type KitDraft
+	type KitDraft,
+	type Unit
 } from '$lib/kits';
 import { impliedBy, type Implied, type ImpliedPlace } from './implied-words';
 import type { TextRow } from './pasted-rows';
-import { usualCautions } from './usual-cautions';
+import { allUsualCautions, usualCautions } from './usual-cautions';
 
 /**
  * A leaflet being typed in. What is typed stands in `draft` as it was typed. What is wrong with a
@@ -78,6 +82,21 @@ export class KitForm {
 		return `kit-${path.replaceAll('.', '-')}`;
 	}
 
+	/**
+	 * What another analyte does not have goes: its unit, and the cautions that were ticked for it. All
+	 * that was typed stays.
+	 */
+	setAnalyte(analyte: Analyte, preferred?: Unit): void {
+		const { draft } = this;
+		const before = usualCautions[draft.analyte];
+		// Whoever took a caution out took it out of what is usual; the new ones are looked at anew.
+		const own = draft.hazards.filter((each) => !before.includes(each));
+		draft.analyte = analyte;
+		draft.unit = unitFor(analyte, preferred ?? draft.unit);
+		draft.hazards = [...own, ...usualCautions[analyte].filter((each) => !own.includes(each))];
+		draft.isForDifference = differenceOfAnalyte[analyte] !== undefined;
+	}
+
 	/** Another way of giving the titrant has other ways to count it. */
 	setWay(by: KitDraft['by']): void {
 		this.draft.by = by;
@@ -118,10 +137,10 @@ export class KitForm {
 	}
 	/** Cautions in the owner's own words, one on each line. */
 	get ownCautions(): string {
-		return this.draft.hazards.filter((each) => !usualCautions.includes(each)).join('\n');
+		return this.draft.hazards.filter((each) => !allUsualCautions.has(each)).join('\n');
 	}
 	set ownCautions(text: string) {
-		const usual = this.draft.hazards.filter((each) => usualCautions.includes(each));
+		const usual = this.draft.hazards.filter((each) => allUsualCautions.has(each));
 		this.draft.hazards = text === '' ? usual : [...usual, ...text.split('\n')];
 	}
 }

@@ -1,4 +1,4 @@
-import { unitName, type Delivery, type Kit } from '$lib/kits';
+import { analyteName, unitName, type Delivery, type Kit } from '$lib/kits';
 
 /** A number as it stands in a sentence: no more decimals than it needs. */
 export const short = (value: number, digits = 3): string =>
@@ -19,7 +19,7 @@ export function deliveryWords(delivery: Delivery): string {
 
 /** What a kit measures and how, on one line. */
 export const kitLine = (kit: Kit): string =>
-	`${kit.analyte}, ${unitName(kit.unit, kit.analyte)}, ${deliveryWords(kit.delivery)}`;
+	`${analyteName(kit.analyte)}, ${unitName(kit.unit, kit.analyte)}, ${deliveryWords(kit.delivery)}`;
 
 const dateWords = new Intl.DateTimeFormat('en-GB', {
 	day: 'numeric',

@@ -5,6 +5,6 @@ export {
 	countingWays,
 	Preferences,
 	preferences,
-	units,
+	unitsShown,
 	type CountingWay
 } from './preferences.svelte';

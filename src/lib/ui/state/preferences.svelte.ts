@@ -1,8 +1,16 @@
-import type { Unit } from '$lib/kits';
+import type { Analyte, Unit } from '$lib/kits';
 import { Persisted } from './persisted.svelte';
 
-/** Units of alkalinity in the order in which they are offered. */
-export const units = ['dKH', 'meq/L', 'ppm CaCO3', 'mmol/L'] as const satisfies readonly Unit[];
+/**
+ * Units of each analyte in the order in which they are offered, the customary first. The kits room
+ * knows more of them; the first page needs no more than this, and must load little.
+ */
+export const unitsShown = {
+	alkalinity: ['dKH', 'meq/L', 'ppm CaCO3', 'mmol/L'],
+	calcium: ['mg/L', 'mmol/L', 'mmol/kg'],
+	magnesium: ['mg/L', 'mmol/L', 'mmol/kg'],
+	hardness: ['mmol/L', 'mmol/kg', 'mg/L', 'ppm CaCO3']
+} as const satisfies Record<Analyte, readonly [Unit, ...Unit[]]>;
 
 /**
  * How the drops are counted at the tank: not at all until the end, a tap for each, a beat to which
@@ -12,7 +20,8 @@ export const countingWays = ['later', 'tap', 'beat', 'pedal'] as const;
 export type CountingWay = (typeof countingWays)[number];
 
 type Values = {
-	unit: Unit;
+	/** Where one was chosen. */
+	units: Partial<Record<Analyte, Unit>>;
 	sound: boolean;
 	vibration: boolean;
 	spoken: boolean;
@@ -22,7 +31,7 @@ type Values = {
 };
 
 const defaults: Values = {
-	unit: 'dKH',
+	units: {},
 	sound: true,
 	vibration: true,
 	spoken: false,
@@ -36,12 +45,23 @@ const oneOf = <T>(allowed: readonly T[], found: unknown, otherwise: T): T =>
 const yesOrNo = (found: unknown, otherwise: boolean): boolean =>
 	typeof found === 'boolean' ? found : otherwise;
 
+function readUnits(stored: Partial<Record<Analyte, unknown>>): Values['units'] {
+	const units: Values['units'] = {};
+	for (const analyte of Object.keys(unitsShown) as Analyte[]) {
+		const found = stored[analyte];
+		const unit = (unitsShown[analyte] as readonly Unit[]).find((each) => each === found);
+		if (unit) units[analyte] = unit;
+	}
+	return units;
+}
+
 /** What was stored, field by field: a damaged one falls back alone. */
 function read(stored: unknown): Values {
 	const found: Partial<Record<keyof Values, unknown>> =
 		typeof stored === 'object' && stored !== null ? stored : {};
 	return {
-		unit: oneOf(units, found.unit, defaults.unit),
+		// At first there was one unit, that of alkalinity.
+		units: readUnits({ alkalinity: (stored as { unit?: unknown } | null)?.unit, ...found.units }),
 		sound: yesOrNo(found.sound, defaults.sound),
 		vibration: yesOrNo(found.vibration, defaults.vibration),
 		spoken: yesOrNo(found.spoken, defaults.spoken),
@@ -55,12 +75,18 @@ function read(stored: unknown): Values {
 export class Preferences {
 	readonly #kept = new Persisted<Values>('halfdrop.preferences', defaults, read);
 
-	/** The unit in which values are shown and typed. Leaflets and logs keep their own. */
+	/** The unit in which values of an analyte are shown and typed. Leaflets and logs keep their own. */
+	readonly unitFor = (analyte: Analyte): Unit =>
+		this.#kept.current.units[analyte] ?? unitsShown[analyte][0];
+	chooseUnit(analyte: Analyte, unit: Unit): void {
+		this.#set({ units: { ...this.#kept.current.units, [analyte]: unit } });
+	}
+	/** The unit of alkalinity. */
 	get unit(): Unit {
-		return this.#kept.current.unit;
+		return this.unitFor('alkalinity');
 	}
 	set unit(unit: Unit) {
-		this.#set({ unit });
+		this.chooseUnit('alkalinity', unit);
 	}
 
 	/** A tone when a wait is over. */

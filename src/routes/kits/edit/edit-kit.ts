@@ -32,7 +32,10 @@ export function draftAtStart(
 	place: EditPlace,
 	unit: Unit
 ): KitDraft | null {
-	if (place.is === 'new') return { ...emptyDraft(), unit, hazards: [...usualCautions] };
+	if (place.is === 'new') {
+		const draft = emptyDraft();
+		return { ...draft, unit, hazards: [...usualCautions[draft.analyte]] };
+	}
 	const kit = kitOf(versions, place.id);
 	if (!kit || (place.is === 'kit' && kit.invented)) return null;
 	const draft = draftOfKit(kit, decimalSign());
