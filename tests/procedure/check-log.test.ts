@@ -64,7 +64,7 @@ describe('a check from outside', () => {
 		[
 			'an analyte that nobody measures here',
 			(log) => ({ ...log, analyte: 'gold' }),
-			/at analyte: expected one of alkalinity; found "gold"/
+			/at analyte: expected one of alkalinity, calcium, .*; found "gold"/
 		],
 		[
 			'a damaged leaflet',

@@ -1,5 +1,13 @@
 import fc from 'fast-check';
-import { houseBuretteKit, houseDropperKit, houseSyringeKit, type Kit } from '$lib/kits';
+import {
+	houseBuretteKit,
+	houseDropperKit,
+	houseSyringeKit,
+	loadKit,
+	unitsOf,
+	type Analyte,
+	type Kit
+} from '$lib/kits';
 
 /** Two reagents, one a base measured by the spoon and left to stand; made up. */
 export const baseKit: Kit = {
@@ -19,6 +27,61 @@ export const baseKit: Kit = {
 };
 /** Nothing to add but the titrant, which brings its own colour; made up. */
 export const bareKit: Kit = { ...houseDropperKit, id: 'made-up-bare', reagents: [] };
+/** Calcium: a base that stands, a spoon of dye, a syringe that is filled again on the way; made up. */
+export const calciumKit: Kit = {
+	...houseSyringeKit,
+	id: 'made-up-calcium',
+	name: 'Made-up calcium kit',
+	analyte: 'calcium',
+	unit: 'mg/L',
+	sample: { volumes: [{ id: 'only', name: '5 mL', volumeMl: 5 }], measuredIn: 'syringe' },
+	reagents: [
+		{
+			id: 'base',
+			name: 'base',
+			role: 'base',
+			dose: { amount: 6, unit: 'drop' },
+			mixSeconds: 10,
+			waitSeconds: 60
+		},
+		{
+			id: 'dye',
+			name: 'dye powder',
+			role: 'indicator',
+			dose: { amount: 1, unit: 'spoon' },
+			mixSeconds: 15,
+			waitSeconds: 0
+		}
+	],
+	delivery: { ...houseSyringeKit.delivery, refilled: true } as Kit['delivery'],
+	conversion: { kind: 'perMl', valuePerMl: 200, offset: 0 },
+	endPoint: { startColour: 'wine red', endColour: 'blue', holdsSeconds: 30 },
+	statedAccuracy: 20
+};
+delete calciumKit.contents;
+/** Calcium and magnesium together at pH 10, for magnesium by difference; made up. */
+export const hardnessKit: Kit = loadKit({
+	...calciumKit,
+	id: 'made-up-hardness',
+	name: 'Made-up kit for both',
+	analyte: 'hardness',
+	unit: 'mmol/L',
+	reagents: [
+		{
+			id: 'buffer',
+			name: 'buffer',
+			role: 'buffer',
+			dose: { amount: 0.5, unit: 'mL' },
+			mixSeconds: 10,
+			waitSeconds: 0
+		},
+		...calciumKit.reagents.slice(1)
+	],
+	conversion: { kind: 'perMl', valuePerMl: 40, offset: 0 },
+	byDifference: { gives: 'magnesium', less: 'calcium' },
+	statedAccuracy: 2
+});
+
 /** 0 stands at the full mark. The barrel ends soon after it; made up. */
 export const upKit: Kit = {
 	...houseSyringeKit,
@@ -33,6 +96,8 @@ export const tankKits: [string, Kit][] = [
 	houseBuretteKit,
 	baseKit,
 	bareKit,
+	calciumKit,
+	hardnessKit,
 	upKit
 ].map((kit) => [kit.id, kit]);
 
@@ -82,7 +147,9 @@ const delivery = fc.oneof(
 /** Kits as people may type them in. */
 export const anyKit: fc.Arbitrary<Kit> = fc
 	.record({
-		unit: fc.constantFrom<Kit['unit']>('dKH', 'meq/L', 'ppm CaCO3', 'mmol/L'),
+		measured: fc
+			.constantFrom<Analyte>('alkalinity', 'calcium', 'hardness')
+			.chain((analyte) => fc.constantFrom(...unitsOf(analyte)).map((unit) => ({ analyte, unit }))),
 		volumes: fc.uniqueArray(fc.constantFrom(2, 5, 10, 20), { minLength: 1, maxLength: 3 }),
 		measuredIn: fc.constantFrom('syringe' as const, 'vialLine' as const),
 		reagents: fc.uniqueArray(reagent, { maxLength: 3, selector: ({ id }) => id }),
@@ -95,14 +162,14 @@ export const anyKit: fc.Arbitrary<Kit> = fc
 		holdsSeconds: fc.constantFrom(10, 25, 60)
 	})
 	.map(({ valuePerMl, offset, isTable, volumes, measuredIn, startColour, ...kit }): Kit => {
-		const { endColour, holdsSeconds, ...rest } = kit;
+		const { endColour, holdsSeconds, measured, ...rest } = kit;
 		const usedMl = rest.delivery.by === 'dropper' ? 2 : rest.delivery.capacityMl;
 		return {
 			format: 1,
 			id: 'generated',
 			name: 'generated',
 			invented: true,
-			analyte: 'alkalinity',
+			...measured,
 			...rest,
 			sample: {
 				volumes: volumes.map((volumeMl) => ({ id: `v${volumeMl}`, name: 'sample', volumeMl })),

@@ -43,7 +43,9 @@ const byHand: Record<string, (usedMl: number) => number> = {
 	'made-up-left': bySyringe,
 	'house-dropper': byDrops,
 	'made-up-bare': byDrops,
-	'house-burette': (usedMl) => 2.3 * usedMl - 0.19
+	'house-burette': (usedMl) => 2.3 * usedMl - 0.19,
+	'made-up-calcium': (usedMl) => 200 * usedMl,
+	'made-up-hardness': (usedMl) => 40 * usedMl
 };
 
 /**

@@ -4,6 +4,7 @@ export * from './marks';
 export * from './slip';
 export * from './walk-event';
 export * from './circumstances';
+export * from './taken-off';
 export * from './test-event';
 export * from './test-summary';
 export * from './check-event';

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { CircumstancesSchema } from './circumstances';
 import { MarksSchema } from './marks';
+import { TakenOffSchema, thingsInCommon } from './taken-off';
 import { WalkEventSchema } from './walk-event';
 
 /**
@@ -46,6 +47,15 @@ export const TestEventSchema = z.discriminatedUnion('in', [
 				titration: z.int(),
 				by: z.string(),
 				marks: MarksSchema
+			}),
+			/**
+			 * Another value was taken off this one: what is left is what the keeper is after. A later one
+			 * takes the place of an earlier; undone like any entry.
+			 */
+			z.strictObject({
+				type: z.literal('difference.taken'),
+				less: TakenOffSchema,
+				inCommon: z.array(z.enum(thingsInCommon))
 			}),
 			z.strictObject({ type: z.literal('note.written'), text: z.string() }),
 			/** The person is done with it: it goes to the log. */

@@ -33,6 +33,8 @@ export * from './share';
 export * from './test-log';
 export * from './tank-test';
 export * from './titration-value';
+export * from './test-difference';
+export * from './test-difference-remarks';
 export * from './test-result';
 export { remarkOffers, type Remark, type RemarkOffer, type RemarkOptions } from './tank-remark';
 export { remarksOn } from './tank-remarks';

@@ -1,9 +1,11 @@
-import { stepsOf, type Kit, type Step } from '../kits';
+import { stepsOf, unitsOf, type Kit, type Step } from '../kits';
 import {
 	liveEntries,
 	type Circumstances,
 	type Marks,
+	type TakenOff,
 	type TestEvent,
+	type ThingInCommon,
 	type TitrationPurpose
 } from '../observation';
 import type { TestEntry, TestLog } from './test-log';
@@ -33,6 +35,8 @@ export type TestState = {
 	/** 'before' the first number, on the 'walk', at the 'result', or 'closed'. */
 	phase: 'before' | 'walk' | 'result' | 'closed';
 	titrations: readonly TankTitration[];
+	/** What was taken off the value last, and what both tests have in common. */
+	difference: { less: TakenOff; inCommon: readonly ThingInCommon[] } | null;
 	note: string | null;
 	isRemoved: boolean;
 	/** Time of the last entry, ms since 1970. */
@@ -68,6 +72,7 @@ export function startTest(log: Pick<TestLog, 'kit' | 'startedAtEpochMs'>): TestS
 		circumstances: {},
 		phase: 'before',
 		titrations: [beginTitration(kit, { number: 0, purpose: 'first', by: null }, startedAtEpochMs)],
+		difference: null,
 		note: null,
 		isRemoved: false,
 		at: startedAtEpochMs,
@@ -152,6 +157,13 @@ function about(
 			return changed(state, event.titration, ({ otherReadings }) => ({
 				otherReadings: [...otherReadings, { by: event.by, marks: event.marks }]
 			}));
+		case 'difference.taken': {
+			// Without a walk that is over there is nothing to take it off, nor without such a kit.
+			const { analyte, unit } = event.less;
+			if (state.phase === 'before' || state.kit.byDifference?.less !== analyte) return null;
+			if (!unitsOf(analyte).includes(unit)) return null;
+			return { ...state, difference: { less: event.less, inCommon: event.inCommon } };
+		}
 		case 'note.written':
 			return { ...state, note: event.text === '' ? null : event.text };
 		case 'test.closed':

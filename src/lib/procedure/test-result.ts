@@ -1,4 +1,4 @@
-import type { Kit, Unit } from '../kits';
+import { canBeTakenOff, type Kit, type Unit } from '../kits';
 import {
 	combineRepeats,
 	ownRepeatability,
@@ -8,9 +8,10 @@ import {
 	type OwnRepeatability,
 	type Shrink
 } from '../metrology';
-import type { TestSummary } from '../observation';
+import type { DifferenceSummary, TestSummary } from '../observation';
 import { slipsAtTank } from './tank-slips';
 import type { TestState } from './tank-test';
+import { differenceOfTest, sharedOf, type TestDifference } from './test-difference';
 import { valueOfTitration, type Unvalued, type ValuedTitration } from './titration-value';
 
 /** What a test says: its value, about 95 %, what that rests on, and what would make it surer. */
@@ -25,6 +26,8 @@ export type TestResult = {
 	shrinks: Shrink[];
 	/** Something found on the way speaks against taking the value as it is. */
 	isSuspect: boolean;
+	/** What is left once another value was taken off; null where nothing was. */
+	difference: TestDifference | null;
 } & Pick<
 	CombinedRepeats,
 	| 'standardUncertainty'
@@ -77,9 +80,11 @@ export function testResult(
 	const own = options.own ?? undefined;
 	const readings = counted.map((each) => measuredOf(kit, each, state.circumstances.temperatureC));
 	const combined = combineRepeats(kit, readings, own);
+	const difference = differenceOfTest(state, { ...combined, unit: kit.unit, counted }, kit);
 	return {
 		unit: kit.unit,
 		value: combined.value,
+		difference,
 		titrations,
 		counted,
 		combined,
@@ -111,6 +116,33 @@ function isSuspect(
 	return hasSlip || isNothing || combined.spread?.agrees === false;
 }
 
+/** What a difference needs to know of a value that can be taken off another. */
+function partsOf(
+	{ circumstances: { salinity } }: TestState,
+	{ lines, degreesOfFreedom }: TestResult
+): Pick<TestSummary, 'shared' | 'salinity' | 'degreesOfFreedom'> {
+	return {
+		shared: sharedOf(lines),
+		...(Number.isFinite(degreesOfFreedom) ? { degreesOfFreedom } : {}),
+		...(salinity ? { salinity } : {})
+	};
+}
+
+/** What is left once another value was taken off, for lists and pictures. */
+function leftOf(result: TestResult, left: TestDifference): DifferenceSummary {
+	const { from } = left.less;
+	return {
+		analyte: left.analyte,
+		value: left.value,
+		unit: left.unit,
+		standardUncertainty: left.standardUncertainty,
+		expandedUncertainty: left.expandedUncertainty,
+		repeatabilitySd: left.repeatabilitySd,
+		isSuspect: result.isSuspect || (from.is === 'test' && from.isSuspect),
+		isAssumed: from.is === 'typed' && from.isAssumed
+	};
+}
+
 /** What lists and pictures keep of a result. */
 export function summaryOf(
 	state: TestState,
@@ -131,6 +163,8 @@ export function summaryOf(
 		...(water ? { water } : {}),
 		...(water === 'reference' && reference ? { reference } : {}),
 		...(dosed ? { dosed } : {}),
+		...(canBeTakenOff(state.kit.analyte) ? partsOf(state, result) : {}),
+		...(result.difference ? { difference: leftOf(result, result.difference) } : {}),
 		isSuspect: result.isSuspect,
 		...(valuedAnewByVersion === undefined ? {} : { valuedAnewByVersion })
 	};

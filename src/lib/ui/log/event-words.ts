@@ -1,5 +1,12 @@
-import type { Kit } from '$lib/kits';
-import type { Circumstances, Marks, TestEvent, WalkEvent, WalkEventType } from '$lib/observation';
+import { analyteName, decimalsFor, unitName, type Kit } from '$lib/kits';
+import type {
+	Circumstances,
+	Marks,
+	TakenOff,
+	TestEvent,
+	WalkEvent,
+	WalkEventType
+} from '$lib/observation';
 import { plain } from '../charts/numbers';
 import { lightNames, runsNames, salinityWords, waterNames } from '../test/before/before-words';
 import { solutionWords } from '../test/before/known-solution';
@@ -123,6 +130,25 @@ export function circumstanceLines(said: Circumstances): { name: string; words: s
 	return lines.flatMap(([name, words]) => (words ? [{ name, words }] : []));
 }
 
+/** What was taken off, and where it came from: 'calcium 415 ± 21 mg/L, tested 3 Nov 2026'. */
+export function takenOffWords({
+	analyte,
+	value,
+	expandedUncertainty,
+	unit,
+	from
+}: TakenOff): string {
+	const decimals = decimalsFor(unit, expandedUncertainty, analyte);
+	const written = `${plain(value, decimals)} ± ${plain(expandedUncertainty, decimals)}`;
+	const source =
+		from.is === 'test'
+			? `tested ${momentWords(from.testedAtEpochMs)}`
+			: from.isAssumed
+				? 'assumed'
+				: 'typed from another measurement';
+	return `${analyteName(analyte)} ${written} ${unitName(unit, analyte)}, ${source}`;
+}
+
 const purposes = {
 	first: 'The first titration begun',
 	repeat: 'A repeat begun',
@@ -138,6 +164,8 @@ function testWords(event: Extract<TestEvent, { in: 'test' }>['event']): string {
 			return `Titration ${event.titration + 1} shall not count: ${event.because}`;
 		case 'marks.readByOther':
 			return `${event.by} read titration ${event.titration + 1} without seeing it: ${marksWords(event.marks)}`;
+		case 'difference.taken':
+			return `Taken off: ${takenOffWords(event.less)}`;
 		case 'note.written':
 			return event.text === '' ? 'Note taken away' : `Note: ${event.text}`;
 		case 'test.closed':

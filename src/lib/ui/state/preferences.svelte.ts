@@ -57,11 +57,11 @@ function readUnits(stored: Partial<Record<Analyte, unknown>>): Values['units'] {
 
 /** What was stored, field by field: a damaged one falls back alone. */
 function read(stored: unknown): Values {
-	const found: Partial<Record<keyof Values, unknown>> =
+	const found: Partial<Record<keyof Values | 'unit', unknown>> =
 		typeof stored === 'object' && stored !== null ? stored : {};
 	return {
 		// At first there was one unit, that of alkalinity.
-		units: readUnits({ alkalinity: (stored as { unit?: unknown } | null)?.unit, ...found.units }),
+		units: readUnits({ alkalinity: found.unit, ...(found.units as object | undefined) }),
 		sound: yesOrNo(found.sound, defaults.sound),
 		vibration: yesOrNo(found.vibration, defaults.vibration),
 		spoken: yesOrNo(found.spoken, defaults.spoken),
