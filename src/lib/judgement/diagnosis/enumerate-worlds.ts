@@ -73,34 +73,32 @@ export function enumerateWorldsWithShifts(
 	const into = blankShifted();
 	const scratch = new Float64Array(accounts.model.count);
 	families.all.forEach((family, place) => {
-		const members = worlds.filter(({ part }) => part.piece.family === place);
-		const together = members.map(({ part }) =>
-			shifts.map(({ part: shift }) => lnOfTwo(input, part, shift))
-		);
+		const members = worlds
+			.filter(({ part }) => part.piece.family === place)
+			.map((member) => ({
+				...member,
+				together: shifts.map(({ part: shift }) => lnOfTwo(input, member.part, shift))
+			}));
 		family.levels.middle.forEach((number, node) => {
-			const active = members
-				.map((member, m) => ({ ...member, m }))
-				.filter(({ part }) => part.piece.weights.middle[node]! > 1e-7);
+			const active = members.filter(({ part }) => part.piece.weights.middle[node]! > 1e-7);
 			const account = active.length > 0 ? accountAt(place, number) : null;
 			if (!account) return;
 			const seen = seenAll(account, directions, scratch);
 			const code = encodeNode('middle', node);
-			shifts.forEach((shift, s) => {
+			const lnNode = active.map(({ part }) => Math.log(part.piece.weights.middle[node]!));
+			for (let s = 0; s < shifts.length; s++) {
+				const shift = shifts[s]!;
 				integrate(account, sizedOf(shift, seen), null, 0, into);
-				for (const { part, at, m } of active) {
-					const ln = together[m]![s] ?? null;
+				for (let m = 0; m < active.length; m++) {
+					const { part, at, together } = active[m]!;
+					const ln = together[s] ?? null;
 					if (ln === null) continue;
-					components.add(
-						ln + Math.log(part.piece.weights.middle[node]!) + into.lnLikelihood,
-						into,
-						places.two(part.fault, shift.part.fault),
-						at,
-						code,
-						shift.at,
-						-1
-					);
+					const lnWeight = ln + lnNode[m]! + into.lnLikelihood;
+					if (!components.matters(lnWeight)) continue;
+					const both = places.two(part.fault, shift.part.fault);
+					components.add(lnWeight, into, both, at, code, shift.at, -1);
 				}
-			});
+			}
 		});
 	});
 }

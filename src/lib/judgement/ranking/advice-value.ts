@@ -16,14 +16,18 @@ const STEPS = 240;
 export class AdviceLosses {
 	readonly #low: number;
 	readonly #step: number;
-	readonly #table: Float64Array[];
+	/** By value and act. */
+	readonly #table: Float64Array;
 
 	constructor(low: number, high: number, band: Band, analyte: Analyte) {
 		this.#low = low;
 		this.#step = (high - low) / STEPS;
-		this.#table = acts.map((act) =>
-			Float64Array.from({ length: STEPS + 1 }, (_, i) =>
-				adviceLoss(act, low + i * this.#step, band, analyte)
+		this.#table = Float64Array.from({ length: (STEPS + 1) * acts.length }, (_, at) =>
+			adviceLoss(
+				acts[at % acts.length]!,
+				low + Math.floor(at / acts.length) * this.#step,
+				band,
+				analyte
 			)
 		);
 	}
@@ -42,18 +46,20 @@ export class AdviceLosses {
 
 	/** Adds what each act is expected to cost if the value is normal, times a weight. */
 	addTo(sums: Float64Array, weight: number, mean: number, sd: number): void {
+		const table = this.#table;
+		const width = acts.length;
 		for (let n = 0; n < nodes.length; n++) {
 			const place = Math.min(
 				STEPS - 1e-9,
 				Math.max(0, (mean + sd * nodes[n]! - this.#low) / this.#step)
 			);
 			const at = Math.floor(place);
-			const part = place - at;
 			const times = weight * nodeWeights[n]!;
-			for (let a = 0; a < acts.length; a++) {
-				const row = this.#table[a]!;
-				sums[a]! += times * (row[at]! * (1 - part) + row[at + 1]! * part);
-			}
+			const above = times * (place - at);
+			const below = times - above;
+			const row = at * width;
+			for (let a = 0; a < width; a++)
+				sums[a]! += below * table[row + a]! + above * table[row + width + a]!;
 		}
 	}
 }

@@ -54,8 +54,16 @@ const middleOf = (edges: Float64Array, cell: number): number => {
 	return cell === 0 ? edges[0]! - width / 2 : edges[cell - 1]! + width / 2;
 };
 
-/** Outcomes of one test. */
+const known = new WeakMap<Foreseen, Outcomes[]>();
+
+/** Outcomes of one test; worked out once for what is foreseen. */
 export function outcomesOf(foreseen: Foreseen, test: number): Outcomes {
+	const found = known.get(foreseen) ?? [];
+	known.set(foreseen, found);
+	return (found[test] ??= outcomesNow(foreseen, test));
+}
+
+function outcomesNow(foreseen: Foreseen, test: number): Outcomes {
 	const { weight, mean, covariance, withTank, tests } = foreseen;
 	const edges = edgesOf(foreseen, test, CELLS);
 	const found = emptyOutcomes(weight.length, CELLS);
