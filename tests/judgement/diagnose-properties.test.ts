@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cues, diagnose, faults, type Diagnosis } from '../../src/lib/judgement';
+import { cues, diagnose, faults, rankChecks, type Diagnosis } from '../../src/lib/judgement';
 import { convertValue, type Unit } from '../../src/lib/kits';
 import { EvidenceSchema, type Evidence } from '../../src/lib/observation';
 import { earlier, inUnit, reading, reference, second, test } from './diagnosed';
@@ -212,6 +212,31 @@ describe('evidence that cannot be used is named', () => {
 		const once = diagnose([test('question', 8), light]);
 		const twice = diagnose([test('question', 8), light, light]);
 		expect(twice.faults).toEqual(once.faults);
+	});
+
+	it.each([
+		[
+			'a test that does not say where it is from',
+			{ kind: 'test', reading: reading('a', 8) },
+			'from'
+		],
+		['no kind of evidence', { kind: 'feeling', answer: 'odd' }, 'kind'],
+		[
+			'a ± of nothing',
+			{ ...test('a', 8), reading: reading('a', 8, { expandedUncertainty: 0 }) },
+			'reading.expandedUncertainty'
+		],
+		['a value in words', { ...test('a', 8), reading: { ...reading('a', 8), value: '8' } }, 'value'],
+		['a field that means nothing', { ...second('s', 8, 0.4), colour: 'mauve' }, 'colour']
+	])('a case written by hand with %s is refused by piece and field', (_, piece, field) => {
+		const evidence = [test('first', 8), piece as Evidence];
+		for (const asked of [diagnose, rankChecks])
+			expect(() => asked(evidence)).toThrow(
+				expect.objectContaining({
+					name: 'RangeError',
+					message: expect.stringMatching(new RegExp(`evidence\\[1\\].*${field}`))
+				})
+			);
 	});
 
 	it('priors and factors out of range are refused by name', () => {

@@ -18,6 +18,7 @@ import type { PossibleCheck } from './possible-tests';
 import type { Row, RowContext } from './row';
 import { firstOf, possibleRows, rowsOf } from './rows';
 import { SecondMethods } from './second-methods';
+import { requireSound } from './sound-evidence';
 import { slippedWorld, slipsElsewhere, unforeseenParts, unforeseenWorld } from './unforeseen';
 import type { WaterFigures } from './water-figures';
 import { REAL_CHANGE } from '../catalogue/water-causes';
@@ -67,12 +68,14 @@ function requireShare(field: string, value: number): number {
  * All accounts of the evidence, with their weights.
  *
  * @param possible tests that could be had, to be foreseen; they change nothing
+ * @throws RangeError naming the piece and field that is no evidence, or the option that is out of range
  */
 export function analyse(
 	evidence: readonly Evidence[],
 	options: DiagnoseOptions = {},
 	possible: (rows: readonly Row[], context: RowContext) => readonly PossibleCheck[] = () => []
 ): Analysis {
+	requireSound(evidence);
 	const context = contextOf(evidence, options);
 	const { method, water, prior } = context;
 	const { rows, unused } = rowsOf(evidence, context);
