@@ -23,7 +23,7 @@ const floors = [
  * Beside its index a room may have a small door of its own for a page that must load little: what
  * stands there needs nothing heavy of the room.
  */
-const smallDoors = ['units', 'density', 'glance'];
+const smallDoors = ['units', 'density', 'glance', 'test-summary'];
 
 /** Rooms that know no Svelte, DOM, storage, clock or hidden randomness. */
 const pureRooms = ['procedure', ...floors.slice(2).flat()];

@@ -1,26 +1,30 @@
 import type { Analyte, Unit } from '$lib/kits';
-import { unitName } from '$lib/kits/units';
+import { analyteName, unitName } from '$lib/kits/units';
+import { summaryFor } from '$lib/observation/test-summary';
 import type { CheckHeader, TestHeader } from '$lib/records';
 import { shownIn } from '$lib/ui/log/in-unit';
 import { ageWords } from '$lib/ui/log/log-words';
 import type { HomeCheck, HomeReading } from './home-state';
-import { soundSummary, unitFor } from './sound-summary';
+import { isAnalyte, readFirst, soundSummary } from './sound-summary';
 
 /** Tests as lines of the first page; those without a value are left out. */
 export function homeReadings(
 	headers: readonly TestHeader[],
-	preferred: Unit,
+	unitOf: (analyte: Analyte) => Unit,
 	now: number
 ): HomeReading[] {
 	return headers.flatMap(({ id, analyte, startedAtEpochMs, summary: stored }): HomeReading[] => {
-		const summary = soundSummary(stored);
-		if (!summary || !Number.isFinite(startedAtEpochMs)) return [];
-		const unit = unitFor(analyte as Analyte, preferred);
+		const whole = soundSummary(stored, analyte);
+		if (!whole || !isAnalyte(analyte) || !Number.isFinite(startedAtEpochMs)) return [];
+		const read = readFirst(whole, analyte);
+		const summary = summaryFor(whole, analyte, read) ?? whole;
+		const unit = unitOf(read);
 		return [
 			{
 				id,
-				...shownIn(summary, unit),
-				unitName: unitName(unit),
+				name: analyteName(read, 'start'),
+				...shownIn(summary, unit, read),
+				unitName: unitName(unit, read),
 				age: ageWords(startedAtEpochMs, now),
 				isSuspect: summary.isSuspect
 			}
@@ -31,9 +35,10 @@ export function homeReadings(
 /** A check as a line of the first page. */
 export function homeCheck(
 	{ id, analyte, where, summary }: CheckHeader,
-	preferred: Unit
+	unitOf: (analyte: Analyte) => Unit
 ): HomeCheck {
-	const unit = unitFor(analyte as Analyte, preferred);
-	const shown = summary && Number.isFinite(summary.value) ? shownIn(summary, unit) : null;
-	return { id, where, value: shown && `${shown.value} ± ${shown.band} ${unitName(unit)}` };
+	if (!isAnalyte(analyte)) return { id, where, value: null };
+	const unit = unitOf(analyte);
+	const shown = summary && Number.isFinite(summary.value) ? shownIn(summary, unit, analyte) : null;
+	return { id, where, value: shown && `${shown.value} ± ${shown.band} ${unitName(unit, analyte)}` };
 }

@@ -1,10 +1,12 @@
-import type { Unit } from '$lib/kits';
+import type { Analyte, Unit } from '$lib/kits';
 import type { CheckHeader, RunHeader, TestHeader } from '$lib/records';
 import { glanceAtRecords } from '$lib/records/glance';
 
 /** A reading as the first page shows it. */
 export type HomeReading = {
 	id: string;
+	/** What was measured: 'Magnesium'. */
+	name: string;
 	value: string;
 	band: string;
 	unitName: string;
@@ -35,6 +37,8 @@ export const nothingYet: HomeState = {
 	hasOwnKit: false
 };
 
+type UnitOf = (analyte: Analyte) => Unit;
+
 /** So many last readings are shown. */
 const MOST = 3;
 
@@ -42,27 +46,27 @@ const MOST = 3;
  * Reads what this browser keeps. What puts readings into words is loaded only where there are any, so
  * that the page stays small.
  */
-export async function homeState(unit: Unit, now: number): Promise<HomeState> {
+export async function homeState(unitOf: UnitOf, now: number): Promise<HomeState> {
 	const { runs, unfinishedTest, unfinishedCheck, latest, hasKits } = await glanceAtRecords(MOST);
 	return {
 		runs,
 		unfinishedTest,
-		unfinishedCheck: unfinishedCheck && (await checkOf(unfinishedCheck, unit)),
-		readings: latest.length > 0 ? await readingsOf(latest, unit, now) : [],
+		unfinishedCheck: unfinishedCheck && (await checkOf(unfinishedCheck, unitOf)),
+		readings: latest.length > 0 ? await readingsOf(latest, unitOf, now) : [],
 		hasOwnKit: hasKits
 	};
 }
 
-async function checkOf(header: CheckHeader, unit: Unit): Promise<HomeCheck> {
+async function checkOf(header: CheckHeader, unitOf: UnitOf): Promise<HomeCheck> {
 	const { homeCheck } = await import('./home-readings');
-	return homeCheck(header, unit);
+	return homeCheck(header, unitOf);
 }
 
 async function readingsOf(
 	headers: readonly TestHeader[],
-	unit: Unit,
+	unitOf: UnitOf,
 	now: number
 ): Promise<HomeReading[]> {
 	const { homeReadings } = await import('./home-readings');
-	return homeReadings(headers, unit, now);
+	return homeReadings(headers, unitOf, now);
 }

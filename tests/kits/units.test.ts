@@ -5,6 +5,7 @@ import {
 	convertValue,
 	decimalsFor,
 	plausibleRange,
+	roundedAs,
 	unitFor,
 	unitName,
 	unitOf,
@@ -98,6 +99,15 @@ describe('decimals', () => {
 	it('are those of the unit where no uncertainty is known', () => {
 		expect(unitsOf('alkalinity').map((unit) => decimalsFor(unit))).toEqual([1, 2, 0, 2]);
 		expect(decimalsFor('dKH', Number.NaN)).toBe(1);
+	});
+	it('go beyond the point where the uncertainty is tens: 1295 ± 91 is told as 1300 ± 90', () => {
+		expect([roundedAs(1295, 91), roundedAs(91, 91)]).toEqual([1300, 90]);
+		expect([roundedAs(412.8, 19), roundedAs(1295, undefined)]).toEqual([412.8, 1295]);
+		fc.assert(
+			fc.property(fc.double({ min: 20, max: 5000, noNaN: true }), (u) => {
+				expect(Math.abs(roundedAs(u, u) / u - 1)).toBeLessThanOrEqual(0.25 + 1e-9);
+			})
+		);
 	});
 	it('never change an uncertainty by more than a quarter of it, and are as few as that allows', () => {
 		fc.assert(

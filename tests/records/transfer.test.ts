@@ -11,6 +11,7 @@ import {
 	type ImportReport,
 	type Records
 } from '../../src/lib/records';
+import { readSummary } from '../../src/lib/records/transfer/summary';
 import { fell, kitRow, readers, said, someLogs, summary, testHeader, testLog } from './made';
 
 let names = 0;
@@ -113,6 +114,25 @@ describe('to a file and back', () => {
 			['t', 'kept']
 		]);
 	});
+	test('a damaged difference is left out of a summary, and the rest stands', () => {
+		const left = {
+			analyte: 'magnesium',
+			value: 1295,
+			unit: 'mg/L',
+			standardUncertainty: 22,
+			expandedUncertainty: 45,
+			repeatabilitySd: 9,
+			isSuspect: false,
+			isAssumed: false
+		};
+		const whole = { ...summary(63.6), difference: left };
+		expect(readSummary(whole)).toEqual(whole);
+		expect(readSummary({ ...whole, difference: { ...left, value: 'much' } })).toEqual(
+			summary(63.6)
+		);
+		expect(readSummary({ ...whole, difference: 3 })).toEqual(summary(63.6));
+	});
+
 	test('what is handed in makes the summary; where it fails the log is kept all the same', async () => {
 		const records = await empty();
 		const text = fileOf([testLog('a', [fell('e0')]), testLog('b', [fell('e0')])]);

@@ -21,7 +21,7 @@ async function begun() {
 	const records = await openRecords();
 	const opened = await freshCheck(records, { kit: houseSyringeKit, version: 0 }, clock);
 	const open = (each: OpenedCheck) =>
-		new CheckRun(each, records.checks, 'dKH', clock, new Judging(() => null));
+		new CheckRun(each, records.checks, () => 'dKH', clock, new Judging(() => null));
 	const run = open({ ...opened, toGive: [{ evidence: first }] });
 	// What is said in one turn shares one time; the next tap is another turn.
 	await Promise.resolve();

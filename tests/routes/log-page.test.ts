@@ -2,11 +2,12 @@
 // The stand-in for IndexedDB takes no keys of another realm, and jsdom makes one.
 import 'fake-indexeddb/auto';
 import { describe, expect, test } from 'vitest';
-import { houseSyringeKit, unitsOf } from '$lib/kits';
+import { houseSyringeKit, unitsOf, type Analyte } from '$lib/kits';
 import type { TestSummary } from '$lib/observation';
 import { openRecords, type Records, type TestHeader, type TestPoint } from '$lib/records';
 import { unitsShown } from '$lib/ui/state';
 import {
+	analytesIn,
 	isHeaderSound,
 	kitNamesOf,
 	openLog,
@@ -14,6 +15,7 @@ import {
 	picturePoints,
 	pointsIn,
 	rowOf,
+	summaryOfHeader,
 	windowFor
 } from '../../src/routes/log/kept-tests';
 import { rateSentence } from '../../src/routes/log/rate';
@@ -93,7 +95,7 @@ describe('the log page', () => {
 		const records = await recordsOf([header(190), header(200), damaged]);
 		const found = await pointsIn(records, 'alkalinity', 'all');
 		expect(found.map(({ id }) => id)).toEqual([header(190).id, header(200).id]);
-		const lines = homeReadings([damaged, header(200)], 'dKH', start + 201 * DAY);
+		const lines = homeReadings([damaged, header(200)], () => 'dKH', start + 201 * DAY);
 		expect(lines.map(({ id }) => id)).toEqual([header(200).id]);
 	});
 
@@ -106,7 +108,11 @@ describe('the log page', () => {
 	});
 
 	test('a row is told in the chosen unit, with what should be known of it', () => {
-		const words = { names: kitNamesOf([]), unit: 'meq/L' as const, hrefOf: (id: string) => id };
+		const words = {
+			names: kitNamesOf([]),
+			unitOf: () => 'meq/L' as const,
+			hrefOf: (id: string) => id
+		};
 		const row = rowOf(
 			header(0, {
 				summary: summary(8, { isSuspect: true, valuedAnewByVersion: 2, tester: 'Ada' })
@@ -119,6 +125,92 @@ describe('the log page', () => {
 		const known = header(1, { summary: summary(8, { water: 'reference' }) });
 		expect(rowOf(known, words).marks).toEqual(['known solution']);
 		expect([row.kitName, row.tester, row.isSure]).toEqual([houseSyringeKit.name, 'Ada', false]);
+	});
+
+	describe('of both together, with calcium taken off', () => {
+		const both = (day: number, magnesium: number | null, more: Partial<TestSummary> = {}) =>
+			header(day, {
+				analyte: 'hardness',
+				summary: {
+					...summary(63.6, { unit: 'mmol/L', expandedUncertainty: 1.9 }),
+					...(magnesium === null
+						? {}
+						: {
+								difference: {
+									analyte: 'magnesium',
+									value: magnesium,
+									unit: 'mg/L',
+									standardUncertainty: 22,
+									expandedUncertainty: 45,
+									repeatabilitySd: 9,
+									isSuspect: false,
+									isAssumed: day === 8
+								}
+							}),
+					...more
+				}
+			});
+		const unitOf = (analyte: Analyte) => (analyte === 'hardness' ? 'mmol/L' : 'mg/L');
+		const words = { names: kitNamesOf([]), unitOf, hrefOf: (id: string) => id };
+
+		test('magnesium is what a row and the first page show, the whole stands beside it', () => {
+			const row = rowOf(both(0, 1295), words);
+			expect([row.analyteName, row.shown, row.unitName]).toEqual([
+				'Magnesium',
+				{ value: '1300', band: '50' },
+				'mg/L'
+			]);
+			expect(row.marks).toEqual(['calcium and magnesium together 63.6 ± 1.9 mmol/L']);
+			expect(rowOf(both(8, 1295), words).marks).toContain('by an assumed value');
+			const plain = rowOf(both(0, null), words);
+			expect([plain.analyteName, plain.shown?.value]).toEqual([
+				'Calcium and magnesium together',
+				'63.6'
+			]);
+			const [home] = homeReadings([both(0, 1295)], unitOf, start + DAY);
+			expect(home).toMatchObject({
+				name: 'Magnesium',
+				value: '1300',
+				band: '50',
+				unitName: 'mg/L'
+			});
+		});
+
+		test('both are drawn; a picture of magnesium takes tests of it and those by difference', async () => {
+			const own = header(3, {
+				analyte: 'magnesium',
+				summary: summary(1310, { unit: 'mg/L', expandedUncertainty: 60 })
+			});
+			const records = await recordsOf([both(0, 1295), both(1, null), own, both(8, 1330)]);
+			const listed = await records.tests.list({});
+			expect(analytesIn(listed, ['alkalinity', 'calcium', 'magnesium', 'hardness'])).toEqual([
+				'magnesium',
+				'hardness'
+			]);
+			const drawn = picturePoints(
+				await pointsIn(records, 'magnesium', 'quarter'),
+				'mg/L',
+				'magnesium'
+			);
+			expect(drawn.map(({ value }) => value)).toEqual([1295, 1310, 1330]);
+			const together = picturePoints(
+				await pointsIn(records, 'hardness', 'quarter'),
+				'mmol/L',
+				'hardness'
+			);
+			expect(together.map(({ value }) => value)).toEqual([63.6, 63.6, 63.6]);
+			expect(await pointsIn(records, 'calcium', 'all')).toEqual([]);
+		});
+
+		test('what storage has spoiled of it is left out alone', () => {
+			const spoilt = both(0, Number.NaN);
+			expect(isHeaderSound(spoilt)).toBe(true);
+			expect(rowOf(spoilt, words).analyteName).toBe('Calcium and magnesium together');
+			expect(summaryOfHeader(spoilt, 'magnesium')).toBeNull();
+			expect(isHeaderSound(header(0, { analyte: 'gold' }))).toBe(false);
+			// Degrees of carbonate hardness are no unit of calcium.
+			expect(isHeaderSound(header(0, { analyte: 'calcium' }))).toBe(false);
+		});
 	});
 
 	test('a kit is called by its newest leaflet', () => {
@@ -135,7 +227,7 @@ describe('the log page', () => {
 	test('a summary that storage has spoiled is not drawn and not trusted', () => {
 		const spoilt = header(0, { summary: { ...summary(8), value: 'eight' } as never });
 		expect(isHeaderSound(spoilt)).toBe(false);
-		expect(picturePoints([spoilt], 'dKH')).toEqual([]);
+		expect(picturePoints([spoilt], 'dKH', 'alkalinity')).toEqual([]);
 		expect(isHeaderSound(header(0))).toBe(true);
 		expect(isHeaderSound(header(0, { summary: null }))).toBe(true);
 	});
@@ -174,24 +266,27 @@ describe('rate per day', () => {
 	test('is the slope with its ±, in the chosen unit', () => {
 		// By hand: days 0…6 have a spread of 28; u of the slope = 0.1/√28 = 0.0189, × 1.960 = 0.037.
 		const falling = points([8, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4]);
-		expect(rateSentence(falling, 'dKH')).toBe(
+		expect(rateSentence(falling, 'dKH', 'alkalinity')).toBe(
 			'On average it fell by 0.10 ± 0.04 dKH per day (95 %), over 7 tests with one kit in 6 days.'
 		);
-		expect(rateSentence(falling, 'meq/L')).toContain('fell by 0.036 ± 0.013 meq/L per day');
+		expect(rateSentence(falling, 'meq/L', 'alkalinity')).toContain(
+			'fell by 0.036 ± 0.013 meq/L per day'
+		);
 	});
 
 	test('within its ± it is said that nothing can be told', () => {
-		expect(rateSentence(points([8, 8.1, 7.9, 8, 8.05, 7.95, 8]), 'dKH')).toContain(
+		expect(rateSentence(points([8, 8.1, 7.9, 8, 8.05, 7.95, 8]), 'dKH', 'alkalinity')).toContain(
 			'No rise or fall can be told'
 		);
 	});
 
 	test('is not given for two tests, nor for readings in doubt', () => {
-		expect(rateSentence(points([8, 7]), 'dKH')).toBeNull();
+		expect(rateSentence(points([8, 7]), 'dKH', 'alkalinity')).toBeNull();
 		expect(
 			rateSentence(
 				points([8, 7.9, 7.8, 7.7], () => ({ isSuspect: true })),
-				'dKH'
+				'dKH',
+				'alkalinity'
 			)
 		).toBeNull();
 	});
@@ -199,17 +294,19 @@ describe('rate per day', () => {
 	test('is that of the tank: a known solution or a new mix between has no part in it', () => {
 		const falling = [8, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4];
 		const others = points([3, 12, 20], (i) => ({ water: i === 1 ? 'reference' : 'newMix' }));
-		const alone = rateSentence(points(falling), 'dKH');
+		const alone = rateSentence(points(falling), 'dKH', 'alkalinity');
 		// Of another kit, and the newest: it does not choose the kit either.
 		const last = { ...others[2]!, startedAtEpochMs: start + 20 * DAY, kitId: 'two' };
 		const mixed = [...points(falling), ...others.slice(0, 2), last];
-		expect(rateSentence(mixed, 'dKH')).toBe(alone);
+		expect(rateSentence(mixed, 'dKH', 'alkalinity')).toBe(alone);
 		expect(alone).toContain('fell by 0.10');
-		expect(picturePoints(others, 'dKH')).toEqual([]);
+		expect(picturePoints(others, 'dKH', 'alkalinity')).toEqual([]);
 	});
 
 	test('is not given where no line fits', () => {
-		expect(rateSentence(points([8, 9.5, 8, 9.5, 8, 9.5]), 'dKH')).toContain('no straight line');
+		expect(rateSentence(points([8, 9.5, 8, 9.5, 8, 9.5]), 'dKH', 'alkalinity')).toContain(
+			'no straight line'
+		);
 	});
 });
 

@@ -3,7 +3,9 @@ import {
 	liveEntries,
 	type Circumstances,
 	type Marks,
+	type TakenOff,
 	type TestEvent,
+	type ThingInCommon,
 	type TitrationPurpose,
 	type WalkEvent
 } from '../../src/lib/observation';
@@ -171,6 +173,16 @@ export class PlayedTank implements TankRun {
 	}
 	noteOtherReading(titration: number, by: string, marks: Marks): void {
 		this.#add({ in: 'test', event: { type: 'marks.readByOther', titration, by, marks } });
+	}
+	takeOff(less: TakenOff, inCommon: readonly ThingInCommon[]): void {
+		const event = { type: 'difference.taken' as const, less, inCommon: [...inCommon] };
+		this.#add({ in: 'test', event });
+	}
+	takeBackDifference(): void {
+		const taken = liveEntries(this.log.entries).findLast(
+			({ event }) => event.in === 'test' && event.event.type === 'difference.taken'
+		);
+		if (taken) this.#replay(withUndo(this.log, this.#undoOf(taken.id)));
 	}
 	writeNote(text: string): void {
 		this.#add({ in: 'test', event: { type: 'note.written', text } });

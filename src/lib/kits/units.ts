@@ -260,6 +260,16 @@ export function plausibleRange(
 }
 
 /**
+ * A value, or its expanded uncertainty, to the tens or hundreds where the uncertainty tells no more: the
+ * coarsest that changes the uncertainty by no more than a quarter of it. Below 20 it stays as it is.
+ */
+export function roundedAs(value: number, expandedUncertainty: number | undefined): number {
+	if (expandedUncertainty === undefined || !(expandedUncertainty >= 20)) return value;
+	const step = 10 ** Math.floor(Math.log10(expandedUncertainty / 2) + 1e-9);
+	return Math.round(value / step) * step;
+}
+
+/**
  * Decimals to show of a value and its expanded uncertainty: the fewest that change the uncertainty
  * by no more than a quarter of it; without one, those customary for the unit. From 0 to 4.
  */

@@ -5,7 +5,7 @@ import type { LoggedLine } from '$lib/ui/conversation/run';
 import { shownIn } from '$lib/ui/log/in-unit';
 import type { LogRow } from '$lib/ui/log/LogRows.svelte';
 import { kitNamesOf, rowOf } from '../log/kept-tests';
-import { soundSummary, unitFor } from '../sound-summary';
+import { soundSummary } from '../sound-summary';
 import { whenWords } from '../test/when-words';
 import { checkLogOf } from './open-check';
 
@@ -15,14 +15,21 @@ const OFFERED = 12;
 /** The newest tests, as rows that lead to their check. */
 export async function testRows(
 	records: Records,
-	unit: Unit,
+	unitOf: (analyte: Analyte) => Unit,
 	hrefOf: (id: string) => string
 ): Promise<LogRow[]> {
 	const names = kitNamesOf(await records.kits.all());
 	const headers = await records.tests.list({ limit: OFFERED });
 	return headers
-		.filter(({ summary }) => soundSummary(summary) !== null)
-		.map((header) => rowOf(header, { names, unit, hrefOf }));
+		.filter(({ summary, analyte }) => soundSummary(summary, analyte) !== null)
+		.map((header) => rowOf(asTitrated(header), { names, unitOf, hrefOf }));
+}
+
+/** A check is of what was titrated, not of what is left of it by difference. */
+function asTitrated(header: TestHeader): TestHeader {
+	if (!header.summary?.difference) return header;
+	const { difference: _difference, ...summary } = header.summary;
+	return { ...header, summary };
 }
 
 /** The newest tests of one analyte, to be taken as evidence. */
@@ -39,9 +46,9 @@ export async function loggedLines(
 	const names = kitNamesOf(await records.kits.all());
 	const headers = await records.tests.list({ analyte: about.analyte, limit: OFFERED });
 	return headers.flatMap(({ id, kitId, startedAtEpochMs, summary: stored }: TestHeader) => {
-		const summary = soundSummary(stored);
+		const summary = soundSummary(stored, about.analyte);
 		if (!summary || id === about.but) return [];
-		const { value, band } = shownIn(summary, about.unit);
+		const { value, band } = shownIn(summary, about.unit, about.analyte);
 		return [
 			{
 				id,
@@ -59,14 +66,19 @@ export async function loggedLines(
 /** Checks that were left before their end, the newest first. */
 export function leftLines(
 	headers: readonly CheckHeader[],
-	{ unit, now, hrefOf }: { unit: Unit; now: number; hrefOf: (id: string) => string }
+	{
+		unitOf,
+		now,
+		hrefOf
+	}: { unitOf: (analyte: Analyte) => Unit; now: number; hrefOf: (id: string) => string }
 ): LeftLine[] {
 	return headers.map(({ id, analyte, startedAtEpochMs, where, summary }) => {
-		const shown = unitFor(analyte as Analyte, unit);
-		const said = summary && shownIn(summary, shown);
+		const measured = analyte as Analyte;
+		const shown = unitOf(measured);
+		const said = summary && shownIn(summary, shown, measured);
 		return {
 			href: hrefOf(id),
-			value: said ? `${said.value} ± ${said.band} ${unitName(shown)}` : 'No reading yet',
+			value: said ? `${said.value} ± ${said.band} ${unitName(shown, measured)}` : 'No reading yet',
 			when: whenWords(startedAtEpochMs, now),
 			where
 		};

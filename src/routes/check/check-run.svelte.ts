@@ -8,7 +8,7 @@ import {
 	type Diagnosis,
 	type PlanRefused
 } from '$lib/judgement';
-import { convertValue, usedMlOf, type Kit, type Unit } from '$lib/kits';
+import { convertValue, usedMlOf, type Analyte, type Kit, type Unit } from '$lib/kits';
 import { methodFiguresOf } from '$lib/metrology';
 import type {
 	CheckEvent,
@@ -29,7 +29,6 @@ import {
 import type { CheckHeader, CheckRecords } from '$lib/records';
 import type { CheckRun as CheckRunProps } from '$lib/ui/conversation/run';
 import { KeptLog } from '../kept-log.svelte';
-import { unitFor } from '../sound-summary';
 import { checkHeaderOf } from './check-header';
 import type { Question } from './judge';
 import { Judging } from './judging.svelte';
@@ -52,13 +51,13 @@ export class CheckRun implements CheckRunProps {
 	constructor(
 		{ log, stored, toGive }: OpenedCheck,
 		records: CheckRecords,
-		preferredUnit: Unit,
+		unitOf: (analyte: Analyte) => Unit,
 		private readonly clock: () => number,
 		private readonly judging: Judging = new Judging()
 	) {
 		this.kept = new KeptLog(records, stored !== null);
 		this.#stored = stored;
-		this.unit = unitFor(log.analyte, preferredUnit);
+		this.unit = unitOf(log.analyte);
 		this.log = log;
 		this.state = replayCheck(log);
 		for (const { evidence, testId } of toGive) this.give(evidence, testId);

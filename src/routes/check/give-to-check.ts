@@ -1,6 +1,7 @@
 import type { Unit } from '$lib/kits';
 import type { Evidence } from '$lib/observation';
 import { openRecords } from '$lib/records';
+import { unitFor } from '../sound-summary';
 import { CheckRun } from './check-run.svelte';
 import { storedCheck } from './open-check';
 
@@ -17,7 +18,12 @@ export async function giveToCheck(
 	const records = await openRecords();
 	const opened = await storedCheck(records, id);
 	if (!opened) return 'This browser has no check of that address.';
-	const run = new CheckRun(opened, records.checks, unit, () => Date.now());
+	const run = new CheckRun(
+		opened,
+		records.checks,
+		(analyte) => unitFor(analyte, unit),
+		() => Date.now()
+	);
 	try {
 		const evidence = evidenceOf(`given-${run.log.entries.length}`);
 		if (!evidence || !run.give(evidence)) return 'The check could not take this.';

@@ -204,9 +204,9 @@ async function earlierIn(
  */
 async function withWater(
 	records: Records,
-	{ id, summary: stored }: TestHeader
+	{ id, analyte, summary: stored }: TestHeader
 ): Promise<TestSummary | null> {
-	const summary = soundSummary(stored);
+	const summary = soundSummary(stored, analyte);
 	if (!summary || !Array.isArray(summary.values)) return null;
 	if (summary.water !== undefined) return summary;
 	const log = await records.tests.load(id);

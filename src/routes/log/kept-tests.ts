@@ -1,11 +1,18 @@
-import { houseKits, unitName, type Analyte, type Unit } from '$lib/kits';
-import { isOfTank } from '$lib/observation';
+import {
+	analyteName,
+	analytesGiving,
+	houseKits,
+	unitName,
+	type Analyte,
+	type Unit
+} from '$lib/kits';
+import { isOfTank, summaryFor, type TestSummary } from '$lib/observation';
 import type { KitRow, Records, TestHeader, TestPoint } from '$lib/records';
 import { inUnit, shownIn } from '$lib/ui/log/in-unit';
 import type { LogRow } from '$lib/ui/log/LogRows.svelte';
 import type { PicturePoint } from '$lib/ui/log/picture';
 import { waterNames } from '$lib/ui/test/before/before-words';
-import { soundSummary, unitFor } from '../sound-summary';
+import { isAnalyte, readFirst, soundSummary } from '../sound-summary';
 
 /** So many rows at a time. */
 export const PAGE = 100;
@@ -34,7 +41,8 @@ export function isHeaderSound(header: TestHeader): boolean {
 	return (
 		Number.isFinite(header.startedAtEpochMs) &&
 		typeof header.kitId === 'string' &&
-		(header.summary === null || soundSummary(header.summary) !== null)
+		isAnalyte(header.analyte) &&
+		(header.summary === null || soundSummary(header.summary, header.analyte) !== null)
 	);
 }
 
@@ -48,18 +56,48 @@ export function kitNamesOf(rows: readonly KitRow[]): Map<string, string> {
 	return names;
 }
 
+/** What a test says of an analyte, where it can be read and says something of it. */
+export function summaryOfHeader(
+	{ summary: stored, analyte: measured }: Pick<TestHeader, 'summary' | 'analyte'>,
+	asked: Analyte
+): TestSummary | null {
+	const summary = soundSummary(stored, measured);
+	return summary && summaryFor(summary, measured, asked);
+}
+
+/** Analytes of which these tests say something, in the order of the log. */
+export function analytesIn(
+	headers: readonly Pick<TestHeader, 'summary' | 'analyte'>[],
+	order: readonly Analyte[]
+): Analyte[] {
+	return order.filter((analyte) =>
+		headers.some(
+			(header) => header.analyte === analyte || summaryOfHeader(header, analyte) !== null
+		)
+	);
+}
+
 /** A test as a row of the list. */
 export function rowOf(
 	header: TestHeader,
 	{
 		names,
-		unit,
+		unitOf,
 		hrefOf
-	}: { names: Map<string, string>; unit: Unit; hrefOf: (id: string) => string }
+	}: {
+		names: Map<string, string>;
+		unitOf: (analyte: Analyte) => Unit;
+		hrefOf: (id: string) => string;
+	}
 ): LogRow {
-	const summary = soundSummary(header.summary);
-	const shownUnit = unitFor(header.analyte as Analyte, unit);
+	const measured = header.analyte as Analyte;
+	const whole = soundSummary(header.summary, measured);
+	const read = whole ? readFirst(whole, measured) : measured;
+	const summary = whole && (summaryFor(whole, measured, read) ?? whole);
+	const shownUnit = unitOf(read);
 	const marks = [
+		whole?.difference && read !== measured && wholeWords(whole, measured, unitOf(measured)),
+		whole?.difference?.isAssumed && 'by an assumed value',
 		header.state === 'unfinished' && `unfinished: ${header.where}`,
 		summary?.water && summary.water !== 'tank' && waterNames[summary.water],
 		summary?.isSuspect && 'doubtful',
@@ -71,8 +109,9 @@ export function rowOf(
 		id: header.id,
 		href: hrefOf(header.id),
 		at: header.startedAtEpochMs,
-		shown: summary && shownIn(summary, shownUnit),
-		unitName: unitName(shownUnit),
+		shown: summary && shownIn(summary, shownUnit, read),
+		unitName: unitName(shownUnit, read),
+		analyteName: analyteName(read, 'start'),
 		kitName: names.get(header.kitId) ?? 'A kit that is gone',
 		tester: summary?.tester ?? null,
 		marks: marks.filter((mark): mark is string => typeof mark === 'string'),
@@ -80,16 +119,26 @@ export function rowOf(
 	};
 }
 
+/** The whole that something was taken off: 'of 63.6 ± 1.9 mmol/L together'. */
+function wholeWords(summary: TestSummary, analyte: Analyte, unit: Unit): string {
+	const { value, band } = shownIn(summary, unit, analyte);
+	return `${analyteName(analyte)} ${value} ± ${band} ${unitName(unit, analyte)}`;
+}
+
 /** Tests of the tank as points of a picture, in its unit; those without a value are left out. */
-export function picturePoints(points: readonly TestPoint[], unit: Unit): PicturePoint[] {
+export function picturePoints(
+	points: readonly TestPoint[],
+	unit: Unit,
+	analyte: Analyte
+): PicturePoint[] {
 	return points.flatMap(({ id, startedAtEpochMs, summary: stored }): PicturePoint[] => {
-		const summary = soundSummary(stored);
+		const summary = soundSummary(stored, analyte);
 		if (!summary || !isOfTank(summary)) return [];
 		return [
 			{
 				id,
 				at: startedAtEpochMs,
-				...inUnit(summary, unit),
+				...inUnit(summary, unit, analyte),
 				isSuspect: summary.isSuspect,
 				isDosed: summary.dosed !== undefined
 			}
@@ -109,18 +158,42 @@ export async function openLog(records: Records) {
 	return { total, newest, unfinished, removedTotal, removed };
 }
 
-/** Points of one analyte in a window that ends with its newest test. */
+/**
+ * Points of one analyte in a window that ends with its newest test: its own tests, and those of others
+ * that say something of it by difference. Each holds what its test says of this analyte.
+ */
 export async function pointsIn(
 	records: Records,
 	analyte: Analyte,
 	window: WindowId
 ): Promise<TestPoint[]> {
-	// A damaged time may sort before all others.
-	const listed = await records.tests.list({ analyte, limit: 10 });
-	const newest = listed.find(({ startedAtEpochMs }) => Number.isFinite(startedAtEpochMs));
-	if (!newest) return [];
-	const to = newest.startedAtEpochMs;
+	const sources = analytesGiving(analyte);
+	const newest = await Promise.all(sources.map((source) => newestOf(records, source, analyte)));
+	const to = Math.max(...newest);
+	if (!Number.isFinite(to)) return [];
 	const span = windows.find(({ id }) => id === window)?.ms ?? Infinity;
 	const from = span === Infinity ? 0 : to - span;
-	return records.tests.points({ analyte, from, to });
+	const found = await Promise.all(
+		sources.map(async (source) =>
+			(await records.tests.points({ analyte: source, from, to })).flatMap((point): TestPoint[] => {
+				const summary = summaryOfHeader({ ...point, analyte: source }, analyte);
+				// A test of its own without a value stands for itself; another says nothing then.
+				return summary || source === analyte ? [{ ...point, summary }] : [];
+			})
+		)
+	);
+	return found.flat().sort((a, b) => a.startedAtEpochMs - b.startedAtEpochMs);
+}
+
+/** When the newest test of a source was that says something of an analyte; −Infinity without one. */
+async function newestOf(records: Records, source: Analyte, analyte: Analyte): Promise<number> {
+	// A damaged time may sort before all others, and something may have been taken off few of them.
+	const limit = source === analyte ? 10 : 200;
+	const listed = await records.tests.list({ analyte: source, limit });
+	const newest = listed.find(
+		(header) =>
+			Number.isFinite(header.startedAtEpochMs) &&
+			(source === analyte || summaryOfHeader(header, analyte) !== null)
+	);
+	return newest?.startedAtEpochMs ?? -Infinity;
 }

@@ -3,10 +3,11 @@ import {
 	houseKits,
 	kitInForce,
 	loadKitVersion,
+	type Analyte,
 	type Kit,
 	type KitVersion
 } from '$lib/kits';
-import { isOfTank, type Circumstances, type TestSummary } from '$lib/observation';
+import { isOfTank, summaryFor, type Circumstances, type TestSummary } from '$lib/observation';
 import { loadTestLog, ownScatterOf, replayTest, type TestLog } from '$lib/procedure';
 import type { Records, StoredLog, TestHeader } from '$lib/records';
 import { TankRun, type Known } from './tank-run.svelte';
@@ -49,7 +50,7 @@ export async function knownOf(
 	);
 	const last = summaries.find((summary) => !summary.isSuspect && isOfTank(summary));
 	return {
-		expected: last ? convertValue(last.value, last.unit, kit.unit) : null,
+		expected: last ? convertValue(last.value, last.unit, kit.unit, kit.analyte) : null,
 		ownFor: (now) => ownScatterOf(summaries, { ...now, unit: kit.unit })
 	};
 }
@@ -77,12 +78,22 @@ export async function lastReading(
 	records: Records,
 	log: TestLog
 ): Promise<(TestSummary & { kitId: string; testedAtEpochMs: number }) | null> {
+	return lastReadingOf(records, log, log.kit.analyte);
+}
+
+/** The last reading of an analyte before a test, out of tests like it: their own, or by difference. */
+export async function lastReadingOf(
+	records: Records,
+	log: TestLog,
+	asked: Analyte
+): Promise<(TestSummary & { kitId: string; testedAtEpochMs: number }) | null> {
 	const { analyte } = log.kit;
 	const headers = await records.tests.list({ analyte, before: log, limit: 20 });
-	const last = headers.find(({ summary }) => summary !== null && isOfTank(summary));
-	return last?.summary
-		? { ...last.summary, kitId: last.kitId, testedAtEpochMs: last.startedAtEpochMs }
-		: null;
+	for (const { summary: whole, kitId, startedAtEpochMs: testedAtEpochMs } of headers) {
+		const summary = whole && isOfTank(whole) ? summaryFor(whole, analyte, asked) : null;
+		if (summary) return { ...summary, kitId, testedAtEpochMs };
+	}
+	return null;
 }
 
 /** A stored log put together. @throws RangeError saying which field is damaged */

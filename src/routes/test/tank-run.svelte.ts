@@ -4,7 +4,9 @@ import {
 	liveEntries,
 	type Circumstances,
 	type Marks,
+	type TakenOff,
 	type TestEvent,
+	type ThingInCommon,
 	type TitrationPurpose,
 	type WalkEvent
 } from '$lib/observation';
@@ -145,6 +147,16 @@ export class TankRun implements TankRunProps {
 	}
 	noteOtherReading(titration: number, by: string, marks: Marks): void {
 		this.#append({ in: 'test', event: { type: 'marks.readByOther', titration, by, marks } });
+	}
+	takeOff(less: TakenOff, inCommon: readonly ThingInCommon[]): void {
+		const event = { type: 'difference.taken' as const, less, inCommon: [...inCommon] };
+		this.#append({ in: 'test', event });
+	}
+	takeBackDifference(): void {
+		const entry = this.#live().findLast(
+			({ event }) => event.in === 'test' && event.event.type === 'difference.taken'
+		);
+		if (entry) this.#undo([entry]);
 	}
 	writeNote(text: string): void {
 		this.#append({ in: 'test', event: { type: 'note.written', text } });

@@ -21,6 +21,7 @@ const items = [
 ];
 const reading: HomeReading = {
 	id: 'a',
+	name: 'Alkalinity',
 	value: '7.4',
 	band: '0.4',
 	unitName: 'dKH',
@@ -73,7 +74,7 @@ describe('home', () => {
 		await show({ readings: [reading, { ...reading, id: 'b', isSuspect: true }] });
 		expect(primary()).toEqual(['Test']);
 		const lines = within(screen.getByRole('list', { name: 'Last readings' })).getAllByRole('link');
-		expect(lines[0]).toHaveTextContent(/7\.4\s*± 0\.4 dKH\s*3 days ago/);
+		expect(lines[0]).toHaveTextContent(/7\.4\s*± 0\.4 dKH\s*Alkalinity, 3 days ago/);
 		expect(lines[0]).not.toHaveTextContent('doubtful');
 		expect(lines[1]).toHaveTextContent('doubtful');
 		expect(screen.queryByText(/^Nothing measured yet/)).toBeNull();

@@ -13,6 +13,7 @@ const row = (id: string, at: Date, more: Partial<LogRow> = {}): LogRow => ({
 	at: at.getTime(),
 	shown: { value: '7.4', band: '0.4' },
 	unitName: 'dKH',
+	analyteName: 'Alkalinity',
 	kitName: 'House syringe kit',
 	tester: null,
 	marks: [],

@@ -1,4 +1,9 @@
-import { checkVerdicts, type CheckVerdict, type TestSummary } from '../../observation';
+import {
+	checkVerdicts,
+	type CheckVerdict,
+	type DifferenceSummary,
+	type TestSummary
+} from '../../observation';
 
 const numbers = [
 	'value',
@@ -19,7 +24,29 @@ export function readSummary(raw: unknown): TestSummary | null {
 		values.every(Number.isFinite) &&
 		typeof unit === 'string' &&
 		typeof isSuspect === 'boolean';
-	return hasNumbers && hasRest ? (raw as TestSummary) : null;
+	if (!hasNumbers || !hasRest) return null;
+	const { difference, ...rest } = raw as TestSummary;
+	return difference === undefined || isDifference(difference) ? (raw as TestSummary) : rest;
+}
+
+const numbersLeft = [
+	'value',
+	'standardUncertainty',
+	'expandedUncertainty',
+	'repeatabilitySd'
+] as const;
+
+/** What is left by difference, as a file gives it. */
+function isDifference(raw: unknown): boolean {
+	if (typeof raw !== 'object' || raw === null) return false;
+	const left = raw as Partial<Record<keyof DifferenceSummary, unknown>>;
+	return (
+		numbersLeft.every((name) => Number.isFinite(left[name])) &&
+		typeof left.analyte === 'string' &&
+		typeof left.unit === 'string' &&
+		typeof left.isSuspect === 'boolean' &&
+		typeof left.isAssumed === 'boolean'
+	);
 }
 
 /** What a summary of a check says was advised; undefined when it says nothing that is known here. */

@@ -1,15 +1,9 @@
-import { analyteName, decimalsFor, unitName, type Kit } from '$lib/kits';
-import type {
-	Circumstances,
-	Marks,
-	TakenOff,
-	TestEvent,
-	WalkEvent,
-	WalkEventType
-} from '$lib/observation';
+import type { Analyte, Kit } from '$lib/kits';
+import type { Circumstances, Marks, TestEvent, WalkEvent, WalkEventType } from '$lib/observation';
 import { plain } from '../charts/numbers';
 import { lightNames, runsNames, salinityWords, waterNames } from '../test/before/before-words';
 import { solutionWords } from '../test/before/known-solution';
+import { takenOffWords } from '../test/result/difference/taken-off';
 import { dateWords, momentWords } from './log-words';
 
 /** Words for what was done and said beside the tank, in the past tense. */
@@ -95,12 +89,15 @@ function walkWords(event: WalkEvent, kit: Kit): string {
 }
 
 /** What was said before the number, as lines of name and words; empty when nothing was. */
-export function circumstanceLines(said: Circumstances): { name: string; words: string }[] {
+export function circumstanceLines(
+	said: Circumstances,
+	analyte: Analyte = 'alkalinity'
+): { name: string; words: string }[] {
 	const hours = (ago: number | undefined) =>
 		ago === undefined ? null : `${Number(ago.toFixed(2))} h before`;
 	const lines: [string, string | null | undefined][] = [
 		['Water', said.water && waterNames[said.water]],
-		['It holds', said.reference && solutionWords(said.reference)],
+		['It holds', said.reference && solutionWords(said.reference, analyte)],
 		[
 			'Taken',
 			list([said.takenAtEpochMs !== undefined && momentWords(said.takenAtEpochMs), said.takenWhere])
@@ -128,25 +125,6 @@ export function circumstanceLines(said: Circumstances): { name: string; words: s
 		]
 	];
 	return lines.flatMap(([name, words]) => (words ? [{ name, words }] : []));
-}
-
-/** What was taken off, and where it came from: 'calcium 415 ± 21 mg/L, tested 3 Nov 2026'. */
-export function takenOffWords({
-	analyte,
-	value,
-	expandedUncertainty,
-	unit,
-	from
-}: TakenOff): string {
-	const decimals = decimalsFor(unit, expandedUncertainty, analyte);
-	const written = `${plain(value, decimals)} ± ${plain(expandedUncertainty, decimals)}`;
-	const source =
-		from.is === 'test'
-			? `tested ${momentWords(from.testedAtEpochMs)}`
-			: from.isAssumed
-				? 'assumed'
-				: 'typed from another measurement';
-	return `${analyteName(analyte)} ${written} ${unitName(unit, analyte)}, ${source}`;
 }
 
 const purposes = {
@@ -180,6 +158,6 @@ export function testEventWords(said: TestEvent, kit: Kit): string {
 	if (said.in === 'walk') return walkWords(said.event, kit);
 	if (said.in === 'test') return testWords(said.event);
 	if (said.event.type === 'circumstances.passed') return 'On to the first step';
-	const lines = circumstanceLines(said.event.circumstances);
+	const lines = circumstanceLines(said.event.circumstances, kit.analyte);
 	return `Noted: ${lines.map(({ name, words }) => `${name.toLowerCase()} ${words}`).join('; ') || 'nothing'}`;
 }

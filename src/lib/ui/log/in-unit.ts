@@ -1,5 +1,5 @@
-import type { Unit } from '$lib/kits';
-import { convertValue, decimalsFor } from '$lib/kits/units';
+import type { Analyte, Unit } from '$lib/kits';
+import { convertValue, decimalsFor, roundedAs } from '$lib/kits/units';
 import type { TestSummary } from '$lib/observation';
 import { plain } from '../charts/numbers';
 
@@ -9,20 +9,23 @@ export type Shown = { value: string; band: string };
 /** A reading in a unit: numbers. */
 export function inUnit(
 	{ value, unit, expandedUncertainty }: Pick<TestSummary, 'value' | 'unit' | 'expandedUncertainty'>,
-	shown: Unit
+	shown: Unit,
+	analyte: Analyte
 ): { value: number; expandedUncertainty: number } {
 	return {
-		value: convertValue(value, unit, shown),
-		expandedUncertainty: convertValue(expandedUncertainty, unit, shown)
+		value: convertValue(value, unit, shown, analyte),
+		expandedUncertainty: convertValue(expandedUncertainty, unit, shown, analyte)
 	};
 }
 
 /** A reading in a unit: figures, as many as its ± bears. */
 export function shownIn(
 	summary: Pick<TestSummary, 'value' | 'unit' | 'expandedUncertainty'>,
-	unit: Unit
+	unit: Unit,
+	analyte: Analyte
 ): Shown {
-	const { value, expandedUncertainty } = inUnit(summary, unit);
-	const decimals = decimalsFor(unit, expandedUncertainty);
-	return { value: plain(value, decimals), band: plain(expandedUncertainty, decimals) };
+	const { value, expandedUncertainty } = inUnit(summary, unit, analyte);
+	const decimals = decimalsFor(unit, expandedUncertainty, analyte);
+	const write = (amount: number) => plain(roundedAs(amount, expandedUncertainty), decimals);
+	return { value: write(value), band: write(expandedUncertainty) };
 }

@@ -1,5 +1,12 @@
 import type { Kit } from '$lib/kits';
-import type { Circumstances, Marks, TitrationPurpose, WalkEvent } from '$lib/observation';
+import type {
+	Circumstances,
+	Marks,
+	TakenOff,
+	ThingInCommon,
+	TitrationPurpose,
+	WalkEvent
+} from '$lib/observation';
 import type {
 	TankTitration,
 	TestLog,
@@ -44,6 +51,10 @@ export interface TankRun {
 	amendFilling(titration: number, marks: Marks): void;
 	/** Somebody else's reading of the same glass, made without seeing the first. */
 	noteOtherReading(titration: number, by: string, marks: Marks): void;
+	/** Another value is taken off this one; a later one takes the place of an earlier. */
+	takeOff(less: TakenOff, inCommon: readonly ThingInCommon[]): void;
+	/** Takes back what was taken off last. */
+	takeBackDifference(): void;
 	writeNote(text: string): void;
 	close(): void;
 	readonly canUndo: boolean;

@@ -1,6 +1,13 @@
 import type { Kit } from '$lib/kits';
 import type { OwnRepeatability } from '$lib/metrology';
-import type { Circumstances, Marks, TitrationPurpose, WalkEvent } from '$lib/observation';
+import type {
+	Circumstances,
+	Marks,
+	TakenOff,
+	ThingInCommon,
+	TitrationPurpose,
+	WalkEvent
+} from '$lib/observation';
 import { summaryOf, testResult, valuesOf, type TestResult } from '$lib/procedure';
 import type { TestRecords } from '$lib/records';
 import type { TankRun } from '$lib/ui/test/run';
@@ -99,6 +106,12 @@ export class LoggedTest implements TankRun {
 	}
 	noteOtherReading(titration: number, by: string, marks: Marks): void {
 		this.#changing(() => this.run.noteOtherReading(titration, by, marks));
+	}
+	takeOff(less: TakenOff, inCommon: readonly ThingInCommon[]): void {
+		this.#changing(() => this.run.takeOff(less, inCommon));
+	}
+	takeBackDifference(): void {
+		this.#changing(() => this.run.takeBackDifference());
 	}
 	writeNote(text: string): void {
 		this.#changing(() => this.run.writeNote(text));

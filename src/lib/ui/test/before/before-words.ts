@@ -1,3 +1,4 @@
+import type { Analyte } from '$lib/kits';
 import type { Circumstances } from '$lib/observation';
 import { plain } from '../../charts/numbers';
 import { solutionWords } from './known-solution';
@@ -41,10 +42,10 @@ const shortest = (value: number) => String(Number(value.toFixed(4)));
 
 /** The folds of the sheet, each with what has been said in it; empty when nothing has. */
 export const saidOf = {
-	water: (said: Circumstances): string =>
+	water: (said: Circumstances, analyte: Analyte = 'alkalinity'): string =>
 		joined([
 			said.water && waterNames[said.water],
-			said.reference && solutionWords(said.reference),
+			said.reference && solutionWords(said.reference, analyte),
 			said.takenWhere,
 			said.takenAtEpochMs !== undefined && dayAndTime.format(said.takenAtEpochMs)
 		]),

@@ -81,7 +81,10 @@ export function knownSolutionOf(draft: SolutionDraft): {
 }
 
 /** A known solution in a few words, with the digits it was stated with: '8 ± 0.1 dKH, March'. */
-export function solutionWords({ nominal, expandedUncertainty, unit, name }: KnownSolution): string {
-	const content = `${numberText(nominal)} ± ${numberText(expandedUncertainty)} ${unitName(unit)}`;
+export function solutionWords(
+	{ nominal, expandedUncertainty, unit, name }: KnownSolution,
+	analyte: Analyte
+): string {
+	const content = `${numberText(nominal)} ± ${numberText(expandedUncertainty)} ${unitName(unit, analyte)}`;
 	return name ? `${content}, ${name}` : content;
 }

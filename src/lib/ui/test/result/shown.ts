@@ -1,4 +1,4 @@
-import { convertValue, decimalsFor, unitName, type Analyte, type Unit } from '$lib/kits';
+import { convertValue, decimalsFor, roundedAs, unitName, type Analyte, type Unit } from '$lib/kits';
 import { plain, signed } from '../../charts/numbers';
 
 /**
@@ -45,17 +45,16 @@ export function shownIn(
 	analyte: Analyte
 ): Shown {
 	const convert = (inKitUnit: number) => convertValue(inKitUnit, kitUnit, unit, analyte);
-	const decimals = decimalsFor(
-		unit,
-		expandedUncertainty === undefined ? undefined : convert(expandedUncertainty),
-		analyte
-	);
+	const expandedInUnit =
+		expandedUncertainty === undefined ? undefined : convert(expandedUncertainty);
+	const decimals = decimalsFor(unit, expandedInUnit, analyte);
 	const fineDecimals =
 		expandedUncertainty === undefined
 			? decimals
 			: Math.max(decimals, twoFigures(convert(expandedUncertainty)));
-	const value = (inKitUnit: number) => plain(convert(inKitUnit), decimals);
-	const printed = (inKitUnit: number) => Number(convert(inKitUnit).toFixed(decimals));
+	const rounded = (inKitUnit: number) => roundedAs(convert(inKitUnit), expandedInUnit);
+	const value = (inKitUnit: number) => plain(rounded(inKitUnit), decimals);
+	const printed = (inKitUnit: number) => Number(rounded(inKitUnit).toFixed(decimals));
 	return {
 		unit,
 		unitName: unitName(unit, analyte),

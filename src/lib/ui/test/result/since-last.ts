@@ -1,37 +1,50 @@
-import { convertValue } from '$lib/kits';
+import { convertValue, type Analyte } from '$lib/kits';
 import { compareReadings, type ReadingChange } from '$lib/metrology';
 import type { TestSummary } from '$lib/observation';
-import type { TestResult, TestState } from '$lib/procedure';
+import type { TestDifference, TestResult, TestState } from '$lib/procedure';
 
 /** The reading before this one. */
 export type LastReading = TestSummary & { kitId: string; testedAtEpochMs: number };
 
-/** The change since the last reading, in the kit's unit. */
+/** A value of this test as far as it is compared: the test's own, or what is left by difference. */
+export type NowReading = Pick<
+	TestResult,
+	'value' | 'unit' | 'standardUncertainty' | 'expandedUncertainty' | 'repeatabilitySd'
+> & {
+	degreesOfFreedom: number;
+	/** Values of the titrations behind it, one by one. */
+	values: readonly number[];
+};
+
+/** A test's own value. */
+export const ownReading = (result: TestResult): NowReading => ({
+	...result,
+	values: result.counted.map(({ value }) => value)
+});
+
+/** What is left by difference: one value, of two tests. */
+export const leftReading = (left: TestDifference): NowReading => ({
+	...left,
+	values: [left.value]
+});
+
+/** The change since the last reading of an analyte, in the unit of this one. */
 export function changeSince(
-	result: TestResult,
+	now: NowReading,
 	{ kit, circumstances }: Pick<TestState, 'kit' | 'circumstances'>,
-	last: LastReading
+	last: LastReading,
+	analyte: Analyte
 ): ReadingChange {
-	const own = (value: number) => convertValue(value, last.unit, kit.unit, kit.analyte);
+	const own = (value: number) => convertValue(value, last.unit, now.unit, analyte);
 	const { tester, lot } = circumstances;
 	return compareReadings(
-		{
-			value: result.value,
-			standardUncertainty: result.standardUncertainty,
-			repeatabilitySd: result.repeatabilitySd,
-			values: result.counted.map(({ value }) => value),
-			degreesOfFreedom: result.degreesOfFreedom,
-			unit: kit.unit,
-			kitId: kit.id,
-			tester,
-			lot
-		},
+		{ ...now, kitId: kit.id, tester, lot },
 		{
 			value: own(last.value),
 			standardUncertainty: own(last.standardUncertainty),
 			repeatabilitySd: own(last.repeatabilitySd),
 			values: last.values.map(own),
-			unit: kit.unit,
+			unit: now.unit,
 			kitId: last.kitId,
 			tester: last.tester,
 			lot: last.lot
