@@ -25,7 +25,7 @@ export {
 } from './colour';
 export { colourDifference } from './colour-difference';
 export type { Constants } from './constants';
-export { densityKgPerL } from './density';
+export { densityKgPerL, salinityOfSpecificGravity } from './density';
 export { dyeIds, dyeOf, type Dye } from './dyes';
 export { acidToEndMl, placeOnTheWay, type DyeShifts, type End } from './end-hue';
 export {
