@@ -76,6 +76,107 @@ describe('amounts for 1 dKH in 100 L', () => {
 	});
 });
 
+describe('amounts of calcium and magnesium salts', () => {
+	/** As far in 100 L as one may go in two days. */
+	function inTwoDays(
+		analyte: 'calcium' | 'magnesium',
+		[from, to]: readonly [number, number],
+		means: CorrectionInput['means']
+	) {
+		return correctionPlan({
+			decision: toAdjust(),
+			analyte,
+			value: { value: from, standardUncertainty: 5, unit: 'mg/L' },
+			target: to,
+			band: { low: to, high: to + 50, unit: 'mg/L' },
+			waterL: 100,
+			waterExpandedUncertaintyL: 0,
+			consumptionPerDay: 0,
+			dosedPerDay: 0,
+			means,
+			salinity: 35
+		});
+	}
+	// 40 mg/L in 100 L are 4 g of calcium, 4 / 40.078 = 0.099805 mol; 100 mg/L of magnesium 10 g,
+	// 10 / 24.305 = 0.41144 mol. Molar masses from IUPAC standard atomic weights 2021 (Cl 35.45, S 32.06,
+	// Mg 24.305), added by hand.
+	it.each([
+		[
+			'CaCl2, 110.978',
+			'calcium',
+			{ by: 'calciumChloride', hydrate: 'anhydrous', purity: 1 },
+			11.0762
+		],
+		[
+			'CaCl2·2H2O, 147.008',
+			'calcium',
+			{ by: 'calciumChloride', hydrate: 'dihydrate', purity: 1 },
+			14.6722
+		],
+		[
+			'CaCl2·6H2O, 219.068',
+			'calcium',
+			{ by: 'calciumChloride', hydrate: 'hexahydrate', purity: 1 },
+			21.8642
+		],
+		[
+			'80 % of the dihydrate',
+			'calcium',
+			{ by: 'calciumChloride', hydrate: 'dihydrate', purity: 0.8 },
+			18.3402
+		],
+		[
+			'MgCl2·6H2O, 203.295',
+			'magnesium',
+			{ by: 'magnesiumChloride', hydrate: 'hexahydrate', purity: 1 },
+			83.643
+		],
+		[
+			'MgSO4·7H2O, 246.466',
+			'magnesium',
+			{ by: 'magnesiumSulfate', hydrate: 'heptahydrate', purity: 1 },
+			101.405
+		]
+	] as const)('%s', (_, analyte, means, grams) => {
+		const plan = inTwoDays(analyte, analyte === 'calcium' ? [380, 420] : [1200, 1300], means);
+		if (plan.kind !== 'plan') throw new Error(plan.because.join(' '));
+		expect(plan.days).toHaveLength(2);
+		expect(plan.amountUnit).toBe('g');
+		expect(Math.abs(plan.totalAmount / grams - 1)).toBeLessThan(2e-4);
+		// No alkali, no pH.
+		expect(plan.days.map(({ phChange }) => phChange)).toEqual([0, 0]);
+		expect(plan.cautions.join(' ')).not.toMatch(/alkali,|watch pH/);
+		expect(plan.sum.join(' ')).toContain('mmol in all the water');
+	});
+	it('nothing that raises something else is planned with, and nothing by the sum of two', () => {
+		const wrong = inTwoDays('calcium', [380, 420], { by: 'bicarbonate', purity: 1 });
+		expect(wrong).toMatchObject({ kind: 'refused' });
+		if (wrong.kind === 'refused')
+			expect(wrong.because.join(' ')).toMatch(/sodium bicarbonate.* does not raise calcium/);
+		const sum = correctionPlan({
+			decision: toAdjust(),
+			analyte: 'hardness',
+			value: { value: 58, standardUncertainty: 0.5, unit: 'mmol/L' },
+			target: 62,
+			waterL: 100,
+			means: { by: 'product', risePerMlIn100L: 0.1 },
+			salinity: 35
+		});
+		expect(sum).toMatchObject({ kind: 'refused' });
+	});
+	// Common practice, no source: 20 mg/L of calcium and 50 of magnesium a day at most.
+	it.each([
+		['calcium', 20, { by: 'calciumChloride', hydrate: 'dihydrate', purity: 1 }],
+		['magnesium', 50, { by: 'magnesiumChloride', hydrate: 'hexahydrate', purity: 1 }]
+	] as const)('%s rises by no more than %s mg/L a day', (analyte, most, means) => {
+		const [from, to] = analyte === 'calcium' ? ([360, 430] as const) : ([1150, 1330] as const);
+		const plan = inTwoDays(analyte, [from, to], means);
+		if (plan.kind !== 'plan') throw new Error(plan.because.join(' '));
+		expect(plan.risePerDay).toBeLessThanOrEqual(most);
+		expect(plan.days).toHaveLength(Math.ceil((to - from) / most));
+	});
+});
+
 describe('pH at once', () => {
 	const water = { value: 6.65, unit: 'dKH', ph: 8.1, salinity: 35, temperatureC: 25 } as const;
 	// +1 dKH at once in open-ocean water (6.65 dKH, pH 8.1, S 35, 25 °C) at constant carbon but for what

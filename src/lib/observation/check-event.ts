@@ -42,6 +42,21 @@ export const MeansSchema = z.discriminatedUnion('by', [
 		purity: z.number().check(z.gt(0), z.lte(1))
 	}),
 	z.strictObject({ by: z.literal('limewater') }),
+	z.strictObject({
+		by: z.literal('calciumChloride'),
+		hydrate: z.enum(['anhydrous', 'dihydrate', 'hexahydrate']),
+		purity: z.number().check(z.gt(0), z.lte(1))
+	}),
+	z.strictObject({
+		by: z.literal('magnesiumChloride'),
+		hydrate: z.enum(['anhydrous', 'hexahydrate']),
+		purity: z.number().check(z.gt(0), z.lte(1))
+	}),
+	z.strictObject({
+		by: z.literal('magnesiumSulfate'),
+		hydrate: z.enum(['anhydrous', 'heptahydrate']),
+		purity: z.number().check(z.gt(0), z.lte(1))
+	}),
 	/** `risePerMlIn100L`: rise that its label promises of 1 mL in 100 L, in the unit of the band. */
 	z.strictObject({ by: z.literal('product'), risePerMlIn100L: positive }),
 	z.strictObject({

@@ -1,13 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { draftOfMeans, readMeans, type MeansDraft } from '../../../src/lib/ui/decision/means-form';
+import {
+	draftOfMeans,
+	offeredWords,
+	readMeans,
+	type MeansDraft
+} from '../../../src/lib/ui/decision/means-form';
+import type { Analyte } from '../../../src/lib/kits';
 import { phChangeWords } from '../../../src/lib/ui/decision/plan-words';
 import {
 	bandFields,
 	correctionFields,
 	readTank,
-	salinityField,
 	textsOf
 } from '../../../src/lib/ui/decision/tank-fields';
+import { salinityField } from '../../../src/lib/ui/decision/salinity-field';
 import type { Means } from '../../../src/lib/observation';
 
 describe('change of pH in words', () => {
@@ -31,8 +37,31 @@ describe('blanks of the tank', () => {
 	it('take comma and point, and leave out what is empty', () => {
 		expect(readTank({ waterL: '180,5', salinity: '35.1', ph: ' ' }, fields)).toEqual({
 			tank: { waterL: 180.5, salinity: 35.1 },
-			problems: {}
+			problems: {},
+			instead: {}
 		});
+	});
+	it.each([
+		['1.026', /5 and 45.*specific gravity: 1.026 at 25 °C is a salinity of about 34\.5/, '34.5'],
+		['1,0264', /salinity of about 35\.0/, '35.0'],
+		['1025', /specific gravity: 1.025 at 25 °C/, '33.2'],
+		['53', /conductivity in mS\/cm/, undefined],
+		['0', /^The salinity of a tank lies between 5 and 45; the ocean has 35; found 0\.$/, undefined]
+	])('a salinity of %s is not taken, and what it means is offered', (salinity, words, instead) => {
+		const read = readTank({ salinity }, fields);
+		expect(read.tank).toEqual({});
+		expect(read.problems.salinity).toMatch(words);
+		expect(read.instead.salinity).toBe(instead);
+	});
+	it('a temperature in Fahrenheit is offered in Celsius, and a ± larger than half is not taken', () => {
+		const read = readTank(
+			{ temperatureC: '78', waterL: '200', waterExpandedUncertaintyL: '150', ph: '81' },
+			fields
+		);
+		expect(read.tank).toEqual({ waterL: 200 });
+		expect(read.instead).toEqual({ temperatureC: '25.6' });
+		expect(read.problems.waterExpandedUncertaintyL).toMatch(/half of the water; found 150/);
+		expect(read.problems.ph).toMatch(/between 6 and 10; found 81/);
 	});
 	it('what is known stands in them as it would be typed, and reads back as it was', () => {
 		const tank = { waterL: 180.5, bandLow: 7, bandHigh: 8.5, consumptionPerDay: 0.35 };
@@ -54,10 +83,22 @@ describe('blanks of the tank', () => {
 describe('means', () => {
 	const empty = draftOfMeans(null);
 	const read = (more: Partial<MeansDraft>) => readMeans({ ...empty, ...more }, 'dKH', 'alkalinity');
+	it.each<[Analyte, string[]]>([
+		['alkalinity', ['bicarbonate', 'carbonate', 'limewater', 'product', 'waterChange']],
+		['calcium', ['calciumChloride', 'product', 'waterChange']],
+		['magnesium', ['magnesiumChloride', 'magnesiumSulfate', 'product', 'waterChange']],
+		['hardness', []]
+	])('of %s are those that raise it, and new water alone brings it down', (analyte, offered) => {
+		expect(Object.keys(offeredWords(analyte, false))).toEqual(offered);
+		expect(Object.keys(offeredWords(analyte, true))).toEqual(['waterChange']);
+	});
 	it.each<Means>([
 		{ by: 'bicarbonate', purity: 0.99 },
 		{ by: 'carbonate', hydrate: 'decahydrate', purity: 1 },
 		{ by: 'limewater' },
+		{ by: 'calciumChloride', hydrate: 'dihydrate', purity: 0.96 },
+		{ by: 'magnesiumChloride', hydrate: 'hexahydrate', purity: 1 },
+		{ by: 'magnesiumSulfate', hydrate: 'heptahydrate', purity: 0.995 },
 		{ by: 'product', risePerMlIn100L: 0.14 },
 		{ by: 'waterChange', newValue: 8.4, share: 0.15 }
 	])('$by reads back as it was', (means) => {
@@ -69,5 +110,11 @@ describe('means', () => {
 			'Purity lies between 1 and 100 %; found 120.'
 		);
 		expect(read({ by: 'carbonate', purityPercent: '99' }).problems.hydrate).toMatch(/Say which/);
+		// One that another powder has does not count.
+		const other = { by: 'calciumChloride', hydrate: 'decahydrate', purityPercent: '99' } as const;
+		expect(read(other)).toMatchObject({
+			means: null,
+			problems: { hydrate: expect.stringMatching(/Say which/) }
+		});
 	});
 });

@@ -1,7 +1,9 @@
 import { convertValue, type Analyte } from '../../kits';
 import type { CorrectionInput, PlannedMeans } from './correction';
-import { gramsPerMeq, MEQ_PER_L_OF_LIMEWATER, meansFigures } from './correction-means';
+import { countedIn, MEQ_PER_L_OF_LIMEWATER, meansFigures } from './correction-means';
+import { limitsOf } from '../decision/limits';
 import { phChangeAtOnce } from './correction-ph';
+import { gramsPerThousandth } from './correction-powders';
 
 /** A correction of which everything needed is known; values in the unit of `value`. */
 export type KnownCorrection = {
@@ -28,11 +30,11 @@ export const additionFor = (plan: KnownCorrection, netPerDay: number) =>
 /** Amount of the means for a rise, from a tank that stands at `from`. */
 export function amountFor(plan: KnownCorrection, rise: number, from: number): number {
 	const { means, waterL, value, analyte } = plan;
-	const meq = convertValue(rise, value.unit, 'meq/L', analyte) * waterL;
+	const thousandths = convertValue(rise, value.unit, countedIn(analyte), analyte) * waterL;
 	if (means.by === 'product') return ((rise / means.risePerMlIn100L) * waterL) / 100;
 	if (means.by === 'waterChange') return (rise / (means.newValue - from)) * waterL;
-	if (means.by === 'limewater') return meq / MEQ_PER_L_OF_LIMEWATER;
-	return meq * (gramsPerMeq(means) ?? 0);
+	if (means.by === 'limewater') return thousandths / MEQ_PER_L_OF_LIMEWATER;
+	return thousandths * gramsPerThousandth(means);
 }
 
 /** Change of pH at once from a rise, from a tank that stands at `from`. */
@@ -40,6 +42,7 @@ export function phChangeOf(plan: KnownCorrection, rise: number, from: number): n
 	// New water is aired until its pH stands, as the cautions say; the mixture then keeps it.
 	if (plan.means.by === 'waterChange') return 0;
 	const { carbonPerEquivalent } = meansFigures(plan.means);
+	if (carbonPerEquivalent === null || !limitsOf(plan.analyte).isAlkali) return 0;
 	const { unit } = plan.value;
 	return phChangeAtOnce({ ...plan, unit, value: from, rise, carbonPerEquivalent });
 }

@@ -1,7 +1,8 @@
-import { convertValue } from '../../kits';
+import { convertValue, type Analyte } from '../../kits';
 import type { KnownCorrection } from './correction-amount';
 import type { PlanDay } from './correction';
 import { CALCIUM_MG_PER_MEQ } from './correction-means';
+import { isPowder, powderOf } from './correction-powders';
 import { amountInWords } from './correction-sum';
 import { measured, setValue } from '../decision/decide-words';
 import { limitsOf } from '../decision/limits';
@@ -9,16 +10,8 @@ import { limitsOf } from '../decision/limits';
 /** What is to be heeded with each means. */
 function meansCautions(plan: KnownCorrection, additionPerDay: number, largest: number): string[] {
 	const { means, value, analyte } = plan;
+	if (isPowder(means)) return [...powderOf(means).cautions];
 	switch (means.by) {
-		case 'bicarbonate':
-			return [
-				'Dissolve it in cold purified water; heat makes carbonate of it. Pour it slowly where the water flows fast, away from animals.'
-			];
-		case 'carbonate':
-			return [
-				'Dissolve it in much purified water and let it drip where the water flows fast: it lifts pH and may throw flakes.',
-				'Be sure of the hydrate: crystals that have gone to powder have lost water and are stronger. Goggles: it is strong alkali.'
-			];
 		case 'limewater': {
 			const meqPerL = convertValue(additionPerDay, value.unit, 'meq/L', analyte);
 			const calcium = Math.round(meqPerL * CALCIUM_MG_PER_MEQ);
@@ -31,13 +24,24 @@ function meansCautions(plan: KnownCorrection, additionPerDay: number, largest: n
 		case 'product':
 			return [
 				'Its own label comes before this sum, and its largest amount a day before the one here.',
-				'What it is made of is not known here, so pH is worked out as for the strongest alkali.'
+				...(limitsOf(analyte).isAlkali
+					? [
+							'What it is made of is not known here, so pH is worked out as for the strongest alkali.'
+						]
+					: [])
 			];
 		case 'waterChange':
 			return [
 				'Mix the new water a day ahead, air it, and match salinity and temperature; test it when it is clear.'
 			];
 	}
+}
+
+/** What is dosed beside it, and must not meet it undiluted. */
+function othersThan(analyte: Analyte): string {
+	return (['alkalinity', 'calcium', 'magnesium'] as const)
+		.filter((each) => each !== analyte)
+		.join(' and ');
 }
 
 /** What is to be heeded with this plan, in the order in which it is needed. */
@@ -47,18 +51,21 @@ export function cautionsFor(
 	additionPerDay: number,
 	assumed: readonly string[]
 ): string[] {
+	const { analyte } = plan;
 	const largest = Math.max(...days.map(({ amount }) => amount));
 	const isAddition = plan.means.by !== 'waterChange';
 	return [
 		...assumed,
 		'Go slowly: each day’s amount on its own day. What was left out one day is not made up for on the next.',
 		...(isAddition
-			? ['Spread each day’s amount over some hours, and watch pH the first time.']
+			? [
+					`Spread each day’s amount over some hours${limitsOf(analyte).isAlkali ? ', and watch pH the first time' : ''}.`
+				]
 			: ['Stop nothing that filters; watch the animals while water is changed.']),
 		...meansCautions(plan, additionPerDay, largest),
 		...(isAddition
 			? [
-					'Never in one vessel with anything else that is dosed, and an hour apart from calcium and magnesium.'
+					`Never in one vessel with anything else that is dosed, and an hour apart from ${othersThan(analyte)}.`
 				]
 			: []),
 		'On a retest day test some hours after adding. Go on only if the value is what the plan expects, within its ±.',

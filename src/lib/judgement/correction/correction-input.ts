@@ -4,6 +4,7 @@ import type { CorrectionInput, PlannedMeans } from './correction';
 import type { Band, Decision } from '../decision/decision';
 import type { Diagnosis } from '../diagnosis/diagnosis';
 import { defaultBand } from '../decision/limits';
+import { salinityOf } from '../decision/salinity';
 
 /** The band a person wants, as far as they said; the default of the analyte for the rest. */
 export function bandOf(
@@ -56,7 +57,7 @@ export function correctionInputOf({
 		consumptionPerDay: tank.consumptionPerDay,
 		dosedPerDay: tank.dosedPerDay,
 		means,
-		salinity: tank.salinity,
+		salinity: salinityOf(tank),
 		temperatureC: tank.temperatureC,
 		ph: tank.ph,
 		maxRisePerDay: tank.maxRisePerDay,

@@ -1,5 +1,6 @@
 import { convertValue } from '../../kits';
 import type { CorrectionInput } from './correction';
+import { meansFigures, meansFor } from './correction-means';
 import { bandInWords, measured, setValue } from '../decision/decide-words';
 import { defaultBand, limitsOf } from '../decision/limits';
 
@@ -40,7 +41,8 @@ function phReasons({ ph, analyte }: CorrectionInput): Reason[] {
 }
 
 function tankReasons(input: CorrectionInput): Reason[] {
-	const { waterL, waterExpandedUncertaintyL, consumptionPerDay, dosedPerDay, means } = input;
+	const { waterL, waterExpandedUncertaintyL, consumptionPerDay, dosedPerDay, means, analyte } =
+		input;
 	return [
 		!isKnown(waterL) && 'The volume of the water is not known.',
 		isKnown(waterL) &&
@@ -49,7 +51,12 @@ function tankReasons(input: CorrectionInput): Reason[] {
 			'The volume of the water is known too poorly: its ± is half of it or more.',
 		isKnown(consumptionPerDay) !== isKnown(dosedPerDay) &&
 			'Say both what is used up in a day and what is dosed in a day (0 if nothing runs).',
+		analyte === 'hardness' &&
+			'Nothing is added by calcium and magnesium together: take calcium off, and decide on each.',
 		!means && 'It is not chosen by which means.',
+		!!means &&
+			!meansFor(analyte ?? 'alkalinity').includes(means.by) &&
+			`${meansFigures(means).name} does not raise ${analyte ?? 'alkalinity'}.`,
 		means?.by === 'product' &&
 			means.risePerMlIn100L === null &&
 			'How strong the product is, is not known: its label must say it.'

@@ -3,11 +3,11 @@ import { amountFor, type KnownCorrection } from './correction-amount';
 import type { PlanDay } from './correction';
 import {
 	CALCIUM_MG_PER_MEQ,
+	countedIn,
 	MEQ_PER_L_OF_LIMEWATER,
-	meansFigures,
-	molarMassesGPerMol,
-	molarMassOf
+	meansFigures
 } from './correction-means';
+import { isPowder, molarMassOf, powderOf } from './correction-powders';
 
 /** A figure to calculate with: four digits, without an exponent. */
 export function figure(value: number): string {
@@ -27,14 +27,13 @@ type SumInput = {
 	totalAmount: number;
 };
 
-function powderLines(plan: KnownCorrection, meq: number, amount: number): string[] {
+function powderLines(plan: KnownCorrection, thousandths: number, amount: number): string[] {
 	const { means } = plan;
-	if (means.by !== 'bicarbonate' && means.by !== 'carbonate') return [];
-	const molar = means.by === 'bicarbonate' ? molarMassesGPerMol.bicarbonate : molarMassOf(means);
-	const perMol = means.by === 'bicarbonate' ? 1000 : 2000;
+	if (!isPowder(means)) return [];
+	const perMol = 1000 * powderOf(means).perMol;
 	const pure = amount * means.purity;
 	return [
-		`${figure(meq)} × ${figure(molar)} ÷ ${perMol} = ${figure(pure)} g of the pure powder`,
+		`${figure(thousandths)} × ${figure(molarMassOf(means))} ÷ ${perMol} = ${figure(pure)} g of the pure powder`,
 		...(means.purity === 1
 			? []
 			: [`${figure(pure)} ÷ ${figure(means.purity)} = ${figure(amount)} g of yours`])
@@ -58,22 +57,24 @@ function meansLines({ plan, days, additionPerDay }: SumInput): string[] {
 			`${figure(additionPerDay / apart)} × ${figure(waterL)} = ${figure(first)} L on the first day; a little more each day after, as the two come closer`
 		];
 	}
-	const meqPerL = convertValue(additionPerDay, value.unit, 'meq/L', analyte);
-	const meq = meqPerL * waterL;
-	const size = convertValue(1, value.unit, 'meq/L', analyte);
+	const counted = countedIn(analyte);
+	const word = counted.replace('/L', '');
+	const perL = convertValue(additionPerDay, value.unit, counted, analyte);
+	const whole = perL * waterL;
+	const size = convertValue(1, value.unit, counted, analyte);
 	const common = [
 		...(size === 1
 			? []
-			: [`${figure(additionPerDay)} × ${figure(size)} = ${figure(meqPerL)} meq in a litre`]),
-		`${figure(meqPerL)} × ${figure(waterL)} = ${figure(meq)} meq in all the water`
+			: [`${figure(additionPerDay)} × ${figure(size)} = ${figure(perL)} ${word} in a litre`]),
+		`${figure(perL)} × ${figure(waterL)} = ${figure(whole)} ${word} in all the water`
 	];
 	if (means.by === 'limewater')
 		return [
 			...common,
-			`${figure(meq)} ÷ ${figure(MEQ_PER_L_OF_LIMEWATER)} = ${figure(first)} L a day, of which each litre holds ${figure(MEQ_PER_L_OF_LIMEWATER)} meq`,
-			`${figure(meqPerL)} × ${figure(CALCIUM_MG_PER_MEQ)} = ${figure(meqPerL * CALCIUM_MG_PER_MEQ)} mg/L of calcium that comes with it each day`
+			`${figure(whole)} ÷ ${figure(MEQ_PER_L_OF_LIMEWATER)} = ${figure(first)} L a day, of which each litre holds ${figure(MEQ_PER_L_OF_LIMEWATER)} meq`,
+			`${figure(perL)} × ${figure(CALCIUM_MG_PER_MEQ)} = ${figure(perL * CALCIUM_MG_PER_MEQ)} mg/L of calcium that comes with it each day`
 		];
-	return [...common, ...powderLines(plan, meq, amountFor(plan, additionPerDay, value.value))];
+	return [...common, ...powderLines(plan, whole, amountFor(plan, additionPerDay, value.value))];
 }
 
 /** The sum, line by line, so that a pocket calculator comes to the same amounts. */

@@ -8,6 +8,8 @@ import type { Band } from './decision';
 export type AnalyteLimits = {
 	/** Customary unit, in which all that follows is given. */
 	unit: Unit;
+	/** Raising it means adding alkali, which moves pH. */
+	isAlkali: boolean;
 	/** The band taken where the person has none of their own. */
 	band: { low: number; high: number; origin: string };
 	/** What the sea holds, to stand beside the band. */
@@ -50,6 +52,7 @@ const oceanMetals =
 export const analyteLimits: Record<Analyte, AnalyteLimits> = {
 	alkalinity: {
 		unit: 'dKH',
+		isAlkali: true,
 		band: { low: 7, high: 9, origin: PRACTICE },
 		openOcean: {
 			low: 6.4,
@@ -72,6 +75,7 @@ export const analyteLimits: Record<Analyte, AnalyteLimits> = {
 	},
 	calcium: {
 		unit: 'mg/L',
+		isAlkali: false,
 		band: { low: 380, high: 450, origin: PRACTICE },
 		openOcean: { low: 410, high: 430, salinity: 35, origin: oceanMetals },
 		rise: { usualPerDay: 20, hardCapPerDay: 20, origin: PRACTICE },
@@ -83,6 +87,7 @@ export const analyteLimits: Record<Analyte, AnalyteLimits> = {
 	},
 	magnesium: {
 		unit: 'mg/L',
+		isAlkali: false,
 		band: { low: 1250, high: 1400, origin: PRACTICE },
 		openOcean: { low: 1290, high: 1330, salinity: 35, origin: oceanMetals },
 		rise: { usualPerDay: 50, hardCapPerDay: 50, origin: PRACTICE },
@@ -95,6 +100,7 @@ export const analyteLimits: Record<Analyte, AnalyteLimits> = {
 	// Nobody keeps a band of the sum: these follow from calcium and magnesium, and nothing is added by it.
 	hardness: {
 		unit: 'mmol/L',
+		isAlkali: false,
 		band: { low: 60.9, high: 68.8, origin: 'from the bands of calcium and magnesium' },
 		openOcean: { low: 63.3, high: 65.4, salinity: 35, origin: oceanMetals },
 		rise: { usualPerDay: 2, hardCapPerDay: 2, origin: 'from the rates of calcium and magnesium' },

@@ -1,3 +1,4 @@
+import { hydratesOf, meansFor } from '$lib/judgement';
 import {
 	numberText,
 	plausibleRange,
@@ -11,25 +12,23 @@ import type { Means } from '$lib/observation';
 import { plain } from '../charts/numbers';
 
 type By = Means['by'];
-export type Hydrate = Extract<Means, { by: 'carbonate' }>['hydrate'];
+export type Hydrate = Extract<Means, { hydrate: string }>['hydrate'];
 
 export const byWords: Record<By, string> = {
 	bicarbonate: 'Sodium bicarbonate',
 	carbonate: 'Sodium carbonate',
 	limewater: 'Limewater',
+	calciumChloride: 'Calcium chloride',
+	magnesiumChloride: 'Magnesium chloride',
+	magnesiumSulfate: 'Magnesium sulfate',
 	product: 'A product, by its label',
 	waterChange: 'A water change'
 };
 /** What can be chosen: nothing is added to bring it down, so that only new water is left. */
-export function offeredWords(isLowering: boolean): Readonly<Record<By, string>> {
-	return isLowering ? ({ waterChange: byWords.waterChange } as typeof byWords) : byWords;
+export function offeredWords(analyte: Analyte, isLowering: boolean): Readonly<Record<By, string>> {
+	const offered = isLowering ? (['waterChange'] as const) : meansFor(analyte);
+	return Object.fromEntries(offered.map((by) => [by, byWords[by]])) as Record<By, string>;
 }
-/** What a label calls it, and what is in it. */
-export const hydrateWords: Record<Hydrate, string> = {
-	anhydrous: 'dried, Na₂CO₃',
-	monohydrate: 'with one water, Na₂CO₃·H₂O',
-	decahydrate: 'crystals, Na₂CO₃·10H₂O'
-};
 
 /** Means as they are being written. */
 export type MeansDraft = {
@@ -68,6 +67,9 @@ export function meansFields(by: By | '', unit: Unit, analyte: Analyte): MeansFie
 	switch (by) {
 		case 'bicarbonate':
 		case 'carbonate':
+		case 'calciumChloride':
+		case 'magnesiumChloride':
+		case 'magnesiumSulfate':
 			return [purity];
 		case 'product':
 			return [
@@ -112,7 +114,7 @@ export function draftOfMeans(means: Means | null): MeansDraft {
 	const percent = (share: number) => numberText(Number((share * 100).toPrecision(12)));
 	return {
 		by: means?.by ?? '',
-		hydrate: means?.by === 'carbonate' ? means.hydrate : '',
+		hydrate: means && 'hydrate' in means ? means.hydrate : '',
 		purityPercent: means && 'purity' in means ? percent(means.purity) : '',
 		risePerMlIn100L: means?.by === 'product' ? numberText(means.risePerMlIn100L) : '',
 		newValue: means?.by === 'waterChange' ? numberText(means.newValue) : '',
@@ -139,12 +141,15 @@ export function readMeans(
 			if (purityPercent === undefined) break;
 			return { means: { by: 'bicarbonate', purity: purityPercent / 100 }, problems };
 		case 'carbonate':
-			if (draft.hydrate === '') problems.hydrate = 'Say which: their strengths differ by far.';
-			if (draft.hydrate === '' || purityPercent === undefined) break;
-			return {
-				means: { by: 'carbonate', hydrate: draft.hydrate, purity: purityPercent / 100 },
-				problems
-			};
+		case 'calciumChloride':
+		case 'magnesiumChloride':
+		case 'magnesiumSulfate': {
+			const isKnown = draft.hydrate in hydratesOf(draft.by);
+			if (!isKnown) problems.hydrate = 'Say which: their strengths differ by far.';
+			if (!isKnown || purityPercent === undefined) break;
+			const { by, hydrate } = draft;
+			return { means: { by, hydrate, purity: purityPercent / 100 } as Means, problems };
+		}
 		case 'limewater':
 			return { means: { by: 'limewater' }, problems };
 		case 'product':
