@@ -66,6 +66,12 @@ describe('the verdict', () => {
 		['unit doubted', inputFor(6, 0.2, { isUnitSure: false }), 'check', null],
 		['below, salinity unknown', inputFor(6, 0.2, { isSalinityKnown: false }), 'check', null],
 		['within, salinity unknown', inputFor(8, 0.2, { isSalinityKnown: false }), 'leave', null],
+		['below, salinity of the sea', inputFor(6, 0.2, { salinity: 35 }), 'adjust', 'raise'],
+		['below, salinity not said', inputFor(6, 0.2, { salinity: null }), 'check', null],
+		['below, salinity far below the sea', inputFor(6, 0.2, { salinity: 20 }), 'check', null],
+		['below, salinity too high', inputFor(6, 0.2, { salinity: 39 }), 'check', null],
+		['above, salinity too high', inputFor(10.5, 0.2, { salinity: 39 }), 'check', null],
+		['within, salinity too low', inputFor(8, 0.2, { salinity: 30 }), 'leave', null],
 		['a sitter, below', inputFor(6, 0.2, { who: 'sitter' }), 'leave', null],
 		['a child, below', inputFor(6, 0.2, { who: 'child' }), 'leave', null],
 		[
@@ -111,11 +117,30 @@ describe('the verdict', () => {
 			}),
 			null
 		],
+		[
+			'a salinity put right',
+			inputFor(6, 0.2, { salinity: 30, next: madeCheck() }),
+			'salinityRight'
+		],
 		['nothing, to leave it', inputFor(8, 0.2, { isSalinityKnown: false }), null]
 	])('what lacks: %s', (_, input, lacks) => {
 		const decision = decide(input);
 		expect(decision.lacks).toBe(lacks);
 		if (lacks) expect(decision.check).toBeNull();
+	});
+	it.each([0, 1.026, 53, Number.NaN])('a salinity of %s is refused', (salinity) => {
+		for (const mean of [6, 8])
+			expect(() => decide(inputFor(mean, 0.2, { salinity }))).toThrow(
+				new RangeError(`salinity must be between 5 and 45; found ${salinity}`)
+			);
+	});
+	it('a salinity that is off is put right first, whatever is said of the value', () => {
+		const right = /^The salinity of 30 is outside 33 to 37\. Put that right first/;
+		const low = decide(inputFor(6, 0.2, { salinity: 30 }));
+		expect(low.because[0]).toMatch(right);
+		expect(low.because).toContain('Nothing goes into the tank before that is right.');
+		expect(low.wouldChange.join(' ')).toMatch(/salinity near that of the sea/);
+		expect(decide(inputFor(8, 0.2, { salinity: 30 })).because[0]).toMatch(right);
 	});
 	it('an emergency needs no diagnosis; anything else does', () => {
 		const decision = decide(inputFor(8, 0.2, { diagnosis: null, isEmergency: true }));
@@ -218,7 +243,7 @@ describe('any diagnosis', () => {
 		);
 		expect(livestockRatios.notLooked).toBe(1);
 	});
-	it('never adjusts what nothing independent bears out, in which unit or where salinity is unknown, or for a sitter or child', () => {
+	it('never adjusts what nothing independent bears out, in which unit or where salinity is unknown or off, or for a sitter or child', () => {
 		fc.assert(
 			fc.property(
 				anyComponents,
@@ -226,13 +251,20 @@ describe('any diagnosis', () => {
 					isIndependent: fc.boolean(),
 					isUnitSure: fc.boolean(),
 					isSalinityKnown: fc.boolean(),
+					salinity: fc.option(fc.double({ min: 5, max: 45, noNaN: true }), { nil: undefined }),
 					who: fc.constantFrom('keeper' as const, 'sitter' as const, 'child' as const)
 				}),
 				(components, { isIndependent, ...said }) => {
 					const diagnosis = madeDiagnosis({ components, isIndependent });
 					const decision = decide(inputFor(0, 0, { diagnosis, ...said }));
+					const { salinity = 35 } = said;
 					const may =
-						isIndependent && said.isUnitSure && said.isSalinityKnown && said.who === 'keeper';
+						isIndependent &&
+						said.isUnitSure &&
+						said.isSalinityKnown &&
+						salinity >= 33 &&
+						salinity <= 37 &&
+						said.who === 'keeper';
 					if (!may) expect(decision.verdict).not.toBe('adjust');
 					if (decision.verdict === 'adjust') expect(decision.isVerified).toBe(true);
 					else expect(decision.direction).toBeNull();

@@ -3,6 +3,7 @@ import {
 	correctionInputOf,
 	correctionPlan,
 	decide,
+	salinityOf,
 	type CorrectionPlan,
 	type Decision,
 	type Diagnosis,
@@ -118,7 +119,7 @@ export class CheckRun implements CheckRunProps {
 			rate: diagnosis && rateOfEvidence(known, diagnosis, band.unit, analyte),
 			consumptionPerDay: tank.consumptionPerDay ?? null,
 			isUnitSure: !isUnitDoubted,
-			isSalinityKnown: tank.salinity !== undefined,
+			salinity: salinityOf(tank),
 			isEmergency,
 			...(tank.who === undefined ? {} : { who: tank.who }),
 			...(tank.hasStonyCorals === undefined ? {} : { hasStonyCorals: tank.hasStonyCorals })

@@ -1,4 +1,10 @@
-import { bandOf, correctionInputOf, correctionPlan, decide } from '../../../src/lib/judgement';
+import {
+	bandOf,
+	correctionInputOf,
+	correctionPlan,
+	decide,
+	salinityOf
+} from '../../../src/lib/judgement';
 import type { Diagnosis, RankedCheck } from '../../../src/lib/judgement';
 import { firstTest, MadeRun } from '../conversation/made-run.svelte';
 
@@ -28,7 +34,7 @@ export function decidingRun({
 					next,
 					isEnough: next === null,
 					isUnitSure: !isUnitDoubted,
-					isSalinityKnown: tank.salinity !== undefined,
+					salinity: salinityOf(tank),
 					isEmergency,
 					...(tank.who === undefined ? {} : { who: tank.who }),
 					...(tank.hasStonyCorals === undefined ? {} : { hasStonyCorals: tank.hasStonyCorals })

@@ -74,6 +74,44 @@ describe('while unverified', () => {
 		await user.tab();
 		expect(verdict()).toHaveTextContent('Adjust, slowly.');
 	});
+	test.each(['0', '1.026', '53'])(
+		'a salinity of %s releases no advice to adjust',
+		async (typed) => {
+			const user = userEvent.setup();
+			const run = decidingRun({ diagnosis: low });
+			run.seeLivestock('notLooked');
+			show(run);
+			await user.type(screen.getByLabelText('Salinity'), typed);
+			await user.tab();
+			expect(screen.getByLabelText('Salinity')).toHaveAttribute('aria-invalid', 'true');
+			expect(verdict()).toHaveTextContent('Check first.');
+			expect(screen.queryByText('By which means?')).toBeNull();
+		}
+	);
+	test('a specific gravity is offered as the salinity that it means', async () => {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('notLooked');
+		show(run);
+		await user.type(screen.getByLabelText('Salinity'), '1.026');
+		await user.tab();
+		await user.click(screen.getByRole('button', { name: 'Take 34.5' }));
+		expect(screen.getByLabelText('Salinity')).toHaveValue('34.5');
+		expect(run.state.tank.salinity).toBe(34.5);
+		expect(verdict()).toHaveTextContent('Adjust, slowly.');
+	});
+	test('a salinity of 28 is put right first', async () => {
+		const user = userEvent.setup();
+		const run = decidingRun({ diagnosis: low });
+		run.seeLivestock('notLooked');
+		show(run);
+		await user.type(screen.getByLabelText('Salinity'), '28');
+		await user.tab();
+		expect(verdict()).toHaveTextContent('Check first.');
+		expect(body()).toContain('Put the salinity right');
+		expect(body()).toContain('outside 33 to 37');
+		expect(screen.queryByText('By which means?')).toBeNull();
+	});
 	test('with the unit doubted, that is found out first', () => {
 		const run = decidingRun({ diagnosis: low, next: madeCheck() });
 		run.seeLivestock('notLooked');

@@ -1,6 +1,11 @@
 import type { Act } from './advice-loss';
 import { bandInWords } from './decide-words';
 import type { DecideInput, Decision } from './decision';
+import { salinityOff } from './salinity';
+
+/** Said to be unknown, in either way. */
+export const isSalinityUnknown = ({ isSalinityKnown, salinity }: DecideInput): boolean =>
+	salinity === null || isSalinityKnown === false;
 
 /** What stands before everything else: why the advice is not to act, or how far it goes. */
 export function reasonsNotToAct(
@@ -8,16 +13,19 @@ export function reasonsNotToAct(
 	best: Act,
 	{ verdict, lacks }: Pick<Decision, 'verdict' | 'lacks'>
 ): string[] {
-	const { who, hasStonyCorals, isUnitSure, isSalinityKnown } = input;
+	const { who, hasStonyCorals, isUnitSure } = input;
 	if (hasStonyCorals === false)
 		return ['A new tank without stony corals needs no correction: little uses it up.'];
 	if (isUnitSure === false)
 		return ['It is not clear which unit the reading is in. Find that out on the leaflet first.'];
-	if (best === 'leave') return [];
-	const salinity =
-		isSalinityKnown === false && 'The salinity is not known. It moves this value too: measure it.';
+	const off = salinityOff(input.salinity, input.analyte);
+	if (best === 'leave') return off ? [off] : [];
+	const salinity = isSalinityUnknown(input)
+		? 'The salinity is not known. It moves this value too: measure it.'
+		: off;
+	const isSalinityFirst = lacks === 'salinity' || lacks === 'salinityRight';
 	const said = [
-		lacks === 'salinity' && salinity,
+		isSalinityFirst && salinity,
 		(who === 'sitter' || who === 'child') &&
 			'Tell the keeper. Whoever stands in for the keeper measures and tells, and adds nothing.',
 		best === 'lower' &&
@@ -26,8 +34,10 @@ export function reasonsNotToAct(
 			best === 'raise' &&
 			(lacks === 'salinity'
 				? 'Nothing goes into the tank before that is known.'
-				: 'Nothing goes into the tank before that is checked.'),
-		lacks !== 'salinity' && salinity
+				: lacks === 'salinityRight'
+					? 'Nothing goes into the tank before that is right.'
+					: 'Nothing goes into the tank before that is checked.'),
+		!isSalinityFirst && salinity
 	];
 	return said.filter((line): line is string => typeof line === 'string');
 }
@@ -43,7 +53,10 @@ export function wouldChangeFor(
 			...(lacks === null ? ['What the check finds.'] : []),
 			...(lacks === 'independent' ? ['What a known solution or a second method says.'] : []),
 			...(input.isUnitSure === false ? ['Knowing the unit.'] : []),
-			...(input.isSalinityKnown === false ? ['Knowing the salinity.'] : [])
+			...(isSalinityUnknown(input) ? ['Knowing the salinity.'] : []),
+			...(salinityOff(input.salinity, input.analyte)
+				? ['A salinity near that of the sea, and this value tested again in it.']
+				: [])
 		];
 	if (verdict === 'adjust')
 		return [

@@ -7,10 +7,11 @@ import {
 	whereItLies,
 	type Grounds
 } from './decide-because';
-import { reasonsNotToAct, wouldChangeFor } from './decide-restraint';
+import { isSalinityUnknown, reasonsNotToAct, wouldChangeFor } from './decide-restraint';
 import type { DecideInput, Decision } from './decision';
 import { emergencyDecision } from './emergency';
 import { isWeeklyTooRare, retestInterval } from './retest';
+import { salinityOff } from './salinity';
 
 /**
  * Chance of changing the advice from which one more check comes before an adjustment that is
@@ -50,7 +51,8 @@ function verdictOf(input: DecideInput, best: Act, isVerified: boolean): Verdict 
 	const isMoreToBeAsked = !isEnough && next !== null;
 	if (best === 'leave') return isMoreToBeAsked && !isVerified ? checkFor(null) : leave;
 	if (!isVerified) return checkFor(isMoreToBeAsked ? null : 'independent');
-	if (input.isSalinityKnown === false) return checkFor('salinity');
+	if (isSalinityUnknown(input)) return checkFor('salinity');
+	if (salinityOff(input.salinity, input.analyte)) return checkFor('salinityRight');
 	if (isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL) return checkFor(null);
 	if (input.who === 'sitter' || input.who === 'child') return leave;
 	return { verdict: 'adjust', direction: best, lacks: null };
@@ -74,11 +76,12 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
  * What to do about a reading: leave it, check it, adjust, or act at once. From the probability that
  * the true value lies in the person's band, from what leaving and moving it are expected to cost
  * (`adviceLoss`), from how fast it changes, and a little from how the animals look. To adjust takes
- * something independent of the kit, a known unit and salinity, and an adult keeper.
+ * something independent of the kit, a known unit, a known salinity near that of the sea, and an adult
+ * keeper.
  *
  * @param input values of the band, the rate and the consumption in the band's unit
  * @throws RangeError naming the field: a band the wrong way round, a rate or consumption out of range,
- *   no diagnosis where there is no emergency
+ *   a salinity that no tank has, no diagnosis where there is no emergency
  */
 export function decide(input: DecideInput): Decision {
 	const { diagnosis, band, livestock, analyte = 'alkalinity' } = input;
@@ -91,6 +94,7 @@ export function decide(input: DecideInput): Decision {
 	if (!diagnosis) return emergencyDecision();
 	const belief = believe(diagnosis, band, livestock, analyte);
 	if (input.isEmergency) return emergencyDecision(belief.probabilities);
+	salinityOff(input.salinity, analyte);
 	const change = changeOf(input);
 	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
 	const isVerified = diagnosis.isIndependent;

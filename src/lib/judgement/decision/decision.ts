@@ -22,7 +22,10 @@ export type DecideInput = {
 	consumptionPerDay?: number | null;
 	/** Things that make any plan wrong until they are cleared up. */
 	isUnitSure?: boolean;
+	/** False where it is not known: nothing is adjusted then. */
 	isSalinityKnown?: boolean;
+	/** PSU or g/kg, within `possibleSalinity`; null where it is not known. */
+	salinity?: number | null;
 	/** Who is asking: a sitter or a child reads and tells, and never doses. */
 	who?: 'keeper' | 'sitter' | 'child';
 	/** Something is happening that needs no number: haze, gasping, a stuck doser. */
@@ -44,10 +47,10 @@ export type Decision = {
 	/** The check to make first; null unless 'check', and where something else lacks. */
 	check: RankedCheck | null;
 	/**
-	 * What must be known first and stands in no ranking of checks: the unit, the salinity, or anything
-	 * that is independent of the kit. Null where nothing does.
+	 * What comes first and stands in no ranking of checks: to know the unit or the salinity, to put a
+	 * salinity right that is off, or anything that is independent of the kit. Null where nothing does.
 	 */
-	lacks: 'unit' | 'salinity' | 'independent' | null;
+	lacks: 'unit' | 'salinity' | 'salinityRight' | 'independent' | null;
 	/** Verified by something independent: a known solution or a second method. */
 	isVerified: boolean;
 	/** Since the last reading: a change that the test cannot resolve is called so. */

@@ -19,7 +19,13 @@ const lacking: Record<NonNullable<Decision['lacks']>, Pick<FirstCheck, 'title' |
 	},
 	salinity: {
 		title: 'Measure the salinity',
-		how: ['With an instrument set in water of 35, not in purified water. Write it below.']
+		how: ['With an instrument set in water of 35, not in purified water. Write it under Your tank.']
+	},
+	salinityRight: {
+		title: 'Put the salinity right',
+		how: [
+			'Slowly, by water changes of other salinity or by topping off with less or more. Measure it again with an instrument set in water of 35. Then test this value once more.'
+		]
 	},
 	independent: {
 		title: 'Ask something independent',

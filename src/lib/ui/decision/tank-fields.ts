@@ -14,7 +14,20 @@ export type TankField = {
 	/** For the message: 'the volume'. */
 	what: string;
 	range: TypedRange;
+	/** What somebody may have meant by what cannot be. */
+	meantBy?: (text: string) => Meant | null;
 };
+
+/** What a number that cannot be may have been meant for, and what to write instead of it. */
+export type Meant = { words: string; instead: string | null };
+
+/** A temperature that was read on the other scale. */
+function celsiusMeantBy(text: string): Meant | null {
+	const typed = typedNumber(text, '', { low: 59, high: 95, why: '' });
+	if (!('value' in typed)) return null;
+	const instead = plain(((typed.value - 32) * 5) / 9, 1);
+	return { words: `If that is in Fahrenheit, it is ${instead} °C.`, instead };
+}
 
 /** Tanks hold no more than so many times the highest that is plausible. */
 const ROOM = 2;
@@ -39,14 +52,6 @@ export function bandFields(unit: Unit, analyte: Analyte): TankField[] {
 		{ name: 'bandHigh', label: 'And no higher than', unit: name, what: 'the upper end', range }
 	];
 }
-
-/** Without it nothing is moved: it moves the value too. */
-export const salinityField: TankField = {
-	name: 'salinity',
-	label: 'Salinity',
-	what: 'the salinity',
-	range: { low: 0, high: 60, why: 'Salinity lies between 0 and 60; the ocean has 35' }
-};
 
 /** What a correction needs to know. */
 export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
@@ -107,7 +112,12 @@ export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 			label: 'Temperature',
 			unit: '°C',
 			what: 'the temperature',
-			range: { low: 0, high: 40, why: 'In degrees Celsius that lies between 0 and 40' }
+			range: {
+				low: 10,
+				high: 40,
+				why: 'The water of a tank is between 10 and 40 degrees Celsius'
+			},
+			meantBy: celsiusMeantBy
 		},
 		{
 			name: 'ph',
@@ -141,26 +151,40 @@ export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 
 export type TankTexts = Partial<Record<TankField['name'], string>>;
 
-/** What was typed, as far as it can be. What cannot be is not known, rather than what it was before. */
+/**
+ * What was typed, as far as it can be. What cannot be is not known, rather than what it was before;
+ * `instead` is what may be written in its place.
+ */
 export function readTank(
 	texts: TankTexts,
 	fields: readonly TankField[]
-): { tank: Tank; problems: TankTexts } {
+): { tank: Tank; problems: TankTexts; instead: TankTexts } {
 	const tank: Tank = {};
 	const problems: TankTexts = {};
-	for (const { name, what, range } of fields) {
+	const instead: TankTexts = {};
+	for (const { name, what, range, meantBy } of fields) {
 		const text = texts[name] ?? '';
 		if (text.trim() === '') continue;
 		const typed = typedNumber(text, what, range);
-		if ('value' in typed) tank[name] = typed.value;
-		else problems[name] = typed.problem;
+		if ('value' in typed) {
+			tank[name] = typed.value;
+			continue;
+		}
+		const meant = meantBy?.(text) ?? null;
+		problems[name] = meant ? `${typed.problem} ${meant.words}` : typed.problem;
+		if (meant?.instead) instead[name] = meant.instead;
+	}
+	const { waterL, waterExpandedUncertaintyL: unsureL } = tank;
+	if (waterL !== undefined && unsureL !== undefined && unsureL > waterL / 2) {
+		problems.waterExpandedUncertaintyL = `That is from 0 litres up to half of the water; found ${texts.waterExpandedUncertaintyL}.`;
+		delete tank.waterExpandedUncertaintyL;
 	}
 	if (tank.bandLow !== undefined && tank.bandHigh !== undefined && tank.bandLow > tank.bandHigh) {
 		problems.bandHigh = `The upper end lies below the lower; found ${texts.bandLow} and ${texts.bandHigh}.`;
 		delete tank.bandLow;
 		delete tank.bandHigh;
 	}
-	return { tank, problems };
+	return { tank, problems, instead };
 }
 
 /** What is known already, as it would be typed. */
