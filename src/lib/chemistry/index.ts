@@ -1,6 +1,7 @@
 /** The chemistry room: seawater, acid titration, indicators and colour. pH is on the total scale. */
 export * from './acid-titration';
 export { acidVial } from './acid-vial';
+export { aragoniteSaturation, aragoniteSolubility } from './aragonite';
 export { blueShareOf, chelationColourOf } from './chelation-colour';
 export {
 	chelationConstants,
@@ -8,7 +9,12 @@ export {
 	type ChelationConstants
 } from './chelation-constants';
 export { settlePrecipitate } from './chelation-settle';
-export { chelationStateOf, type ChelationState, type DyeState } from './chelation-state';
+export {
+	chelationStateOf,
+	hydroxideEquilibrium,
+	type ChelationState,
+	type DyeState
+} from './chelation-state';
 export * from './chelation-titration';
 export * from './chelation-vessel';
 export { chelationVial } from './chelation-vial';
