@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { houseBuretteKit, houseDropperKit, houseSyringeKit } from '$lib/kits';
 import { remarkOffers, valueOfTitration } from '$lib/procedure';
-import { bareKit, baseKit, upKit } from './tank-kits';
+import { bareKit, baseKit, calciumKit, upKit } from './tank-kits';
 import { Played } from './tank-played';
 
 const kit = houseSyringeKit;
@@ -484,4 +484,29 @@ test('warnings come before what is only good to know', () => {
 	expect(tones).toEqual(['warn', 'say', 'say']);
 	for (const { offers } of played.remarks())
 		for (const offer of offers ?? []) expect(remarkOffers).toContain(offer);
+});
+
+describe('an end with EDTA', () => {
+	const at = () => new Played(calciumKit).to('fill').say({ type: 'titrant.drawn', sealMl: 1 });
+
+	it('that turns back was none: on with the drops, and no slip', () => {
+		const played = at().to('titrate').drops(24).say({ type: 'colour.stayed' }, 60);
+		expect(played.remark('titrate.after')?.text).toMatch(/^If blue turns back within a minute/);
+		played.say({ type: 'colour.faded' }, 20);
+		expect(played.remark('titrate.cameBack')?.text).toMatch(
+			/^Blue that turns back was not the end/
+		);
+		played.drops(2).ended();
+		read(played, { sealMl: 0.46 });
+		expect(played.ids().filter((id) => id.startsWith('end.'))).toEqual([]);
+	});
+
+	it('with a syringe that the leaflet has filled again', () => {
+		expect(new Played(calciumKit).to('fill').remark('fill.tooLittle', 415)?.text).toMatch(
+			/about 3 fillings/
+		);
+		const spent = at().to('titrate').say({ type: 'titrant.spent' });
+		expect(spent.remark('titrate.spent')).toMatchObject({ offers: ['refill'] });
+		expect(spent.remark('titrate.spent')?.text).not.toMatch(/begin again/);
+	});
 });

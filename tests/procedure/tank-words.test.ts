@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { houseDropperKit, houseSyringeKit, KitSchema, stepsOf, type Kit } from '$lib/kits';
 import { spoken, spokenInstruction, tankInstruction, type TankInstruction } from '$lib/procedure';
-import { anyKit, baseKit, tankKits, upKit } from './tank-kits';
+import { anyKit, baseKit, calciumKit, hardnessKit, tankKits, upKit } from './tank-kits';
 import { Played } from './tank-played';
 
 const wordsIn = (text: string) => text.trim().split(/\s+/).length;
@@ -85,6 +85,24 @@ describe('the words', () => {
 		expect(said['titrate']?.text).toContain('mauve stays 25 seconds');
 		expect(said['fill']?.text).toContain('1.00');
 		expect(textsOf(houseDropperKit)['titrate']?.text).toMatch(/^Count drops/);
+	});
+
+	it('say what to beware of at the moment it is in the hand, aloud as well', () => {
+		const calcium = textsOf(calciumKit);
+		expect(calcium['dose-base']?.trap).toMatch(/^Strong base: keep it off eyes and skin\./);
+		expect(calcium['dose-base']?.spoken).toMatch(
+			/base to the vial\. Strong base: keep it off eyes/
+		);
+		expect(calcium['dose-dye']?.text).toBe('Add one level spoon of dye powder to the vial.');
+		expect(calcium['dose-dye']?.trap).not.toMatch(/base|skin/);
+		expect(calcium['wait-base']?.trap).toMatch(/fine cloud.*magnesium/);
+		expect(calcium['mix-dye']?.trap).toBe('Now it should be wine red.');
+		expect(calcium['titrate']?.text).toContain('blue stays 30 seconds');
+		const both = textsOf(hardnessKit);
+		expect(both['dose-buffer']?.trap).toMatch(/^Ammonia: do not breathe over it\./);
+		expect(both['dose-buffer']?.spoken).toContain('Ammonia: do not breathe over it.');
+		// Of acid nothing of the kind is said.
+		expect(textsOf(houseSyringeKit)['dose-indicator']?.spoken).not.toMatch(/base|ammonia/i);
 	});
 
 	it('name the start colour once all is in, and not before', () => {

@@ -69,6 +69,8 @@ export type UseOfFilling = {
 	expectedMl: number;
 	availableMl: number;
 	isEnough: boolean;
+	/** What one full filling holds, mL. */
+	capacityMl: number;
 	/** Would one full filling be enough? */
 	isFullEnough: boolean;
 };
@@ -104,6 +106,7 @@ export function useOfFilling(
 		expectedMl,
 		availableMl,
 		isEnough: availableMl >= neededMl,
+		capacityMl: delivery.capacityMl,
 		isFullEnough: delivery.capacityMl >= neededMl
 	};
 }

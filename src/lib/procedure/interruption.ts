@@ -1,5 +1,6 @@
-import type { TankTitration } from './tank-test';
 import { stepTimes } from './step-times';
+import type { TankTitration } from './tank-test';
+import { titrantWordsOf } from './tank-titrant-words';
 
 /** From so many minutes on a pause counts as an interruption (common practice, no source). */
 export const INTERRUPTED_AFTER_MIN = 5;
@@ -21,7 +22,7 @@ export type Interruption = {
  * @param at now, ms since 1970
  */
 export function interruptionIn(titration: TankTitration, at: number): Interruption | null {
-	const { walk, steps } = titration;
+	const { kit, walk, steps } = titration;
 	if (walk.status !== 'active' || !walk.matches('titrating')) return null;
 	if (walk.matches({ titrating: 'holding' })) return null;
 	const times = stepTimes(titration);
@@ -37,16 +38,14 @@ export function interruptionIn(titration: TankTitration, at: number): Interrupti
 	return {
 		minutes: last ? minutes : Math.floor((at - measuredAt) / 60_000),
 		since: last ? 'drop' : 'sample',
-		advice: last ? adviceSince.drop : adviceSince.sample
+		advice: last ? titrantWordsOf(kit).paused : SINCE_SAMPLE
 	};
 }
 
-const adviceSince = {
-	drop: 'Carbon dioxide leaves and water evaporates meanwhile. A fresh sample is surer than going on.',
-	// Hands that count later note no drop: whether the vial stood, they alone know. Before any acid
-	// went in, no carbon dioxide is set free.
-	sample: 'No drop is noted yet. If some went in and the vial stood since, a fresh sample is surer.'
-};
+// Hands that count later note no drop: whether the vial stood, they alone know. Before any titrant
+// went in, nothing leaves.
+const SINCE_SAMPLE =
+	'No drop is noted yet. If some went in and the vial stood since, a fresh sample is surer.';
 
 /** Words by which hands show that they are at the drops; a step that just began says nothing. */
 function isOfDrops(type: string): boolean {

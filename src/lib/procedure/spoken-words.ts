@@ -3,6 +3,8 @@ const said: readonly [RegExp, string][] = [
 	[/ppm CaCO3/g, 'parts per million as calcium carbonate'],
 	[/\bmeq\/L\b/g, 'milliequivalents per litre'],
 	[/\bmmol\/L\b/g, 'millimoles per litre'],
+	[/\bmmol\/kg\b/g, 'millimoles per kilogram'],
+	[/\bmg\/L\b/g, 'milligrams per litre'],
 	[/\bdKH\b/g, 'degrees of carbonate hardness'],
 	[/(?<=(?<![\d.,])1 )mL\b/g, 'millilitre'],
 	[/\bmL\b/g, 'millilitres'],

@@ -31,8 +31,9 @@ export type Remark = {
 	trap?: FillingTrap;
 	/** By how much the value would be off, without sign, in `unit`. */
 	costValue?: number;
-	/** The kit's own unit; there where `costValue` is. */
+	/** The kit's own unit, and what it measures; there where `costValue` is. */
 	unit?: Kit['unit'];
+	analyte?: Kit['analyte'];
 	offers?: RemarkOffer[];
 };
 

@@ -61,6 +61,7 @@ function syringeMarks(sight: TankSight, { event }: Drawn, delivery: SyringeDeliv
 				trap,
 				costValue: trap.costValue,
 				unit: kit.unit,
+				analyte: kit.analyte,
 				text:
 					step?.kind === 'fill'
 						? 'The liquid stands at full, the seal beyond it. Read by the seal and the leaflet’s table, it comes out low.'

@@ -1,9 +1,14 @@
 import { sampleVolumeOf } from './counted-mark';
-import { useOfFilling } from './expected-use';
+import { useOfFilling, type UseOfFilling } from './expected-use';
 import { refillsIn, startFillingOf } from './refills';
 import type { Remark, Remarker } from './tank-remark';
 import { costOf, otherVolumes } from './tank-sight';
 import { USUAL_TIP_ML } from './titration-value';
+
+/** Fillings that an expected use comes to, whole ones. */
+function fillingsIn({ expectedMl, capacityMl }: UseOfFilling): number {
+	return Math.max(2, Math.ceil(expectedMl / capacityMl));
+}
 
 /** Titrant enough for what is expected: said while it can still be filled up. */
 const enoughRemarks: Remarker = (sight) => {
@@ -38,7 +43,7 @@ const enoughRemarks: Remarker = (sight) => {
 			: {
 					id: 'fill.tooLittle',
 					tone: 'say',
-					text: 'By the last test one filling may not do. Note the marks when you refill.'
+					text: `By the last test it takes about ${fillingsIn(use)} fillings. Note the same mark before and after each.`
 				}
 	];
 };

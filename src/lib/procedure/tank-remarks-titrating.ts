@@ -4,6 +4,7 @@ import { interruptionIn } from './interruption';
 import { stoodSeconds } from './slips-titrating';
 import type { Remark, Remarker, RemarkOffer, TankSight } from './tank-remark';
 import { costOf, otherVolumes } from './tank-sight';
+import { titrantWordsOf } from './tank-titrant-words';
 
 const isTitrating = ({ step }: TankSight) => step?.kind === 'titrate';
 
@@ -16,6 +17,15 @@ const spentRemarks: Remarker = (sight) => {
 	const last = lastOf(events, 'titrant.spent', 'titrant.drawn');
 	if (last?.event.type !== 'titrant.spent') return [];
 	const { smallerMl } = otherVolumes(kit, sampleVolumeOf(kit, events));
+	if (kit.delivery.refilled)
+		return [
+			{
+				id: 'titrate.spent',
+				tone: 'warn',
+				text: 'Empty, as the leaflet has it. Note the mark, fill again, note the same mark again, and go on.',
+				offers: ['refill']
+			}
+		];
 	const offers: RemarkOffer[] = ['refill'];
 	offers.push(smallerMl === null ? 'dilute' : 'useSmallerSample');
 	const instead =
@@ -63,10 +73,7 @@ const colourRemarks: Remarker = (sight) => {
 	if (faded?.event.type !== 'colour.faded' || !stayed) return [];
 	const stood = stoodSeconds({ ...sight, tank: tankOf() }, stayed);
 	return stood !== undefined && stood >= holdsSeconds
-		? remark(
-				'titrate.cameBack',
-				'It had stayed its time: that was the end. What comes back later is carbon dioxide leaving.'
-			)
+		? remark('titrate.cameBack', titrantWordsOf(kit).cameBack(kit.endPoint.endColour))
 		: remark('titrate.wasFlash', 'Then it was a flash. One more drop, and swirl.');
 };
 
@@ -104,7 +111,7 @@ function holdingRemarks(sight: TankSight): Remark[] {
 		said.push({
 			id: 'titrate.after',
 			tone: 'say',
-			text: 'If the old colour comes back later, leave it: carbon dioxide leaves. The mark stands.'
+			text: titrantWordsOf(kit).afterwards(kit.endPoint.endColour)
 		});
 	return said;
 }

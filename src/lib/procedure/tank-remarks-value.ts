@@ -1,4 +1,12 @@
-import { convertValue, unitsLikely, unitsOf, valueFromMark, type EndMark, type Kit } from '../kits';
+import {
+	convertValue,
+	unitName,
+	unitsLikely,
+	unitsOf,
+	valueFromMark,
+	type EndMark,
+	type Kit
+} from '../kits';
 import { sampleVolumeOf } from './counted-mark';
 import { dropCheckOf } from './drop-check';
 import { endTravelOf } from './end-travel';
@@ -131,7 +139,8 @@ function refillForgotten(sight: TankSight, valued: ValuedTitration, expected: nu
 			tone: 'warn',
 			text: `Short of the last test by ${many}. Was it filled again and not noted? Go back and note it.`,
 			costValue: fillings * filling,
-			unit: kit.unit
+			unit: kit.unit,
+			analyte: kit.analyte
 		}
 	];
 }
@@ -174,7 +183,7 @@ function otherUnit(kit: Kit, value: number, expected: number | null): Remark[] {
 		{
 			id: 'read.otherUnit',
 			tone: 'say',
-			text: `A factor between units lies between this and what was to be expected${likely ? ` (${likely.name})` : ''}. Does the leaflet give ${kit.unit}?`
+			text: `A factor between units lies between this and what was to be expected${likely ? ` (${likely.name})` : ''}. Does the leaflet give ${unitName(kit.unit, kit.analyte)}?`
 		}
 	];
 }

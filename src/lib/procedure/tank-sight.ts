@@ -26,10 +26,14 @@ export function sightOf(titration: TankTitration, options: RemarkOptions): TankS
 export function costOf(
 	{ kit, events }: Pick<TankSight, 'kit' | 'events'>,
 	volumeMl: number
-): Pick<Remark, 'costValue' | 'unit'> {
+): Pick<Remark, 'costValue' | 'unit' | 'analyte'> {
 	const valuePerMl = valuePerMlFor(kit, sampleVolumeOf(kit, events));
 	if (valuePerMl === null || !Number.isFinite(volumeMl)) return {};
-	return { costValue: Math.abs(volumeMl * valuePerMl), unit: kit.unit };
+	return {
+		costValue: Math.abs(volumeMl * valuePerMl),
+		unit: kit.unit,
+		analyte: kit.analyte
+	};
 }
 
 /** The leaflet's smallest and largest sample beside the one in use, where it has others. */

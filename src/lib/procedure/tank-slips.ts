@@ -1,6 +1,7 @@
 import type { Circumstances, Slip } from '../observation';
 import { slipsIn } from './slips';
 import type { TankTitration } from './tank-test';
+import { titrantWordsOf } from './tank-titrant-words';
 import { valueOfTitration } from './titration-value';
 
 /**
@@ -14,5 +15,8 @@ export function slipsAtTank(
 ): Slip[] {
 	const { kit, steps, events } = titration;
 	const valued = valueOfTitration(titration, kit);
-	return slipsIn(kit, steps, events, { valued, light: circumstances.light });
+	const { noSlips } = titrantWordsOf(kit);
+	return slipsIn(kit, steps, events, { valued, light: circumstances.light }).filter(
+		({ kind }) => !noSlips.includes(kind)
+	);
 }

@@ -1,7 +1,8 @@
-import type { Kit, Step, StepKind } from '../kits';
+import { titrantOf, type Kit, type Step, type StepKind } from '../kits';
 import { sampleVolumeOf } from './counted-mark';
 import { spoken } from './spoken-words';
 import type { TankTitration } from './tank-test';
+import { reagentCaution, titrantWordsOf } from './tank-titrant-words';
 import { stepOf } from './walk-helpers';
 
 /** What a step beside the tank asks, with its place among all. */
@@ -16,11 +17,19 @@ export type TankInstruction = {
 	trap: string | null;
 	/** Said in fewer words, since the same hands or others have just been through it. */
 	isRepeat: boolean;
+	/** Said aloud with the text: about eyes, skin and lungs. */
+	caution: string | null;
 };
 
 /** What the words rest on: the leaflet, and the sample in use. */
 type About = { kit: Kit; sampleVolumeMl: number; titration: TankTitration };
-type Words = { text: string; short: string; trap: string | null };
+type Words = {
+	text: string;
+	short: string;
+	trap: string | null;
+	/** What is said aloud as well, since it is about eyes and lungs. */
+	caution?: string | null;
+};
 type Sayers = { [Kind in StepKind]: (step: Extract<Step, { kind: Kind }>, about: About) => Words };
 
 /** A name from a leaflet, cut where it would not fit a line any more. */
@@ -32,6 +41,7 @@ function fitted(name: string, words: number): string {
 function doseWords({ amount, unit }: Extract<Step, { kind: 'dose' }>): string {
 	if (unit === 'mL') return `${amount} mL`;
 	const name = unit === 'spoon' ? 'level spoon' : unit;
+	if (unit === 'spoon' && amount === 1) return `one ${name}`;
 	return `${amount} ${name}${amount === 1 ? '' : 's'}`;
 }
 
@@ -39,6 +49,13 @@ const doseTraps = {
 	drop: 'Bottle straight down, and count aloud; nobody else does.',
 	spoon: 'Strike it level, and tap it empty over the vial.',
 	mL: 'Eye level with the mark, and no bubble.'
+};
+
+/** The same beside a caution, which goes first. */
+const shortDoseTraps = {
+	drop: 'Straight down; count aloud.',
+	spoon: 'Strike it level.',
+	mL: 'Eye level, no bubble.'
 };
 
 /** Where 0 stands on this scale, so that nobody reads it from the other end. */
@@ -57,6 +74,11 @@ const colourTrap = (about: About, step: Step, otherwise: string | null) =>
 	isLastBeforeDrops(about, step)
 		? `Now it should be ${fitted(about.kit.endPoint.startColour, 8)}.`
 		: otherwise;
+
+/** A base turns magnesium into a fine cloud before calcium is titrated. */
+const isOfBase = ({ kit }: About, reagentId: string | undefined) =>
+	titrantOf[kit.analyte].kind === 'edta' &&
+	kit.reagents.some(({ id, role }) => id === reagentId && role === 'base');
 
 const sayers: Sayers = {
 	choose: () => ({
@@ -87,10 +109,12 @@ const sayers: Sayers = {
 	dose: (step, about) => {
 		const reagent = about.kit.reagents.find(({ id }) => id === step.reagentId);
 		const name = fitted(reagent?.name ?? step.reagentId, 6);
+		const caution = reagent ? reagentCaution(reagent) : null;
 		return {
 			text: `Add ${doseWords(step)} of ${name} to the vial.`,
 			short: `${doseWords(step)} of ${name}.`,
-			trap: doseTraps[step.unit]
+			trap: caution === null ? doseTraps[step.unit] : `${caution} ${shortDoseTraps[step.unit]}`,
+			caution
 		};
 	},
 	mix: (step, about) => ({
@@ -101,7 +125,13 @@ const sayers: Sayers = {
 	wait: (step, about) => ({
 		text: `Let it stand for ${step.seconds} seconds.`,
 		short: `Wait ${step.seconds} s.`,
-		trap: colourTrap(about, step, 'The next step counts on it being done.')
+		trap: colourTrap(
+			about,
+			step,
+			isOfBase(about, step.reagentId)
+				? 'A fine cloud may form: that is the magnesium, and right.'
+				: 'The next step counts on it being done.'
+		)
 	}),
 	fill: ({ by, toMl }) =>
 		by === 'syringe'
@@ -125,7 +155,7 @@ const sayers: Sayers = {
 		return {
 			text,
 			short: `Drops until ${colour} stays ${holdsSeconds} s.`,
-			trap: 'White light. Single drops once a flash takes 3 s to fade.'
+			trap: titrantWordsOf(kit).dropping
 		};
 	},
 	read: ({ what }, { kit }) =>
@@ -165,12 +195,15 @@ export function tankInstruction(titration: TankTitration): TankInstruction | nul
 		of: steps.length,
 		text: isRepeat ? words.short : words.text,
 		trap: isRepeat ? null : words.trap,
-		isRepeat
+		isRepeat,
+		caution: isRepeat ? null : (words.caution ?? null)
 	};
 }
 
 /** The same to be read aloud: units as words, no symbols. Null when the walk is over. */
 export function spokenInstruction(titration: TankTitration): string | null {
 	const instruction = tankInstruction(titration);
-	return instruction && spoken(instruction.text);
+	if (!instruction) return null;
+	const { text, caution } = instruction;
+	return spoken(caution === null ? text : `${text} ${caution}`);
 }

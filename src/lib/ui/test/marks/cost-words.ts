@@ -1,4 +1,4 @@
-import { convertValue, decimalsFor, unitName, type Unit } from '$lib/kits';
+import { convertValue, decimalsFor, unitFor, unitName, type Unit } from '$lib/kits';
 import type { Remark } from '$lib/procedure';
 import { plain } from '../../charts/numbers';
 
@@ -7,10 +7,11 @@ import { plain } from '../../charts/numbers';
  * has no cost.
  */
 export function costWords(
-	{ costValue, unit }: Pick<Remark, 'costValue' | 'unit'>,
-	inUnit: Unit
+	{ costValue, unit, analyte = 'alkalinity' }: Pick<Remark, 'costValue' | 'unit' | 'analyte'>,
+	preferred: Unit
 ): string | null {
 	if (costValue === undefined || unit === undefined) return null;
-	const value = convertValue(costValue, unit, inUnit);
-	return `${plain(value, decimalsFor(inUnit))}\u00a0${unitName(inUnit)}`;
+	const inUnit = unitFor(analyte, preferred);
+	const value = convertValue(costValue, unit, inUnit, analyte);
+	return `${plain(value, decimalsFor(inUnit, undefined, analyte))}\u00a0${unitName(inUnit, analyte)}`;
 }
