@@ -8,6 +8,8 @@ export {
 	faultsFor,
 	type MethodKind
 } from './catalogue/catalogue';
+export * from './consistency/consistency';
+export { lookTogether } from './consistency/look-together';
 export { checkCosts } from './ranking/checks';
 export * from './correction/correction';
 export { bandOf, correctionInputOf } from './correction/correction-input';
