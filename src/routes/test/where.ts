@@ -5,7 +5,7 @@ const stepWords: Record<StepKind, string> = {
 	choose: 'choose the sample',
 	rinse: 'rinse',
 	measure: 'measure the water',
-	dose: 'add the drops',
+	dose: 'add the reagent',
 	mix: 'swirl',
 	wait: 'wait',
 	fill: 'fill',
