@@ -1,4 +1,4 @@
-import { hydroxideEquilibrium } from './chelation-state';
+import { hydroxideEquilibrium } from './hydroxide-equilibrium';
 import type { ChelationVessel } from './chelation-vessel';
 import { hydroxideRatePerS } from './precipitation';
 import { requireWithin } from './require-within';

@@ -1,14 +1,16 @@
-import { blueShareOf, colourOfMetalDyes } from './chelation-colour';
-import { settlePrecipitate } from './chelation-settle';
-import { chelationStateOf, type ChelationState } from './chelation-state';
 import {
 	addAmmoniaBuffer,
 	addBase,
 	addEdta,
 	addMetalDye,
 	addPlainWater,
+	type Base
+} from './chelation-additions';
+import { blueShareOf, colourOfMetalDyes } from './chelation-colour';
+import { settlePrecipitate } from './chelation-settle';
+import { chelationStateOf, type ChelationState } from './chelation-state';
+import {
 	fillChelationVessel,
-	type Base,
 	type ChelationSample,
 	type ChelationVessel
 } from './chelation-vessel';

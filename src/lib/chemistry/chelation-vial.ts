@@ -1,14 +1,13 @@
-import { chelationColourOf } from './chelation-colour';
-import { settlePrecipitate } from './chelation-settle';
 import {
 	addAmmoniaBuffer,
 	addBase,
 	addEdta,
 	addMetalDye,
-	addPlainWater,
-	chelationVolumeMl,
-	type ChelationVessel
-} from './chelation-vessel';
+	addPlainWater
+} from './chelation-additions';
+import { chelationColourOf } from './chelation-colour';
+import { settlePrecipitate } from './chelation-settle';
+import { chelationVolumeMl, type ChelationVessel } from './chelation-vessel';
 import type { VialChemistry } from './vial-contents';
 
 /** Calcium and magnesium by EDTA. Carbon dioxide is not followed: next to strong base or buffer it is nothing in minutes. */

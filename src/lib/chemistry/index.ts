@@ -2,6 +2,7 @@
 export * from './acid-titration';
 export { acidVial } from './acid-vial';
 export { aragoniteSaturation, aragoniteSolubility } from './aragonite';
+export * from './chelation-additions';
 export { blueShareOf, chelationColourOf } from './chelation-colour';
 export {
 	chelationConstants,
@@ -9,12 +10,7 @@ export {
 	type ChelationConstants
 } from './chelation-constants';
 export { settlePrecipitate } from './chelation-settle';
-export {
-	chelationStateOf,
-	hydroxideEquilibrium,
-	type ChelationState,
-	type DyeState
-} from './chelation-state';
+export { chelationStateOf, type ChelationState, type DyeState } from './chelation-state';
 export * from './chelation-titration';
 export * from './chelation-vessel';
 export { chelationVial } from './chelation-vial';
@@ -44,6 +40,7 @@ export {
 export * from './fit-options';
 export { fitAlkalinityTitration } from './fit-titration';
 export * from './gran';
+export { hydroxideEquilibrium } from './hydroxide-equilibrium';
 export { lampSpectra, type LampSpectrum } from './lamps';
 export { mediumOf, type Matrix, type Medium } from './matrix';
 export { conditionalDyeLogK, metalDyeIds, metalDyeOf, type MetalDye } from './metal-dyes';
