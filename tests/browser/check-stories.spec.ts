@@ -48,7 +48,7 @@ test('acid strengthened by evaporation: repeats agree, a fresh bottle parts them
 }) => {
 	const check = await new Check(page).begin(KIT, '7.3');
 	await check.add('A repeat', { blanks: { 'What it read': '7.4' } });
-	expect((await check.bars())[0]?.title).toBe('Nothing out of the ordinary');
+	expect((await check.bars())[0]?.title).toBe('No fault, only the usual spread');
 	await check.add('A known solution', {
 		blanks: { ...holdsEight, 'What it read': '7.3' },
 		choices: inSeawater
@@ -143,7 +143,7 @@ test('a plain-water reference that looks like a bad kit is no fault of the kit',
 		}
 	});
 	const [first, ...others] = await check.bars();
-	expect(first?.title).toBe('Nothing out of the ordinary');
+	expect(first?.title).toBe('No fault, only the usual spread');
 	expect(first?.chance).toMatch(/^about [4-9] in 10$/);
 	for (const { chance } of others) expect(chance).toMatch(/^(about 1 in 20|less than 1 in 50)$/);
 	await expect(check.trueValue).toHaveText(/^The water holds about (7\.9|8\.0) dKH/);
@@ -155,7 +155,7 @@ test('two methods that agree within their ± : nothing is hunted for', async ({ 
 	await check.add('A second method', {
 		blanks: { 'Its name': 'Other kit', 'What it read': '8.2', 'Its ±': '0.4' }
 	});
-	expect((await check.bars())[0]?.title).toBe('Nothing out of the ordinary');
+	expect((await check.bars())[0]?.title).toBe('No fault, only the usual spread');
 	// Between the two, nearer to the finer one: means of 7.6 and 8.2 weighted by 1/0.5² and 1/0.4² are 7.97.
 	await expect(check.trueValue).toHaveText(/^The water holds about (7\.9|8\.0|8\.1) dKH/);
 	expect(await check.page.getByRole('main').innerText()).not.toMatch(

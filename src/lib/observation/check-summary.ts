@@ -11,6 +11,8 @@ export type CheckSummary = {
 	unit: Unit;
 	/** About 95 %. */
 	expandedUncertainty: number;
+	/** Nobody gave the uncertainty: it was taken as is usual. */
+	isUncertaintyTaken?: boolean;
 	/** What was advised last; left out where it had not come to that. */
 	verdict?: CheckVerdict;
 };

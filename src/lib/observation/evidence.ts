@@ -20,6 +20,8 @@ export const ReadingSchema = z.strictObject({
 	value: finite,
 	/** About 95 %, unless the evidence says which coverage factor was meant. */
 	expandedUncertainty: positive,
+	/** Nobody gave the uncertainty: it was taken as is usual. */
+	isUncertaintyTaken: z.optional(z.boolean()),
 	/**
 	 * Standard deviation between repeats of the same hands with the same ware and bottles: the part of
 	 * the uncertainty that falls anew each time. Absent where nobody knows it.

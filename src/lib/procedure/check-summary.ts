@@ -11,6 +11,12 @@ export function checkSummaryOf(
 	verdict?: CheckVerdict | null
 ): CheckSummary | null {
 	if (!inQuestion) return null;
-	const { value, unit, expandedUncertainty } = inQuestion.reading;
-	return { value, unit, expandedUncertainty, ...(verdict ? { verdict } : {}) };
+	const { value, unit, expandedUncertainty, isUncertaintyTaken } = inQuestion.reading;
+	return {
+		value,
+		unit,
+		expandedUncertainty,
+		...(isUncertaintyTaken ? { isUncertaintyTaken } : {}),
+		...(verdict ? { verdict } : {})
+	};
 }

@@ -78,7 +78,9 @@ export function leftLines(
 		const said = summary && shownIn(summary, shown, measured);
 		return {
 			href: hrefOf(id),
-			value: said ? `${said.value} ± ${said.band} ${unitName(shown, measured)}` : 'No reading yet',
+			value: said
+				? `${said.value} ± ${said.band} ${unitName(shown, measured)}${summary?.isUncertaintyTaken ? ' (± taken as usual)' : ''}`
+				: 'No reading yet',
 			when: whenWords(startedAtEpochMs, now),
 			where
 		};

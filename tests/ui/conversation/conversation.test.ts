@@ -52,7 +52,7 @@ describe('what could explain it', () => {
 			.filter((item) => item.parentElement === bars());
 		expect(items.map((item) => words(item.querySelector('.title')))).toEqual([
 			'Titrant grown stronger; or sample over its mark',
-			'Nothing out of the ordinary',
+			'No fault, only the usual spread',
 			'A real change of the water',
 			'A drop left hanging',
 			'None of these'
@@ -211,12 +211,34 @@ describe('what would tell most', () => {
 		show(run);
 		run.ranking = { ...ranking, isEnough: true, because: 'No check would change the advice.' };
 		flushSync();
-		expect(screen.getByText('That is enough to decide')).toBeInTheDocument();
+		expect(screen.getByText('Of the reading, that is enough')).toBeInTheDocument();
 		expect(screen.getByText('No check would change the advice.')).toBeInTheDocument();
+		expect(
+			screen.getByText(
+				'What to do also asks: how the animals look and the salinity, before anything goes into the tank.'
+			)
+		).toBeInTheDocument();
+		run.seeLivestock('well');
+		run.describeTank({ salinity: 30, unit: 'dKH' });
+		flushSync();
+		expect(screen.queryByText(/What to do also asks/)).toBeNull();
+		expect(screen.getByText(/^The salinity lies outside 33 to 37/)).toBeInTheDocument();
+		run.describeTank({ salinity: 35, unit: 'dKH' });
+		flushSync();
+		expect(screen.queryByText(/salinity/i)).toBeNull();
 		expect(screen.getAllByRole('link', { name: 'See what to do' })[0]).toHaveAttribute(
 			'href',
 			'/check/decision/#check=made'
 		);
+	});
+
+	test('a question has one way to say that one does not know', async () => {
+		const user = userEvent.setup();
+		show();
+		await user.click(screen.getByText('Something else'));
+		await user.click(screen.getByRole('button', { name: /^How is it with the bottle/ }));
+		expect(screen.getByRole('button', { name: 'I don’t know' })).toBeInTheDocument();
+		expect(screen.queryByRole('button', { name: /I cannot/ })).toBeNull();
 	});
 
 	test('an emergency is one action away', async () => {
@@ -236,6 +258,6 @@ test('one polite sentence when the answer has changed, none before', () => {
 	run.ranking = { ...ranking, isEnough: true };
 	flushSync();
 	expect(words(status)).toMatch(
-		/^Most likely now: titrant grown stronger; or sample over its mark, about 6 in 10\. .* That is enough to decide\.$/
+		/^Most likely now: titrant grown stronger; or sample over its mark, about 6 in 10\. .* Of the reading, that is enough\.$/
 	);
 });

@@ -89,7 +89,7 @@ describe('what a sentence says', () => {
 		if (evidence.kind !== 'earlier') throw new Error('not earlier');
 		expect(evidence.expectedChange).toBeCloseTo(-0.7, 12);
 		expect(forms.earlier.remark?.(filled.earlier, context)).toBe(
-			'So it should have fallen by 0.7 since.'
+			'So it should have fallen by 0.7 dKH since.'
 		);
 		expect(told('earlier', { days: '7', value: '8' })).not.toHaveProperty('expectedChange');
 	});
@@ -118,6 +118,63 @@ describe('what a sentence says', () => {
 	test('nothing but a number has a ± all the same, and a wide one', () => {
 		const evidence = told('inQuestion', { value: '7.4' }, { first: null, kit: null });
 		expect(evidence).toMatchObject({ reading: { value: 7.4, expandedUncertainty: 7.4 * 0.08 } });
+	});
+
+	test.each([
+		['0', 'dKH', 0.3],
+		['0.5', 'dKH', 0.3],
+		// 0.3 dKH over 2.804 dKH each is 0.107 meq/L.
+		['0', 'meq/L', 0.107]
+	])('a value of %s %s has no ± next to nothing', (value, unit, expanded) => {
+		const evidence = told('inQuestion', { value, unit }, { first: null, kit: null });
+		if (evidence.kind !== 'test') throw new Error('no test');
+		expect(evidence.reading.expandedUncertainty).toBeCloseTo(expanded, 3);
+	});
+
+	test('a ± that nobody gave is marked as taken; one that was given is not', () => {
+		const taken = (form: FormId, blanks: Blanks) => {
+			const evidence = told(form, blanks, form === 'inQuestion' ? { first: null } : {});
+			return 'reading' in evidence && evidence.reading.isUncertaintyTaken === true;
+		};
+		expect(taken('inQuestion', { value: '7.4' })).toBe(true);
+		expect(taken('inQuestion', { value: '7.4', u: '0.5' })).toBe(false);
+		expect(taken('repeat', { value: '7.4' })).toBe(true);
+		expect(taken('repeat', { value: '7.4', u: '0.5' })).toBe(false);
+	});
+
+	test('what is out of reach is said beside its blank, with both ends as they count', () => {
+		expect(problems('repeat', { value: '7.4', u: '0' }).u).toBe(
+			'In dKH that is more than 0 and up to 150; found 0.'
+		);
+		expect(problems('repeat', { value: '-1' }).value).toBe(
+			'In dKH that is from 0 to 150; found -1.'
+		);
+		expect(problems('earlier', { days: '7', value: '8', dosed: '5000' }).dosed).toMatch(
+			/from 0 to 150; found 5000/
+		);
+		expect(problems('earlier', { days: '4000', value: '8' }).days).toMatch(/ten years/);
+	});
+
+	test('a value that hardly any tank has, or a ± as large as it, is asked about', () => {
+		const remark = (blanks: Blanks) => forms.repeat.remark?.(blanks, context);
+		expect(remark({ value: '0.2' })).toMatch(/^Hardly any tank holds 0.2 dKH/);
+		expect(remark({ value: '7.4', u: '9' })).toMatch(/^A ± as large as the value/);
+		expect(remark({ value: '7.4', u: '0.5' })).toBeNull();
+		// A known solution may hold what no tank does.
+		const solution = { ...filled.reference, nominal: '30', value: '30' };
+		expect(forms.reference.remark?.(solution, context) ?? '').not.toMatch(/Hardly any tank/);
+	});
+
+	test('amounts in a sentence stand with their unit, also where another was chosen', () => {
+		const after = (form: FormId, blank: string, blanks: Blanks = {}) =>
+			forms[form]
+				.parts(blanks, context)
+				.flatMap((part) => (typeof part === 'object' && 'blank' in part ? [part] : []))
+				.find((part) => part.blank === blank)?.after;
+		expect(after('earlier', 'dosed')).toBe(' dKH');
+		expect(after('earlier', 'consumed', { unit: 'meq/L' })).toBe(' meq/L.');
+		expect(after('reference', 'nominalU')).toBe(' dKH,');
+		expect(after('addition', 'addedU', { unit: 'ppm CaCO3' })).toBe(' ppm CaCO₃,');
 	});
 
 	test('a number that no tank has is asked about, with the unit that would explain it', () => {

@@ -133,9 +133,10 @@ export const catalogue = {
 			because: 'Water leaves an old bottle and acid stays.',
 			answers: [
 				{ id: 'new', words: 'New and full' },
-				{ id: 'old', words: 'Old and low, with a crust' }
+				{ id: 'old', words: 'Old and low, with a crust' },
+				{ id: 'unknown', words: 'I don’t know' }
 			],
-			likelihoods: { otherwise: { new: 0.6, old: 0.4 }, byFault: {} },
+			likelihoods: { otherwise: { new: 0.5, old: 0.3, unknown: 0.2 }, byFault: {} },
 			seconds: 10,
 			origin: 'made up for a test'
 		} satisfies Cue

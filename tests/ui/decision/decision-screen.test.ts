@@ -194,7 +194,7 @@ describe('adjusting', () => {
 		const { user } = await filledIn();
 		await user.click(screen.getByRole('radio', { name: 'Sodium carbonate' }));
 		expect(body()).toContain('Without this nothing is worked out.');
-		await user.click(screen.getByRole('radio', { name: /crystals/ }));
+		await user.click(screen.getByRole('radio', { name: /10H₂O/ }));
 		expect(body()).toContain('Na₂CO₃·10H₂O, 99 % pure');
 	});
 	test('a sitter or a child gets none of it', async () => {

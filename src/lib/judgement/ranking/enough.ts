@@ -46,6 +46,6 @@ export function enough(
 				now.mostToSave > minutesOf(ranked.cost))
 	);
 	return isWorthGoingOn
-		? stop(false, 'A check that is still open may change the advice by more than it costs.')
-		: stop(true, 'No check that is left is expected to change the advice by more than it costs.');
+		? stop(false, 'A check that is still open may well change the advice, and is worth its minutes.')
+		: stop(true, 'What is left to check would hardly change the advice, and is not worth its minutes.');
 }

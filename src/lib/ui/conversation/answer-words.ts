@@ -16,7 +16,7 @@ export function answerSentence(
 	const next = !ranking
 		? ''
 		: ranking.isEnough
-			? ' That is enough to decide.'
+			? ' Of the reading, that is enough.'
 			: best === undefined
 				? ''
 				: best.kind === 'checks'

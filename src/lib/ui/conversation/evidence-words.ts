@@ -1,4 +1,4 @@
-import { convertValue, decimalsFor, unitName, type Unit } from '$lib/kits';
+import { convertValue, decimalsFor, unitName, type Analyte, type Unit } from '$lib/kits';
 import { isValued, type Evidence, type Reading } from '$lib/observation';
 import { plain } from '../charts/numbers';
 import { IN_QUESTION, type Catalogue } from './catalogue';
@@ -19,13 +19,27 @@ const matrixWords = {
 } as const;
 
 /** As it was given, in its own unit; in the unit of the page beside it where that is another. */
-function figureOf({ value, expandedUncertainty, unit }: Reading, shown: Unit): string {
-	const decimals = decimalsFor(unit, expandedUncertainty);
-	const own = `${plain(value, decimals)} ± ${plain(expandedUncertainty, decimals)} ${unitName(unit)}`;
+function figureOf(
+	{ value, expandedUncertainty, unit }: Reading,
+	shown: Unit,
+	analyte: Analyte
+): string {
+	const decimals = decimalsFor(unit, expandedUncertainty, analyte);
+	const own = `${plain(value, decimals)} ± ${plain(expandedUncertainty, decimals)} ${unitName(unit, analyte)}`;
 	if (unit === shown) return own;
-	const there = convertValue(value, unit, shown);
-	const thereDecimals = decimalsFor(shown, convertValue(expandedUncertainty, unit, shown));
-	return `${own}, that is ${plain(there, thereDecimals)} ${unitName(shown)}`;
+	const there = convertValue(value, unit, shown, analyte);
+	const expanded = convertValue(expandedUncertainty, unit, shown, analyte);
+	return `${own}, that is ${plain(there, decimalsFor(shown, expanded, analyte))} ${unitName(shown, analyte)}`;
+}
+
+/** A ± that nobody gave is called so, with what it was taken from; empty where it was given. */
+export function takenWords(evidence: Evidence, analyte: Analyte): string {
+	if (!isValued(evidence) || !evidence.reading.isUncertaintyTaken) return '';
+	const { unit, expandedUncertainty } = evidence.reading;
+	if (evidence.kind !== 'test' || evidence.from !== 'first')
+		return '± taken as that of the reading in question';
+	const size = plain(expandedUncertainty, decimalsFor(unit, expandedUncertainty, analyte));
+	return `± taken as ${size}: usual for such a kit`;
 }
 
 function daysWords(days: number): string {
@@ -33,13 +47,23 @@ function daysWords(days: number): string {
 	return days === 1 ? 'a day before' : `${plain(days, days % 1 === 0 ? 0 : 1)} days before`;
 }
 
-function detailOf(evidence: Evidence): string {
+const ratioWords = (ratio: number): string =>
+	ratio === 2
+		? 'twice the water'
+		: ratio === 0.5
+			? 'half the water'
+			: `${plain(ratio, ratio % 1 === 0 ? 0 : 1)} times the water`;
+
+function detailOf(evidence: Evidence, analyte: Analyte): string {
 	switch (evidence.kind) {
 		case 'test': {
 			if (evidence.from === 'first')
 				return evidence.reading.label === IN_QUESTION ? '' : 'in question';
 			const ratio = evidence.differs?.sampleRatio;
-			if (ratio !== undefined) return `${plain(ratio, ratio % 1 === 0 ? 0 : 1)} times the water`;
+			if (ratio !== undefined) {
+				const words = ratioWords(ratio);
+				return evidence.reading.label.toLowerCase() === words ? 'all else the same' : words;
+			}
 			return (
 				{
 					repeatFull: 'the same once more',
@@ -54,12 +78,12 @@ function detailOf(evidence: Evidence): string {
 		}
 		case 'reference': {
 			const { nominal, nominalExpandedUncertainty, reading, matrix, instrument } = evidence;
-			const decimals = decimalsFor(reading.unit, nominalExpandedUncertainty);
-			const content = `${plain(nominal, decimals)} ± ${plain(nominalExpandedUncertainty, decimals)}`;
+			const decimals = decimalsFor(reading.unit, nominalExpandedUncertainty, analyte);
+			const content = `${plain(nominal, decimals)} ± ${plain(nominalExpandedUncertainty, decimals)} ${unitName(reading.unit, analyte)}`;
 			return `said to hold ${content}, ${matrixWords[matrix]}${instrument ? `; read by ${instrument}` : ''}`;
 		}
 		case 'addition':
-			return `raised by ${plain(evidence.added, decimalsFor(evidence.reading.unit, evidence.addedExpandedUncertainty))}`;
+			return `raised by ${plain(evidence.added, decimalsFor(evidence.reading.unit, evidence.addedExpandedUncertainty, analyte))} ${unitName(evidence.reading.unit, analyte)}`;
 		case 'blank':
 			return matrixWords[evidence.matrix];
 		case 'secondMethod': {
@@ -78,7 +102,7 @@ function detailOf(evidence: Evidence): string {
 			const since =
 				expectedChange === 0
 					? ''
-					: `; ${expectedChange > 0 ? '+' : ''}${plain(expectedChange)} expected since`;
+					: `; ${expectedChange > 0 ? '+' : ''}${plain(expectedChange)} ${unitName(evidence.reading.unit, analyte)} expected since`;
 			return `${daysWords(evidence.daysAgo)}${instrument ? `, by ${instrument}` : ''}${since}`;
 		}
 		case 'weighing':
@@ -92,12 +116,19 @@ function detailOf(evidence: Evidence): string {
  *
  * @param unit of the page
  */
-export function evidenceLine(evidence: Evidence, unit: Unit, { cues }: Catalogue): EvidenceLine {
+export function evidenceLine(
+	evidence: Evidence,
+	unit: Unit,
+	{ cues }: Catalogue,
+	analyte: Analyte = 'alkalinity'
+): EvidenceLine {
 	if (isValued(evidence))
 		return {
 			title: evidence.reading.label,
-			figure: figureOf(evidence.reading, unit),
-			detail: detailOf(evidence)
+			figure: figureOf(evidence.reading, unit, analyte),
+			detail: [detailOf(evidence, analyte), takenWords(evidence, analyte)]
+				.filter(Boolean)
+				.join('; ')
 		};
 	if (evidence.kind === 'weighing') {
 		const percent = (evidence.foundOverNominal - 1) * 100;

@@ -88,7 +88,7 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 			id: key,
 			title:
 				key === NONE
-					? 'Nothing out of the ordinary'
+					? 'No fault, only the usual spread'
 					: capital(names.map((part) => nameOf(part)).join('; and ')),
 			isGroup: group !== undefined,
 			members: group && group.faults.length > 2 ? namesOf(group).slice(1) : [],

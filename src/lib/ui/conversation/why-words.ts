@@ -49,5 +49,23 @@ export function whyWords(
 	if (row.isGroup) return '';
 	if (row.id === 'none') return 'Chance and the usual spread of kits and hands would do.';
 	if (row.id === 'noneOfThese') return 'Something that stands in no list here.';
-	return 'Nothing known speaks clearly for or against it.';
+	return noneAlone(found, titles);
+}
+
+/** What changes the odds by less than this is as good as nothing. */
+const WHISPERS = 1.05;
+
+/** Where no piece alone decides it: the weightiest, or two that pull against each other. */
+function noneAlone(found: ReturnType<typeof factors>, titles: readonly string[]): string {
+	const name = ({ at }: { at: number }) => `${at + 1} (${titles[at] ?? ''})`;
+	const sorted = [...found].sort((a, b) => b.factor - a.factor);
+	const most = sorted.at(0);
+	const least = sorted.at(-1);
+	const up = most && most.factor >= WHISPERS ? most : null;
+	const down = least && least.factor <= 1 / WHISPERS ? least : null;
+	if (up && down)
+		return `No piece decides it alone: ${name(up)} pulls a little for it, ${name(down)} a little against it.`;
+	if (up) return `No piece decides it alone. The weightiest: ${name(up)}, a little for it.`;
+	if (down) return `No piece decides it alone. The weightiest: ${name(down)}, a little against it.`;
+	return 'No single piece of what is known changes how likely it is.';
 }

@@ -69,16 +69,17 @@ function factsOf(run: CheckRun): Report['facts'] {
 		{
 			name: 'Animals',
 			value: state.livestock ? lookWords[state.livestock].toLowerCase() : 'not asked'
-		}
+		},
+		{ name: '±', value: 'how far off it may be: about 19 times in 20 no further' }
 	];
 }
 
-function knownPart({ state, unit }: CheckRun, catalogue: Catalogue): ReportPart {
+function knownPart({ state, unit, log }: CheckRun, catalogue: Catalogue): ReportPart {
 	return {
 		title: 'What was known',
 		isNumbered: true,
 		lines: state.evidence.map(({ evidence }) => {
-			const { title, figure, detail } = evidenceLine(evidence, unit, catalogue);
+			const { title, figure, detail } = evidenceLine(evidence, unit, catalogue, log.analyte);
 			return `${title}${/[?.!]$/.test(title) ? '' : ':'} ${figure}${detail ? ` (${detail})` : ''}`;
 		})
 	};

@@ -59,16 +59,25 @@ export class BlankReader {
 
 	/** A value in the unit of the sentence, from nothing to far more than tanks have. */
 	value(name: string, what: string): number {
-		return this.number(name, what, { low: 0, ...this.#reach });
+		const { high, reach } = this.#reach;
+		return this.number(name, what, { low: 0, high, why: `${reach} from 0 to ${plain(high, 0)}` });
 	}
 	/** A content or a ±: more than nothing. */
 	content(name: string, what: string): number {
-		return this.number(name, what, { low: this.#reach.high / 1e5, ...this.#reach });
+		const { high, reach } = this.#reach;
+		const why = `${reach} more than 0 and up to ${plain(high, 0)}`;
+		return this.number(name, what, { low: high / 1e5, high, why });
+	}
+	/** What was dosed or used up over days: undefined where the blank is empty. */
+	amount(name: string, what: string): number | undefined {
+		return this.text(name) === '' ? undefined : this.value(name, what);
 	}
 	get #reach() {
 		const high = plausibleRange(this.unit, this.context.analyte).high * ROOM;
-		const name = unitName(this.unit, this.context.analyte);
-		return { high, why: `In ${name} that is between 0 and ${plain(high, 0)}` };
+		return { high, reach: `In ${this.unitName} that is` };
+	}
+	get unitName(): string {
+		return unitName(this.unit, this.context.analyte);
 	}
 
 	/** The ± of the sentence; what the kit in question has where it is left empty. */
@@ -85,6 +94,7 @@ export class BlankReader {
 			label,
 			value: this.value('value', 'the value'),
 			expandedUncertainty: this.uncertainty(),
+			...(this.text('u') === '' ? { isUncertaintyTaken: true } : {}),
 			unit: this.unit,
 			...(repeatabilitySd === undefined ? {} : { repeatabilitySd })
 		};
@@ -136,11 +146,27 @@ export function valueParts(
 	];
 }
 
-/** A value that no tank has may have been in another unit. */
-export function unitRemark(blanks: Blanks, context: FormContext): string | null {
+/** A value that no tank has may have been in another unit, or be a slip; so may its ±. */
+export function unitRemark(
+	blanks: Blanks,
+	context: FormContext,
+	{ isTank = true }: { isTank?: boolean } = {}
+): string | null {
 	const reader = new BlankReader(blanks, context);
-	const typed = typedNumber(reader.text('value'), '', { low: 0, high: 1e6, why: '' });
-	if (!('value' in typed) || typed.value === 0) return null;
-	const [likely] = unitsLikely(typed.value, reader.unit, context.analyte);
-	return likely ? `Is that the unit? ${likely.sentence}` : null;
+	const { unit } = reader;
+	const { analyte } = context;
+	const typed = (name: string) => {
+		const found = typedNumber(reader.text(name), '', { low: 0, high: 1e6, why: '' });
+		return 'value' in found ? found.value : null;
+	};
+	const value = typed('value');
+	if (value === null) return null;
+	const [likely] = value > 0 ? unitsLikely(value, unit, analyte) : [];
+	if (likely) return `Is that the unit? ${likely.sentence}`;
+	const { low, high } = plausibleRange(unit, analyte);
+	if (isTank && (value < low / 2 || value > high))
+		return `Hardly any tank holds ${reader.text('value')} ${reader.unitName}. Look at it once more.`;
+	if ((typed('u') ?? 0) >= value)
+		return 'A ± as large as the value says almost nothing. Is it that large?';
+	return null;
 }

@@ -7,8 +7,7 @@ const ways = [
 	{ value: 'own', words: 'this kit' },
 	{ value: 'other', words: 'another way' }
 ] as const;
-const daysRange = { low: 0, high: 10_000, why: 'That is between 0 and 10000 days' };
-const rateRange = { low: 0, high: 1e5, why: 'That cannot be less than 0' };
+const daysRange = { low: 0, high: 3650, why: 'That is from 0 days to ten years' };
 
 /** A reading from before, and what should have become of it since. */
 export const earlier: EvidenceForm = {
@@ -22,12 +21,17 @@ export const earlier: EvidenceForm = {
 		'by',
 		{ choice: 'way', label: 'By which way', options: ways, after: '.' },
 		'Since then it was given',
-		{ blank: 'dosed', label: 'What was dosed since then, in the unit of the reading', taken: '0' },
+		{
+			blank: 'dosed',
+			label: 'What was dosed since then, in the unit of the reading',
+			after: ` ${new BlankReader(blanks, context).unitName}`,
+			taken: '0'
+		},
 		'and took up',
 		{
 			blank: 'consumed',
 			label: 'What the tank took up since then, in the unit of the reading',
-			after: '.',
+			after: ` ${new BlankReader(blanks, context).unitName}.`,
 			taken: '0'
 		}
 	],
@@ -35,19 +39,19 @@ export const earlier: EvidenceForm = {
 		const doubt = unitRemark(blanks, context);
 		if (doubt) return doubt;
 		const reader = new BlankReader(blanks, context);
-		const dosed = reader.optional('dosed', 'what was dosed', rateRange);
-		const consumed = reader.optional('consumed', 'what was taken up', rateRange);
+		const dosed = reader.amount('dosed', 'what was dosed');
+		const consumed = reader.amount('consumed', 'what was taken up');
 		if (!reader.isSound || (dosed === undefined && consumed === undefined)) return null;
 		const change = (dosed ?? 0) - (consumed ?? 0);
 		return change === 0
 			? 'So no change is expected since.'
-			: `So it should have ${change > 0 ? 'risen' : 'fallen'} by ${plain(Math.abs(change))} since.`;
+			: `So it should have ${change > 0 ? 'risen' : 'fallen'} by ${plain(Math.abs(change))} ${reader.unitName} since.`;
 	},
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
 		const daysAgo = reader.number('days', 'how many days ago', daysRange);
-		const dosed = reader.optional('dosed', 'what was dosed', rateRange);
-		const consumed = reader.optional('consumed', 'what was taken up', rateRange);
+		const dosed = reader.amount('dosed', 'what was dosed');
+		const consumed = reader.amount('consumed', 'what was taken up');
 		const isOwn = reader.text('way') !== 'other';
 		const evidence: Evidence = {
 			kind: 'earlier',

@@ -5,9 +5,7 @@ import { plain } from '../../charts/numbers';
 import { IN_QUESTION } from '../catalogue';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import type { Blanks, EvidenceForm, FormContext, Part, Told } from './form';
-
-/** The ± that a hand titration has where nothing is known of the kit: a share of the value. Our own choice. */
-const UNKNOWN_KIT = 0.08;
+import { unknownKitUncertainty } from './unknown-kit';
 
 const markRange = { low: -1, high: 100, why: 'A numeral of a scale is between 0 and 100' };
 const dropRange = { low: 1, high: 1000, why: 'Drops are between 1 and 1000' };
@@ -55,7 +53,8 @@ function typed(reader: BlankReader, { kit, analyte }: FormContext): Typed {
 			: reader.isSound
 				? reader.value('value', 'the value')
 				: Number.NaN;
-	if (!kit || !Number.isFinite(value)) return { value, expanded: value * UNKNOWN_KIT, marks };
+	if (!kit || !Number.isFinite(value))
+		return { value, expanded: unknownKitUncertainty(value, unit, analyte), marks };
 	const inKit = careful(kit, Math.max(1e-6, convertValue(value, unit, kit.unit, analyte)));
 	const own = (size: number) => convertValue(size, kit.unit, unit, analyte);
 	return {
@@ -69,7 +68,7 @@ function typed(reader: BlankReader, { kit, analyte }: FormContext): Typed {
 /** What an empty ± is taken for, once there is a value. */
 function takenOf(blanks: Blanks, context: FormContext): number | null {
 	const { value, expanded } = typed(new BlankReader(blanks, context), context);
-	return value > 0 ? expanded : null;
+	return value >= 0 ? expanded : null;
 }
 
 const markWords = (kit: Kit): { before: string; label: string; after: string } =>
@@ -82,6 +81,8 @@ const markWords = (kit: Kit): { before: string; label: string; after: string } =
 /** The reading in question, typed in. */
 export const inQuestion: EvidenceForm = {
 	title: IN_QUESTION,
+	aside:
+		'± says how far off it may be: about 19 times in 20 the truth lies no further away. Left empty, it is taken as usual for such a kit.',
 	parts: (blanks, context): Part[] => {
 		const { kit } = context;
 		const mark = kit && markWords(kit);
@@ -113,6 +114,8 @@ export const inQuestion: EvidenceForm = {
 		const reader = new BlankReader(blanks, context);
 		const marks = marksOf(reader, kit);
 		const byMark = kit && marks && reader.isSound ? valued(kit, marks) : null;
+		if (kit && marks && reader.isSound && !byMark)
+			return 'The leaflet makes no value of that mark. Is it another line?';
 		if (!kit || !byMark) return null;
 		const { unit } = reader;
 		const made = convertValue(byMark.value, kit.unit, unit, analyte);
@@ -128,8 +131,9 @@ export const inQuestion: EvidenceForm = {
 				id: context.id,
 				label: IN_QUESTION,
 				value,
-				expandedUncertainty:
-					reader.text('u') === '' ? Math.max(1e-3, expanded) : reader.uncertainty(),
+				...(reader.text('u') === ''
+					? { expandedUncertainty: expanded, isUncertaintyTaken: true }
+					: { expandedUncertainty: reader.uncertainty() }),
 				unit: reader.unit,
 				...(repeatabilitySd === undefined ? {} : { repeatabilitySd }),
 				...(marks ? { marks } : {})

@@ -41,15 +41,16 @@ export const reference: EvidenceForm = {
 		{
 			blank: 'nominalU',
 			label: 'The ± of what it holds; left empty it is taken as a twentieth of it',
-			taken: '5 %'
+			taken: '5 %',
+			after: ` ${new BlankReader(blanks, context).unitName},`
 		},
-		', made',
+		'made',
 		{ choice: 'matrix', label: 'What it is made in', options: matrices, after: '.' },
 		{ choice: 'reader', label: 'Who read it', options: readers(context) },
 		'read',
 		...valueParts(blanks, context, { value: 'What it read', after: '.' })
 	],
-	remark: unitRemark,
+	remark: (blanks, context) => unitRemark(blanks, context, { isTank: false }),
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
 		const by = reader.words('reader', OWN);
@@ -111,9 +112,10 @@ export const addition: EvidenceForm = {
 		{
 			blank: 'addedU',
 			label: 'The ± of that rise; left empty it is taken as a twentieth of it',
-			taken: '5 %'
+			taken: '5 %',
+			after: ` ${new BlankReader(blanks, context).unitName},`
 		},
-		', the same water read',
+		'the same water read',
 		...valueParts(blanks, context, { value: 'What it read', after: '.' })
 	],
 	remark: (blanks, context) => {
@@ -123,7 +125,7 @@ export const addition: EvidenceForm = {
 		const value = reader.value('value', 'the value');
 		const added = reader.content('added', 'the rise');
 		if (!reader.isSound) return null;
-		return `Found again: ${plain(value - first.value)} of ${plain(added)}.`;
+		return `Found again: ${plain(value - first.value)} of ${plain(added)} ${reader.unitName}.`;
 	},
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);

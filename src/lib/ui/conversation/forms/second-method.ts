@@ -40,8 +40,15 @@ export const secondMethod: EvidenceForm = {
 	parts: (blanks, context) => [
 		{ choice: 'method', label: 'Which method', options: methods, after: ',' },
 		'called',
-		{ blank: 'instrument', label: 'Its name', kind: 'words', width: 9, taken: 'a name' },
-		', read',
+		{
+			blank: 'instrument',
+			label: 'Its name',
+			kind: 'words',
+			width: 9,
+			taken: 'a name',
+			after: ','
+		},
+		'read',
 		{ choice: 'portion', label: 'Which water', options: portions },
 		'as',
 		...valueParts(blanks, context, { value: 'What it read', after: '.' }),

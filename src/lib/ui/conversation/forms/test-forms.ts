@@ -74,8 +74,15 @@ export const freshSample = testForm({
 		reader.text('where') ? `Fresh water, ${reader.text('where')}` : 'Fresh water',
 	before: () => [
 		'Fresh water, taken',
-		{ blank: 'where', label: 'Where or when', kind: 'words', width: 12, taken: 'where, when' },
-		', read'
+		{
+			blank: 'where',
+			label: 'Where or when',
+			kind: 'words',
+			width: 12,
+			taken: 'where, when',
+			after: ','
+		},
+		'read'
 	]
 });
 

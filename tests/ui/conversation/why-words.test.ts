@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import type { ExplanationRow } from '../../../src/lib/ui/conversation/explanation-rows';
+import { whyWords } from '../../../src/lib/ui/conversation/why-words';
+
+const row: ExplanationRow = {
+	id: 'strong',
+	title: 'Titrant grown stronger',
+	isGroup: false,
+	members: [],
+	splitBy: null,
+	probability: 0.5,
+	trueValue: { mean: 8, standardUncertainty: 0.2 },
+	faults: ['strong'],
+	remedies: [],
+	explanations: ['strong']
+};
+const titles = ['First', 'Bottle B', 'Photometer', 'Repeat'];
+/** Even odds with every piece; without each, as probable as said. */
+const why = (...without: number[]) =>
+	whyWords(
+		row,
+		without.map((probability, i) => ({ at: i + 1, probabilities: { strong: probability } })),
+		titles
+	);
+
+describe('why an explanation stands where it stands', () => {
+	test('pieces that speak clearly are named on their side', () => {
+		expect(why(0.2, 0.8)).toBe('For it: 2 (Bottle B). Against it: 3 (Photometer).');
+	});
+	test('two that pull against each other are both named, though neither decides it', () => {
+		expect(why(0.44, 0.56)).toBe(
+			'No piece decides it alone: 2 (Bottle B) pulls a little for it, 3 (Photometer) a little against it.'
+		);
+	});
+	test('where none speaks clearly, the weightiest is named', () => {
+		expect(why(0.49, 0.44)).toMatch(/The weightiest: 3 \(Photometer\), a little for it\.$/);
+		expect(why(0.52, 0.56)).toMatch(/The weightiest: 3 \(Photometer\), a little against it\.$/);
+	});
+	test('where none changes anything, that is said, and nothing before it was worked out', () => {
+		expect(why(0.5, 0.501)).toBe('No single piece of what is known changes how likely it is.');
+		expect(whyWords(row, null, titles)).toBe('');
+	});
+	test('never a clause that ends before it has named anything', () => {
+		for (const said of [why(), why(0.5), why(0.45), why(0.2, 0.8), why(0.44, 0.56)])
+			expect(said).toMatch(/\S\.$/);
+	});
+});
