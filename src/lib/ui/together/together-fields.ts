@@ -1,0 +1,151 @@
+import { plausibleRange, typedNumber, unitName, type TypedRange, type Unit } from '$lib/kits';
+import type { ConsistencyInput, KnownValue } from '$lib/judgement';
+import { plain } from '../charts/numbers';
+import { salinityField } from '../decision/salinity-field';
+
+/** What is kept of a tank and looked at together. */
+export const lookedAt = ['alkalinity', 'calcium', 'magnesium'] as const;
+export type LookedAt = (typeof lookedAt)[number];
+export type UnitFor = (analyte: LookedAt) => Unit;
+
+/** One blank. */
+export type TogetherField = {
+	name: string;
+	label: string;
+	unit?: string;
+	hint?: string;
+	/** For the message: 'the calcium'. */
+	what: string;
+	range: TypedRange;
+	/** What somebody may have meant by what cannot be, in a sentence. */
+	meantBy?: (text: string) => { words: string } | null;
+};
+
+const PLUS_MINUS = 'Of it, give or take';
+
+/** A value and its ± of an analyte. */
+function valueFields(analyte: LookedAt, name: string, label: string, unit: Unit): TogetherField[] {
+	const high = plausibleRange(unit, analyte).high * 2;
+	const called = unitName(unit, analyte);
+	const isUse = name !== analyte;
+	return [
+		{
+			name,
+			label,
+			unit: called,
+			what: `the ${analyte}`,
+			range: {
+				low: isUse ? -high : 0,
+				high,
+				why: `That is ${isUse ? 'no more than' : 'from 0 to'} ${plain(high, 0)} ${called}`
+			}
+		},
+		{
+			name: `${name}U`,
+			label: PLUS_MINUS,
+			unit: called,
+			what: `the ± of the ${analyte}`,
+			range: { low: high / 1e4, high: high / 2, why: 'A ± is more than 0 and below the value' }
+		}
+	];
+}
+
+const titles = { alkalinity: 'Alkalinity', calcium: 'Calcium', magnesium: 'Magnesium' };
+
+/** The three values, each with its ±. */
+export const valueFieldsOf = (unitFor: UnitFor): TogetherField[][] =>
+	lookedAt.map((analyte) => valueFields(analyte, analyte, titles[analyte], unitFor(analyte)));
+
+/** The water that they were measured in. */
+export const waterFields: TogetherField[] = [
+	{
+		...salinityField,
+		range: { low: 20, high: 43, why: 'A marine tank lies between 20 and 43' }
+	},
+	{
+		name: 'salinityU',
+		label: PLUS_MINUS,
+		hint: 'Left empty: 1.',
+		what: 'the ± of the salinity',
+		range: { low: 0.01, high: 5, why: 'A ± of salinity lies between 0.01 and 5' }
+	},
+	{
+		name: 'ph',
+		label: 'pH',
+		hint: 'Only for the saturation of aragonite.',
+		what: 'the pH',
+		range: { low: 7, high: 9, why: 'The pH of a reef tank lies between 7 and 9' }
+	},
+	{
+		name: 'temperatureC',
+		label: 'Temperature',
+		unit: '°C',
+		hint: 'Left empty: 25.',
+		what: 'the temperature',
+		range: { low: 10, high: 35, why: 'The water of a tank is between 10 and 35 degrees Celsius' }
+	}
+];
+
+/** What was used up between two days, dosing added back. */
+export const useFieldsOf = (unitFor: UnitFor): TogetherField[][] => [
+	valueFields('alkalinity', 'usedAlkalinity', 'Alkalinity used up', unitFor('alkalinity')),
+	valueFields('calcium', 'usedCalcium', 'Calcium used up', unitFor('calcium'))
+];
+
+export type TogetherTexts = Readonly<Record<string, string>>;
+export type TogetherRead = { input: ConsistencyInput; problems: Record<string, string> };
+
+/** What was typed, as far as it can be; a value without its ± is no use, and its blank says so. */
+export function readTogether(
+	texts: TogetherTexts,
+	unitFor: UnitFor,
+	isMagnesiumByDifference: boolean
+): TogetherRead {
+	const problems: Record<string, string> = {};
+	const values: Record<string, number> = {};
+	const fields = [...valueFieldsOf(unitFor), waterFields, ...useFieldsOf(unitFor)].flat();
+	for (const { name, what, range, meantBy } of fields) {
+		const text = texts[name] ?? '';
+		if (text.trim() === '') continue;
+		const typed = typedNumber(text, what, range);
+		if ('value' in typed) values[name] = typed.value;
+		else problems[name] = [typed.problem, meantBy?.(text)?.words].filter(Boolean).join(' ');
+	}
+	const known = (analyte: LookedAt, name: string): KnownValue | undefined => {
+		const { [name]: value, [`${name}U`]: expandedUncertainty } = values;
+		if (value === undefined) return undefined;
+		if (expandedUncertainty === undefined) {
+			problems[`${name}U`] ??= 'Type its ± too: without it nothing can be said.';
+			return undefined;
+		}
+		return { value, expandedUncertainty, unit: unitFor(analyte) };
+	};
+	const both = {
+		alkalinity: known('alkalinity', 'usedAlkalinity'),
+		calcium: known('calcium', 'usedCalcium')
+	};
+	const { salinity, salinityU, ph, temperatureC } = values;
+	const input = {
+		...Object.fromEntries(
+			lookedAt.flatMap((analyte) => {
+				const value = known(analyte, analyte);
+				return value ? [[analyte, value]] : [];
+			})
+		),
+		...(salinity === undefined
+			? {}
+			: {
+					salinity: {
+						value: salinity,
+						...(salinityU === undefined ? {} : { expandedUncertainty: salinityU })
+					}
+				}),
+		...(ph === undefined ? {} : { ph: { value: ph } }),
+		...(temperatureC === undefined ? {} : { temperatureC }),
+		...(both.alkalinity && both.calcium
+			? { usedUp: { alkalinity: both.alkalinity, calcium: both.calcium } }
+			: {}),
+		isMagnesiumByDifference
+	};
+	return { input, problems };
+}

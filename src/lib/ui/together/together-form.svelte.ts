@@ -1,0 +1,41 @@
+import { lookTogether } from '$lib/judgement';
+import { KeptBlanks } from '../fields/kept-blanks.svelte';
+import { readTogether, type TogetherTexts, type UnitFor } from './together-fields';
+
+/** Values of the log that can be taken over, as they would be typed. */
+export type Latest = {
+	/** 'alkalinity of today, calcium of 3 days ago' */
+	words: string;
+	texts: TogetherTexts;
+	isMagnesiumByDifference: boolean;
+};
+
+/** The values of a tank, being typed in to be looked at together. */
+export class TogetherForm {
+	readonly kept = new KeptBlanks('halfdrop.together');
+	readonly read = $derived.by(() =>
+		readTogether(this.kept.all, this.unitFor, this.isMagnesiumByDifference)
+	);
+	readonly look = $derived.by(() => lookTogether(this.read.input));
+
+	constructor(readonly unitFor: UnitFor) {}
+
+	get isMagnesiumByDifference(): boolean {
+		return this.kept.text('byDifference') === 'yes';
+	}
+	setByDifference(isSo: boolean): void {
+		this.kept.set('byDifference', isSo ? 'yes' : '');
+	}
+	problemAt(name: string): string | undefined {
+		// A ± that is missing is due as soon as its value has been left.
+		const isDue = this.kept.isDue(name) || this.kept.isDue(name.replace(/U$/, ''));
+		return isDue ? this.read.problems[name] : undefined;
+	}
+	take({ texts, isMagnesiumByDifference }: Latest): void {
+		for (const [name, text] of Object.entries(texts)) {
+			this.kept.set(name, text);
+			this.kept.leave(name);
+		}
+		this.setByDifference(isMagnesiumByDifference);
+	}
+}

@@ -1,0 +1,141 @@
+import { fireEvent, render, screen } from '@testing-library/svelte';
+import { tick } from 'svelte';
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Analyte, Unit } from '../../../src/lib/kits';
+import { readTogether } from '../../../src/lib/ui/together/together-fields';
+import { TogetherForm } from '../../../src/lib/ui/together/together-form.svelte';
+import TogetherScreen from '../../../src/lib/ui/together/TogetherScreen.svelte';
+import { latestOf } from '../../../src/routes/check/together/latest';
+import type { TestHeader } from '../../../src/lib/records';
+
+const units: Partial<Record<Analyte, Unit>> = {
+	alkalinity: 'dKH',
+	calcium: 'mg/L',
+	magnesium: 'mg/L'
+};
+const unitFor = (analyte: Analyte) => units[analyte]!;
+beforeEach(() => localStorage.clear());
+
+describe('what is typed', () => {
+	const read = (texts: Record<string, string>) => readTogether(texts, unitFor, false);
+	it('is taken with decimal comma or point', () => {
+		const { input, problems } = read({ alkalinity: '8,1', alkalinityU: '0.5', salinity: '35' });
+		expect(problems).toEqual({});
+		expect(input).toMatchObject({
+			alkalinity: { value: 8.1, expandedUncertainty: 0.5, unit: 'dKH' },
+			salinity: { value: 35 }
+		});
+	});
+	it('is no use without its ±, and is not lost', () => {
+		const { input, problems } = read({ calcium: '410' });
+		expect(input).not.toHaveProperty('calcium');
+		expect(problems.calciumU).toMatch(/Type its ± too/);
+	});
+	it.each([
+		['salinity', '1.026', /specific gravity.*about 3/],
+		['ph', '81', /between 7 and 9/],
+		['calcium', 'four hundred', /no number/],
+		['magnesiumU', '0', /more than 0/]
+	])('%s of %s gets a message', (name, text, words) => {
+		expect(read({ [name]: text }).problems[name]).toMatch(words);
+	});
+	it('what was used up counts when both are there', () => {
+		const one = read({ usedAlkalinity: '4', usedAlkalinityU: '0.5' });
+		expect(one.input).not.toHaveProperty('usedUp');
+		const both = read({
+			usedAlkalinity: '4',
+			usedAlkalinityU: '0.5',
+			usedCalcium: '−3',
+			usedCalciumU: '20'
+		});
+		expect(both.input.usedUp?.calcium.value).toBe(-3);
+	});
+});
+
+describe('the page', () => {
+	const type = async (label: string, text: string, which = 0) => {
+		const field = screen.getAllByLabelText(label)[which]!;
+		await fireEvent.input(field, { target: { value: text } });
+		await fireEvent.change(field);
+		await tick();
+	};
+	it('says what stands out, with its figures, and always what it cannot tell', async () => {
+		render(TogetherScreen, { form: new TogetherForm(unitFor) });
+		expect(screen.getByText(/can all be off together/)).toBeVisible();
+		await type('Calcium', '350');
+		await type('Of it, give or take', '15', 1);
+		await type('Magnesium', '1080');
+		await type('Of it, give or take', '50', 2);
+		await type('Salinity', '35');
+		expect(screen.getAllByText('Stands out').length).toBeGreaterThan(0);
+		expect(screen.getByText(/check the instrument in a solution of known salinity/)).toBeVisible();
+		expect(screen.getByText(/calcium 17 % less, magnesium 18 % less/)).toBeVisible();
+	});
+	it('takes over what the log has', async () => {
+		const latest = {
+			words: 'alkalinity, just now; calcium, 2 days ago',
+			texts: { alkalinity: '8.0', alkalinityU: '0.5', calcium: '415', calciumU: '15' },
+			isMagnesiumByDifference: false
+		};
+		render(TogetherScreen, { form: new TogetherForm(unitFor), latest });
+		await fireEvent.click(screen.getByRole('button', { name: 'Take these' }));
+		expect(screen.getByLabelText('Calcium')).toHaveValue('415');
+		expect(
+			screen.getByText('Type two of the values with their ±, and the salinity.')
+		).toBeVisible();
+	});
+});
+
+describe('the newest of the log', () => {
+	const DAY = 86_400_000;
+	const now = Date.UTC(2026, 4, 1);
+	const header = (analyte: Analyte, daysAgo: number, more: object): TestHeader =>
+		({
+			id: `${analyte}-${daysAgo}`,
+			analyte,
+			startedAtEpochMs: now - daysAgo * DAY,
+			state: 'kept',
+			summary: {
+				unit: units[analyte] ?? 'mmol/L',
+				standardUncertainty: 1,
+				repeatabilitySd: 1,
+				values: [1],
+				sampleVolumeMl: 5,
+				isSuspect: false,
+				...more
+			}
+		}) as unknown as TestHeader;
+	const alkalinity = header('alkalinity', 0, { value: 8.04, expandedUncertainty: 0.52 });
+	it('is one of each, magnesium from what is left by difference', () => {
+		const hardness = header('hardness', 1, {
+			value: 65,
+			expandedUncertainty: 2,
+			difference: {
+				analyte: 'magnesium',
+				value: 1310,
+				unit: 'mg/L',
+				standardUncertainty: 30,
+				expandedUncertainty: 60,
+				repeatabilitySd: 20,
+				isSuspect: false,
+				isAssumed: false
+			}
+		});
+		expect(latestOf([alkalinity, hardness], unitFor, now)).toEqual({
+			words: 'alkalinity, just now; magnesium, 24 h ago',
+			texts: { alkalinity: '8.0', alkalinityU: '0.5', magnesium: '1310', magnesiumU: '60' },
+			isMagnesiumByDifference: true
+		});
+	});
+	it('passes over what is doubted, old, or no water of the tank', () => {
+		const calcium = { value: 410, expandedUncertainty: 15 };
+		expect(
+			latestOf([alkalinity, header('calcium', 1, { ...calcium, isSuspect: true })], unitFor, now)
+		).toBeNull();
+		expect(latestOf([alkalinity, header('calcium', 30, calcium)], unitFor, now)).toBeNull();
+		expect(
+			latestOf([alkalinity, header('calcium', 1, { ...calcium, water: 'known' })], unitFor, now)
+		).toBeNull();
+		expect(latestOf([alkalinity, header('calcium', 1, calcium)], unitFor, now)).not.toBeNull();
+	});
+});
