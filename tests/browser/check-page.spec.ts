@@ -86,7 +86,7 @@ test('what is half typed survives a reload; what was said can be taken back and 
 	await check.isWeighed();
 	const lines = check.known.getByRole('listitem');
 	await expect(lines).toHaveCount(2);
-	await expect(lines.nth(1)).toContainText('said to hold 8.0 ± 0.4, in purified water');
+	await expect(lines.nth(1)).toContainText('said to hold 8.0 ± 0.4 dKH, in purified water');
 	const held = await check.trueValue.innerText();
 
 	await check.takeBack(/^Take back 2: March/);
@@ -149,15 +149,49 @@ test('a doubtful unit is shown in the others', async ({ page }) => {
 	await expectSound(page);
 });
 
-test('an emergency needs no reading: one action from the first page of a check', async ({
+test('an emergency needs no reading: one action from the first page of a check, and nothing is kept of it', async ({
 	page
 }) => {
-	await page.goto('/check/');
-	await page.getByRole('button', { name: 'What to do at once' }).click();
-	await expect(page).toHaveURL(/\/check\/decision\/?#check=/);
-	await expect(page.getByRole('main')).toContainText(/Stop all dosing/);
-	await page.reload();
-	await expect(page.getByRole('main')).toContainText(/Stop all dosing/);
+	for (let press = 0; press < 2; press++) {
+		await page.goto('/check/');
+		await page.getByRole('button', { name: 'What to do at once' }).click();
+		await expect(page.getByRole('main')).toContainText(/Stop all dosing/);
+		await page.reload();
+		await expect(page.getByRole('main')).toContainText(/Stop all dosing/);
+	}
+	await expectSound(page);
+	await page.getByRole('button', { name: 'It is over, or it was nothing' }).click();
+	await expect(page.getByLabel('Which kit read it?')).toBeVisible();
+	await expect(page.getByText('Left unfinished')).toHaveCount(0);
+});
+
+test('a specific gravity releases nothing until it is taken as the salinity that it means', async ({
+	page
+}) => {
+	const check = await new Check(page).begin(KIT, '5.4');
+	await check.add('A second method', { blanks: { 'What it read': '5.5', 'Its ±': '0.3' } });
+	await page
+		.getByRole('link', { name: /^See what to do/ })
+		.first()
+		.click();
+	await page.getByRole('radio', { name: 'I have not looked' }).check();
+	const salinity = page.getByLabel('Salinity');
+	await salinity.fill('1.026');
+	await salinity.blur();
+	await expect(page.getByText('salinity of about 34.5')).toBeVisible();
+	await expect(check.verdict).not.toHaveText('Adjust, slowly.');
+	await page.getByRole('button', { name: 'Take 34.5' }).click();
+	await expect(salinity).toHaveValue('34.5');
+	await expectSound(page);
+});
+
+test('a test begun from a known solution is of that solution', async ({ page }) => {
+	await new Check(page).begin(KIT, '7.0');
+	const id = new URL(page.url()).hash;
+	await page.goto(`/check/solution/${id}`);
+	await page.getByRole('link', { name: 'Test it with your kit' }).click();
+	await page.getByRole('button', { name: KIT }).first().click();
+	await expect(page.getByRole('radio', { name: 'known solution' })).toBeChecked();
 });
 
 test('without another thread the answer comes all the same', async ({ page }) => {

@@ -46,7 +46,7 @@ describe('what the report holds', () => {
 		]);
 		expect(report.parts[0]?.lines).toEqual([
 			'Your first test: 7.4 ± 0.6 dKH (in question)',
-			'Known solution: 8.1 ± 0.6 dKH (said to hold 8.00 ± 0.10, in seawater)'
+			'Known solution: 8.1 ± 0.6 dKH (said to hold 8.00 ± 0.10 dKH, in seawater)'
 		]);
 		expect(report.parts[5]?.lines[0]).toMatch(
 			/^Day 1: 2\.5 g; then about 6\.5 ± 0\.3 dKH; pH at once: about −0\.03$/

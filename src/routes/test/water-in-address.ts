@@ -1,0 +1,48 @@
+import { type Analyte, type Kit } from '$lib/kits';
+import {
+	CircumstancesSchema,
+	KnownSolutionSchema,
+	type Circumstances,
+	type KnownSolution
+} from '$lib/observation';
+
+/** So many digits of a content go into an address: more than any ± of a solution allows. */
+const written = (value: number) => String(Number(value.toPrecision(4)));
+
+/** The part of an address that says which water a test begun there is of: a known solution. */
+export function knownSolutionHash(solution?: KnownSolution, analyte?: Analyte): string {
+	const said = new URLSearchParams({ water: 'reference' });
+	if (solution && analyte) {
+		const { nominal, expandedUncertainty, unit, matrix, name } = solution;
+		said.set('analyte', analyte);
+		said.set('nominal', written(nominal));
+		said.set('band', written(expandedUncertainty));
+		said.set('unit', unit);
+		said.set('matrix', matrix);
+		if (name) said.set('name', name);
+	}
+	return `#${said}`;
+}
+
+/**
+ * What an address says of the water of a test that is begun there; null where it says nothing. Of a
+ * solution that is not of the kit's analyte, or not all there, no more is said than that it is one.
+ */
+export function waterInHash(hash: string, { analyte }: Pick<Kit, 'analyte'>): Circumstances | null {
+	const asked = new URLSearchParams(hash.replace(/^#/, ''));
+	const water = CircumstancesSchema.shape.water.safeParse(asked.get('water') ?? undefined);
+	if (!water.success || water.data === undefined) return null;
+	const name = asked.get('name');
+	const solution = KnownSolutionSchema.safeParse({
+		nominal: Number(asked.get('nominal') ?? Number.NaN),
+		expandedUncertainty: Number(asked.get('band') ?? Number.NaN),
+		unit: asked.get('unit'),
+		matrix: asked.get('matrix'),
+		...(name ? { name } : {})
+	});
+	const isOfKit = water.data === 'reference' && asked.get('analyte') === analyte;
+	return {
+		water: water.data,
+		...(isOfKit && solution.success ? { reference: solution.data } : {})
+	};
+}
