@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calibrateKit, createBench, runHands, cleanPlan } from '../../src/lib/bench';
-import { valueFromMark } from '../../src/lib/kits';
+import { houseCalciumKit, houseHardnessKit, valueFromMark } from '../../src/lib/kits';
 import { buretteKit, dropperKit, meanOver, syringeKit, truthOf, worked } from './house';
 
 describe('the house kits', () => {
@@ -9,8 +9,8 @@ describe('the house kits', () => {
 		(kit) => {
 			const found = calibrateKit(kit);
 			// Ordinary seawater bends the straight line by a hundredth of a degree at most.
-			expect(found.worstErrorDkh).toBeLessThan(0.012);
-			for (const { alkalinityDkh, usedMl } of found.points) {
+			expect(found.worstError).toBeLessThan(0.012);
+			for (const { value: alkalinityDkh, usedMl } of found.points) {
 				const printed = valueFromMark(
 					kit,
 					kit.delivery.by === 'dropper'
@@ -18,6 +18,26 @@ describe('the house kits', () => {
 						: { markMl: kit.delivery.by === 'syringe' ? 1 - usedMl : usedMl }
 				).value;
 				expect(Math.abs(printed - alkalinityDkh)).toBeLessThan(0.02);
+			}
+		}
+	);
+});
+
+describe('the house kits with EDTA', () => {
+	it.each([
+		[houseCalciumKit, 0.02, 0.1],
+		[houseHardnessKit, 0.03, 0.03]
+	])(
+		'$name: the printed conversion is what a clean hand finds on this bench',
+		(kit, bend, printing) => {
+			const found = calibrateKit(kit);
+			expect(found.worstError).toBeLessThan(bend);
+			for (const { value, usedMl } of found.points) {
+				const most = kit.delivery.by === 'syringe' ? kit.delivery.capacityMl : 0;
+				const refilledMl = Math.max(0, usedMl - most);
+				const markMl = most - (usedMl - refilledMl);
+				const printed = valueFromMark(kit, { markMl, refilledMl }).value;
+				expect(Math.abs(printed - value)).toBeLessThan(printing);
 			}
 		}
 	);

@@ -1,5 +1,6 @@
-import { createBench, PlanSchema, runHands, TruthSchema } from '../../src/lib/bench';
-import type { BenchState, HandsRun, Ledger, Plan, Truth } from '../../src/lib/bench';
+import { createBench, kindOf, PlanSchema, runHands, TruthSchema } from '../../src/lib/bench';
+import type { BenchState, HandsRun, Ledger, Plan, Truth, VialContents } from '../../src/lib/bench';
+import type { Vessel } from '../../src/lib/chemistry';
 import { houseKitOf, valueFromMark, type Kit } from '../../src/lib/kits';
 import type { Slip, SlipKind } from '../../src/lib/observation';
 import type * as z from 'zod/mini';
@@ -46,11 +47,20 @@ export const slipOf = (kind: SlipKind, more: Partial<Slip> = {}): Slip => ({
 	...more
 });
 
-/** Amount of one line of a ledger, dKH; an error when it is not there. */
+/** Contents of a titration with acid, seen from inside. */
+export function acidIn(contents: VialContents | null): Vessel {
+	if (!contents) throw new Error('there is nothing in the vial');
+	return contents as unknown as Vessel;
+}
+export const asContents = (vessel: Vessel) => vessel as unknown as VialContents;
+/** How far the colour of a titration with acid has come, as a hue angle that only grows. */
+export const hueOnTheWay = (contents: VialContents) => kindOf(syringeKit).placeOnTheWay(contents);
+
+/** Amount of one line of a ledger, in its kit's unit; an error when it is not there. */
 export function lineOf(ledger: Ledger, id: string): number {
 	const line = ledger.lines.find((each) => each.id === id);
 	if (!line) throw new Error(`no line ${id} among ${ledger.lines.map((each) => each.id).join()}`);
-	return line.amountDkh;
+	return line.amount;
 }
 
 /** Mean over seeds of one number. */

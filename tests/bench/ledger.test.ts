@@ -3,7 +3,6 @@ import {
 	accountOf,
 	benchReadyFor,
 	cleanPlan,
-	hueOnTheWay,
 	ledgerOf,
 	reduce,
 	type Account,
@@ -21,6 +20,7 @@ import {
 	benchWith,
 	buretteKit,
 	dropperKit,
+	hueOnTheWay,
 	lineOf,
 	slipOf,
 	syringeKit,
@@ -40,7 +40,7 @@ function ledgerFor(
 	const run = worked(kit, plan, truthOf(different), seed);
 	return ledgerOf(run.state, { marks: run.marks, value: run.value }, slips);
 }
-const sumOf = (ledger: Ledger) => ledger.lines.reduce((sum, line) => sum + line.amountDkh, 0);
+const sumOf = (ledger: Ledger) => ledger.lines.reduce((sum, line) => sum + line.amount, 0);
 const halfGraduation = new Map([
 	[syringeKit, 0.01 * 16],
 	[buretteKit, 0.025 * 2.3],
@@ -117,7 +117,7 @@ describe.each(situations)('the ledger of %s', (_name, kit, plan, slips, differen
 	it('adds up to reported − true, and leaves less than half a graduation unnamed', () => {
 		for (let seed = 1; seed <= 3; seed++) {
 			const ledger = ledgerFor(kit, plan, slips, different, seed);
-			expect(sumOf(ledger)).toBeCloseTo(ledger.reportedDkh - ledger.trueDkh, 9);
+			expect(sumOf(ledger)).toBeCloseTo(ledger.reported - ledger.trueValue, 9);
 			expect(Math.abs(lineOf(ledger, 'unnamed'))).toBeLessThan(halfGraduation.get(kit) ?? 0);
 		}
 	});
@@ -179,7 +179,7 @@ describe('a line of the ledger', () => {
 		const plan: Partial<Plan> = { fillBy: 'line', sampleOffMl: -0.4, dropsPastEnd: 1 };
 		const there = ledgerFor(syringeKit, plan, slips);
 		const back = ledgerFor(syringeKit, plan, [...slips].reverse());
-		for (const line of there.lines) expect(lineOf(back, line.id)).toBeCloseTo(line.amountDkh, 9);
+		for (const line of there.lines) expect(lineOf(back, line.id)).toBeCloseTo(line.amount, 9);
 	});
 
 	it('of two proportional faults shares out what they did together', () => {
@@ -244,7 +244,7 @@ describe('a titration that ran out and was filled again', () => {
 		give({ type: 'titrant.draw', sealMl: toMl, end: 'inTitrant' }, 500);
 		give({ type: 'tip.wipe' }, 500);
 		const hueDegrees = syringeKit.endPoint.hueDegrees ?? 0;
-		while (state.vessel && hueOnTheWay(state.vessel) < hueDegrees) {
+		while (state.contents && hueOnTheWay(state.contents) < hueDegrees) {
 			give({ type: 'flow.give', size: 'drop' }, 800);
 			give({ type: 'swirl.start' }, 800);
 			give({ type: 'swirl.stop' }, 1500);
@@ -276,7 +276,7 @@ it('half a drop wiped off on the way is scatter, and many of them are not', () =
 			state = reduce(state, { type: 'flow.give', size: 'half' }, state.at + 1000);
 			state = reduce(state, { type: 'tip.wipe' }, state.at + 1000);
 		}
-		while (state.vessel && hueOnTheWay(state.vessel) < 340)
+		while (state.contents && hueOnTheWay(state.contents) < 340)
 			state = reduce(state, { type: 'flow.give', size: 'drop' }, state.at + 1200);
 		state = reduce(state, { type: 'vial.look' }, state.at + 1200);
 		if (state.delivery.by !== 'syringe') throw new Error('a syringe was expected');
@@ -298,7 +298,7 @@ it('any set of slips, made or not, gives a ledger that adds up', () => {
 				slipOf(kind),
 				slipOf(other)
 			]);
-			expect(sumOf(ledger)).toBeCloseTo(ledger.reportedDkh - 8, 9);
+			expect(sumOf(ledger)).toBeCloseTo(ledger.reported - 8, 9);
 		}
 	}
 });

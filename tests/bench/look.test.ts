@@ -13,7 +13,7 @@ import {
 	type Seen
 } from '../../src/lib/bench';
 import { addAcid } from '../../src/lib/chemistry';
-import { benchWith, dropperKit, syringeKit, truthOf, worked } from './house';
+import { acidIn, asContents, benchWith, dropperKit, syringeKit, truthOf, worked } from './house';
 
 /** The same vial with its bulk in another colour, and nothing unmixed. */
 const inColour = (seen: Seen, bulk: Seen['vial']['bulk']): Seen => ({
@@ -25,13 +25,16 @@ const start = () => benchReadyFor(benchWith(syringeKit), 'titrate', cleanPlan);
 
 /** What a clean titration looks like after each of its drops. */
 function wayToTheEnd(): Seen[] {
-	const vessel = start().vessel;
-	if (!vessel) throw new Error('there is nothing in the vial');
+	const vessel = acidIn(start().contents);
 	const seen = seenOf(start());
 	return Array.from({ length: 30 }, (_, drop) =>
 		inColour(
 			seen,
-			shownColour(addAcid(vessel, { volumeMl: 0.021 * drop, molPerL: 0.034 }), 'white')
+			shownColour(
+				syringeKit,
+				asContents(addAcid(vessel, { volumeMl: 0.021 * drop, molPerL: 0.034 })),
+				'white'
+			)
 		)
 	);
 }
@@ -112,14 +115,16 @@ describe('the way of the colours', () => {
 		'$name: only grows from drop to drop, by some 60 in all',
 		(kit) => {
 			const bench = benchReadyFor(benchWith(kit), 'titrate', cleanPlan);
-			const vessel = bench.vessel;
-			if (!vessel) throw new Error('there is nothing in the vial');
+			const vessel = acidIn(bench.contents);
 			const pathAt = colourPathOf(kit, 'white');
 			const acidMol = vessel.alkalinityMol * 1.06;
 			const places = Array.from({ length: 40 }, (_, i) =>
 				pathAt(
 					shownColour(
-						addAcid(vessel, { volumeMl: (acidMol * 1000 * i) / 39 / 0.1, molPerL: 0.1 }),
+						kit,
+						asContents(
+							addAcid(vessel, { volumeMl: (acidMol * 1000 * i) / 39 / 0.1, molPerL: 0.1 })
+						),
 						'white'
 					)
 				)
@@ -135,10 +140,10 @@ describe('the way of the colours', () => {
 	it('under the red lamp is a way from dark to bright', () => {
 		const { state } = worked(syringeKit);
 		const pathAt = colourPathOf(syringeKit, 'red');
-		const early = start().vessel;
-		if (!state.vessel || !early) throw new Error('there is nothing in the vial');
-		expect(pathAt(shownColour(state.vessel, 'red'))).toBeGreaterThan(
-			pathAt(shownColour(early, 'red')) + 10
+		const early = start().contents;
+		if (!state.contents || !early) throw new Error('there is nothing in the vial');
+		expect(pathAt(shownColour(syringeKit, state.contents, 'red'))).toBeGreaterThan(
+			pathAt(shownColour(syringeKit, early, 'red')) + 10
 		);
 	});
 });

@@ -5,14 +5,13 @@ import {
 	cleanPlan,
 	colourDistance,
 	factsOf,
-	hueOnTheWay,
 	observe,
 	reduce,
 	type BenchAction,
 	type BenchState
 } from '../../src/lib/bench';
 import { phOf } from '../../src/lib/chemistry';
-import { benchWith, syringeKit, truthOf, worked } from './house';
+import { acidIn, asContents, benchWith, hueOnTheWay, syringeKit, truthOf, worked } from './house';
 
 const ready = (different?: Parameters<typeof truthOf>[0], seed = 1) =>
 	benchReadyFor(benchWith(syringeKit, truthOf(different), seed), 'titrate', cleanPlan);
@@ -20,10 +19,8 @@ const after = (state: BenchState, waitMs: number, action: BenchAction) =>
 	reduce(state, action, state.at + waitMs);
 const swirled = (state: BenchState, ms: number) =>
 	after(after(state, 100, { type: 'swirl.start' }), ms, { type: 'swirl.stop' });
-const vesselOf = (state: BenchState) => {
-	if (!state.vessel) throw new Error('there is nothing in the vial');
-	return state.vessel;
-};
+const vesselOf = (state: BenchState) => acidIn(state.contents);
+const hueOf = (state: BenchState) => hueOnTheWay(asContents(vesselOf(state)));
 /** Ready, with so many drops given and mixed in. */
 function dripped(drops: number, different?: Parameters<typeof truthOf>[0], seed = 1): BenchState {
 	let state = ready(different, seed);
@@ -98,13 +95,12 @@ describe('carbon dioxide', () => {
 	it('leaves while the vial is swirled, so a true end fades back towards violet', () => {
 		// A seed whose last drop overshoots little; pH climbs from about 4.3 (common practice, no source).
 		const ends = Array.from({ length: 12 }, (_, i) => worked(syringeKit, {}, truthOf(), i).state);
-		const nearest = ends.reduce((a, b) =>
-			hueOnTheWay(vesselOf(a)) < hueOnTheWay(vesselOf(b)) ? a : b
-		);
+		const nearest = ends.reduce((a, b) => (hueOf(a) < hueOf(b) ? a : b));
 		const before = vesselOf(nearest);
-		const later = vesselOf(swirled(nearest, 60000));
+		const swirledOn = swirled(nearest, 60000);
+		const later = vesselOf(swirledOn);
 		expect(phOf(later)).toBeGreaterThan(phOf(before) + 0.1);
-		expect(hueOnTheWay(later)).toBeLessThan(hueOnTheWay(before) - 8);
+		expect(hueOf(swirledOn)).toBeLessThan(hueOf(nearest) - 8);
 		expect(later.alkalinityMol).toBe(before.alkalinityMol);
 	});
 
@@ -123,7 +119,7 @@ describe('grains of carbonate', () => {
 		const state = withGrains();
 		const start = vesselOf(state);
 		const hues = [0, 60, 120, 180].map((seconds) =>
-			hueOnTheWay(vesselOf(advance(state, state.at + seconds * 1000)))
+			hueOf(advance(state, state.at + seconds * 1000))
 		);
 		for (const [i, hue] of hues.entries()) if (i > 0) expect(hue).toBeLessThan(hues[i - 1] ?? 0);
 		const done = advance(state, state.at + 3600_000);

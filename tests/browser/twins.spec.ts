@@ -76,7 +76,7 @@ test('two truths that nothing done so far could tell apart look and sound the sa
 	const other = await browser.newPage({ baseURL });
 	// The other method is right, so that the reading would be off; nobody has asked it.
 	await withTruth(other, [
-		[/offsetDkh:-1.2/, 'offsetDkh:0.9'],
+		[/offset:-1.2/, 'offset:0.9'],
 		[/verdict:`cantTellYet`/, 'verdict:`technique`'],
 		[/reveal:`The photometer was off/, 'reveal:`Another story']
 	]);

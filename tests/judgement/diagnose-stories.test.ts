@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { diagnose, faults, type Diagnosis } from '../../src/lib/judgement';
-import { houseKits } from '../../src/lib/kits';
+import { houseKitsFor } from '../../src/lib/kits';
 import { methodFiguresOf } from '../../src/lib/metrology';
 import type { Evidence } from '../../src/lib/observation';
 import { earlier, reading, reference, second, test } from './diagnosed';
@@ -12,7 +12,7 @@ const sumOf = ({ faults: found }: Diagnosis, is: (id: string) => boolean) =>
 const oneOff = (diagnosis: Diagnosis) => sumOf(diagnosis, (id) => scopeOf.get(id) === 'oneTest');
 const top = ({ explanations }: Diagnosis) => explanations[0]?.id;
 
-describe.each(houseKits)('by the $name', (kit) => {
+describe.each(houseKitsFor('alkalinity'))('by the $name', (kit) => {
 	const options = { method: methodFiguresOf(kit, { value: 8 }) };
 
 	it('what agrees all round leaves nothing to explain', () => {

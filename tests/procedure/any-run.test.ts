@@ -145,9 +145,9 @@ describe.each([
 					const debrief = debriefOf(run);
 					evidenceOf(run);
 					if (debrief?.ledger) valued++;
-					const sum = debrief?.ledger?.lines.reduce((total, line) => total + line.amountDkh, 0);
+					const sum = debrief?.ledger?.lines.reduce((total, line) => total + line.amount, 0);
 					if (sum !== undefined)
-						expect(sum).toBeCloseTo(debrief!.ledger!.reportedDkh - debrief!.ledger!.trueDkh, 6);
+						expect(sum).toBeCloseTo(debrief!.ledger!.reported - debrief!.ledger!.trueValue, 6);
 				}
 			),
 			{ numRuns: 100 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { houseDropperKit, houseKits, houseSyringeKit, type Kit } from '$lib/kits';
+import { houseDropperKit, houseKitsFor, houseSyringeKit, type Kit } from '$lib/kits';
 import { cues, cuesFor } from '$lib/judgement';
 import { readingBudget } from '$lib/metrology';
 import {
@@ -365,7 +365,7 @@ describe('all of it can be written down and read again', () => {
 
 describe('nothing but a number', () => {
 	it('gets the ± that its kit can claim, in the unit in which it was said', () => {
-		for (const each of houseKits) {
+		for (const each of houseKitsFor('alkalinity')) {
 			const inDkh = readingOfNumber(8, 'dKH', each, { id: 'n' });
 			const inMeq = readingOfNumber(8 * 0.35664, 'meq/L', each, { id: 'n' });
 			expect(inDkh.isAssumed).toBe(false);
@@ -384,7 +384,7 @@ describe('nothing but a number', () => {
 			const bare = readingOfNumber(value, 'dKH', null, { id: 'n' });
 			expect(bare.isAssumed).toBe(true);
 			expect(bare.because).toContain('assumed');
-			for (const each of houseKits) {
+			for (const each of houseKitsFor('alkalinity')) {
 				const known = readingOfNumber(value, 'dKH', each, { id: 'n' }).reading.expandedUncertainty;
 				expect(bare.reading.expandedUncertainty).toBeGreaterThanOrEqual(known);
 			}

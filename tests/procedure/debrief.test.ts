@@ -10,14 +10,14 @@ import { titrated, type Different } from './titrated';
 const debriefed = (different: Different = {}, kit = syringeKit): Debrief =>
 	debriefOf(titrated(kit, different).run)!;
 const lineOf = (debrief: Debrief, id: string) =>
-	debrief.ledger?.lines.find((line) => line.id === id)?.amountDkh;
+	debrief.ledger?.lines.find((line) => line.id === id)?.amount;
 
 describe('the debrief', () => {
 	it('sets what was reported beside what was true, and the lines add up', () => {
 		const debrief = debriefed({ plan: { fillBy: 'line' } });
-		const sum = debrief.ledger!.lines.reduce((total, line) => total + line.amountDkh, 0);
-		expect(debrief.trueDkh).toBe(8.6);
-		expect(sum).toBeCloseTo(debrief.reading!.value - debrief.trueDkh, 9);
+		const sum = debrief.ledger!.lines.reduce((total, line) => total + line.amount, 0);
+		expect(debrief.trueValue).toBe(8.6);
+		expect(sum).toBeCloseTo(debrief.reading!.value - debrief.trueValue, 9);
 	});
 
 	it('of clean work says that only scatter is left', () => {
@@ -86,7 +86,7 @@ describe('the debrief', () => {
 	it('shows the curve, with the end and the stop on it', () => {
 		const { curve } = debriefed();
 		expect(curve.points.length).toBeGreaterThan(50);
-		expect(curve.points[0]!.ph).toBeGreaterThan(7.5);
+		expect(curve.points[0]!.readout).toBeGreaterThan(7.5);
 		// A clean hand stops within the drop after the end.
 		const past = curve.stoppedMl - curve.endMl!;
 		expect(past).toBeGreaterThan(-0.2 * syringeKit.delivery.dropMl);

@@ -64,7 +64,7 @@ describe('a practice run', () => {
 		run.check('repeatFull');
 		expect(run.state.inquiry.value).toBe('testing');
 		expect(run.titrationNumber).toBe(1);
-		expect(run.titration.bench.vessel).toBeNull();
+		expect(run.titration.bench.contents).toBeNull();
 		readAndReport(run);
 		expect(run.state.inquiry.value).toBe('checking');
 		run.check('repeatQuick');
@@ -191,7 +191,7 @@ describe('what is kept', () => {
 		await settled();
 		expect(run.storage).toBe('memory');
 		run.act({ type: 'sample.pour' });
-		expect(run.titration.bench.vessel).not.toBeNull();
+		expect(run.titration.bench.contents).not.toBeNull();
 	});
 	test('a damaged log gives a fresh run and leaves the old one where it is', async () => {
 		const store = await records();

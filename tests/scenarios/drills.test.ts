@@ -26,7 +26,7 @@ describe.each(drills)('$file', ({ scenario }) => {
 	});
 
 	it('lays the bench out for that part: what comes before is done, what it is about is not', () => {
-		const isSampled = bench.vessel !== null;
+		const isSampled = bench.contents !== null;
 		const isDosed = Object.values(bench.doses).some((doses) => doses > 0);
 		const isFilled =
 			bench.delivery.by === 'dropper' ||

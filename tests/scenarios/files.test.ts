@@ -113,10 +113,9 @@ function isSound({ truth, checks, earlier, verdict }: Scenario): boolean {
 	});
 	const methods = checks.every((offer) =>
 		offer.check === 'secondMethod'
-			? Math.abs(offer.offsetDkh) <= offer.expandedUncertaintyDkh
+			? Math.abs(offer.offset) <= offer.expandedUncertainty
 			: offer.check !== 'reference' ||
-				Math.abs(offer.water.alkalinityDkh - offer.nominalDkh) <=
-					offer.nominalExpandedUncertaintyDkh
+				Math.abs(offer.water.alkalinityDkh - offer.nominal) <= offer.nominalExpandedUncertainty
 	);
 	const bottles = !truth.titrant && !truth.indicator && !truth.ware;
 	return verdict !== undefined && ordinaryWater && ordinaryHands && methods && bottles;

@@ -9,14 +9,17 @@ import {
 	cleanEnd,
 	createBench,
 	endVolumeMl,
+	kindOf,
 	PlanSchema,
 	runHands,
 	TruthSchema,
 	WaterSchema,
 	type BenchState,
-	type Plan
+	type Passed,
+	type Plan,
+	type VialContents
 } from '../../src/lib/bench';
-import { houseKits, valueFromMark, type Kit } from '../../src/lib/kits';
+import { houseKitsFor, valueFromMark, type Kit } from '../../src/lib/kits';
 
 /**
  * What moves the end of a titration and is neither a share of the value nor a volume: found on the
@@ -30,7 +33,7 @@ export const ALKALINITIES = [5, 8, 12] as const;
 const SEEDS = [1, 2, 3, 4];
 
 type Case = { kit: Kit; alkalinityDkh: number };
-const cases: Case[] = houseKits.flatMap((kit) =>
+const cases: Case[] = houseKitsFor('alkalinity').flatMap((kit) =>
 	ALKALINITIES.map((alkalinityDkh) => ({ kit, alkalinityDkh }))
 );
 
@@ -49,6 +52,15 @@ function endMl(kit: Kit, water: ReturnType<typeof ordinary>): number {
 	if (end === null) throw new Error('no end to see');
 	return end;
 }
+
+/** End of a sample once so much has passed in it. */
+function endOf(kit: Kit, sample: VialContents | null, passed: Passed): number {
+	const molPerL = kit.contents?.titrant.molPerL ?? Number.NaN;
+	const end = sample && endVolumeMl(kit, kindOf(kit).withPassed(sample, passed), molPerL);
+	if (end === null) throw new Error('no end to see');
+	return end;
+}
+const asContents = (vessel: Vessel) => vessel as unknown as VialContents;
 
 /** Another kit or another water, to the same end as a clean hand's. */
 const chemical =
@@ -108,13 +120,7 @@ const solution =
 				volumeMl: dose.amount * (dose.unitMl ?? Number.NaN),
 				dyes: kit.contents?.dyes[id] ?? []
 			});
-		const end = endVolumeMl(
-			vessel,
-			cleanEnd(kit, water).carbonKept,
-			kit.contents?.titrant.molPerL ?? Number.NaN,
-			kit.endPoint.hueDegrees ?? Number.NaN
-		);
-		if (end === null) throw new Error('no end to see');
+		const end = endOf(kit, asContents(vessel), cleanEnd(kit, water).passed);
 		return (end - endMl(kit, ordinary(alkalinityDkh))) * valuePerMl(kit);
 	};
 function densityOf(matrix: Matrix, salinity: number): number {
@@ -145,14 +151,9 @@ const meanOfSeeds = (of: (seed: number) => number) =>
 /** Other swirling: the end lies elsewhere, whatever drop falls there. */
 const withSwirl = (swirlMs: number) => (each: Case) => {
 	const { kit } = each;
-	const molPerL = kit.contents?.titrant.molPerL ?? Number.NaN;
-	const hue = kit.endPoint.hueDegrees ?? Number.NaN;
 	const endAfter = (seed: number, plan: Partial<Plan>) => {
-		const { vessel, sampleVessel } = run(each, seed, plan);
-		if (!vessel || !sampleVessel) throw new Error('no sample');
-		const end = endVolumeMl(sampleVessel, vessel.dicMol / sampleVessel.dicMol, molPerL, hue);
-		if (end === null) throw new Error('no end to see');
-		return end;
+		const { contents, sampleContents } = run(each, seed, plan);
+		return endOf(kit, sampleContents, kindOf(kit).passedBetween(sampleContents, contents));
 	};
 	// Carbon hardly differs between seeds: one is enough.
 	return valuePerMl(kit) * (endAfter(1, { swirlMs }) - endAfter(1, {}));
@@ -160,15 +161,7 @@ const withSwirl = (swirlMs: number) => (each: Case) => {
 /** As far as a fading colour can be followed: carbon dioxide gone but for a rest. */
 const carbonGone = (carbonKept: number) => (each: Case) => {
 	const { kit, alkalinityDkh } = each;
-	const { sampleVessel } = run(each, 1, {});
-	if (!sampleVessel) throw new Error('no sample');
-	const end = endVolumeMl(
-		sampleVessel,
-		carbonKept,
-		kit.contents?.titrant.molPerL ?? Number.NaN,
-		kit.endPoint.hueDegrees ?? Number.NaN
-	);
-	if (end === null) throw new Error('no end to see');
+	const end = endOf(kit, run(each, 1, {}).sampleContents, { carbonKept });
 	return (end - endMl(kit, ordinary(alkalinityDkh))) * valuePerMl(kit);
 };
 /** A fading colour answered with drops: whole drops, as they fall. */

@@ -1,14 +1,14 @@
-import { addAcid } from '../../src/lib/chemistry';
 import {
 	benchReadyFor,
 	cleanEnd,
 	createBench,
 	endVolumeMl,
-	hueOnTheWay,
+	kindOf,
 	PlanSchema,
 	runHands,
 	TruthSchema,
 	WaterSchema,
+	type Passed,
 	type Plan,
 	type Truth
 } from '../../src/lib/bench';
@@ -62,25 +62,25 @@ export function drawWater(chance: Chance): Truth['water'] {
 }
 
 /** The leaflet's carbon at the end, for turning drops of colour into a hue; the same for all waters. */
-const carbonKept = new Map<string, number>();
-function carbonKeptOf(kit: Kit): number {
-	const known = carbonKept.get(kit.id);
+const passed = new Map<string, Passed>();
+function cleanPassedOf(kit: Kit): Passed {
+	const known = passed.get(kit.id);
 	if (known !== undefined) return known;
-	const found = cleanEnd(kit, WaterSchema.parse({ alkalinityDkh: 8 })).carbonKept;
-	carbonKept.set(kit.id, found);
+	const found = cleanEnd(kit, WaterSchema.parse({ alkalinityDkh: 8 })).passed;
+	passed.set(kit.id, found);
 	return found;
 }
 
 /** The hue at which this person stops: so many drops past the leaflet's own, in this very vial. */
 export function hueFor(kit: Kit, truth: Truth, plan: Plan, drops: number): number {
-	const hue = kit.endPoint.hueDegrees ?? 340;
-	const { vessel } = benchReadyFor(createBench({ kit, truth, seed: 1 }), 'fill', plan);
+	const kind = kindOf(kit);
+	const { contents } = benchReadyFor(createBench({ kit, truth, seed: 1 }), 'fill', plan);
 	const molPerL = (kit.contents?.titrant.molPerL ?? 0) * (truth.titrant?.strengthFactor ?? 1);
-	const kept = carbonKeptOf(kit);
-	const endMl = vessel && endVolumeMl(vessel, kept, molPerL, hue);
-	if (!vessel || endMl === null) throw new Error('no end to see');
+	const aired = contents && kind.withPassed(contents, cleanPassedOf(kit));
+	const endMl = aired && endVolumeMl(kit, aired, molPerL);
+	if (!aired || endMl === null) throw new Error('no end to see');
 	const volumeMl = Math.max(0, endMl + drops * kit.delivery.dropMl);
-	return hueOnTheWay(addAcid({ ...vessel, dicMol: vessel.dicMol * kept }, { volumeMl, molPerL }));
+	return kind.placeOnTheWay(kind.titratedTo(aired, { volumeMl, molPerL }));
 }
 
 /** What a hand does anew each time, besides its drops. */

@@ -37,16 +37,16 @@ export function madeUpScenario(more: Record<string, unknown> = {}): Scenario {
 				check: 'secondMethod',
 				minutes: 5,
 				label: 'Another method',
-				offsetDkh: 0.1,
-				sdDkh: 0.1,
-				expandedUncertaintyDkh: 0.5
+				offset: 0.1,
+				sd: 0.1,
+				expandedUncertainty: 0.5
 			},
 			{
 				check: 'reference',
 				minutes: 12,
 				label: 'Bicarbonate in purified water',
-				nominalDkh: 8,
-				nominalExpandedUncertaintyDkh: 0.1,
+				nominal: 8,
+				nominalExpandedUncertainty: 0.1,
 				water: { matrix: 'purified', salinity: 0, alkalinityDkh: 8, ph: 8.2 }
 			}
 		],

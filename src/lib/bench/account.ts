@@ -1,5 +1,7 @@
 import type { Kit } from '../kits';
+import type { Bottles } from './dosing';
 import type { MeasuredSample } from './state';
+import type { Passed } from './titration-kind';
 import type { Water } from './world';
 
 /** Parts of a reading's offset: the eye's height, the wrong edge, a mistake, and mere rounding. */
@@ -17,11 +19,11 @@ export type Account = {
 		water: Water;
 		sample: MeasuredSample;
 		doses: Record<string, number>;
-		indicatorFactor: number;
+		bottles: Bottles;
 		titrantMolPerL: number;
-		/** Share of the sample's carbon still there at the stop: what the swirling did. */
-		carbonKept: number;
-		/** Alkalinity that grains gave off until the stop, mol. */
+		/** What time and motion had done by the stop. */
+		passed: Passed;
+		/** Calcium carbonate that had dissolved from grains until the stop, mol. */
 		grainsMol: number;
 	};
 	/** Stopped so much titrant after the end of that world, mL; `stoppedAtMl` where there is none. */
@@ -49,8 +51,8 @@ export type Account = {
 	/** Reported value over what the leaflet makes of the typed mark. */
 	conversionFactor: number;
 	nominalSampleMl: number;
-	/** What `chemistry.carbonKept` would be after the leaflet's own swirling. */
-	cleanCarbonKept: number;
+	/** What `chemistry.passed` would be after the leaflet's own waiting and swirling. */
+	cleanPassed: Passed;
 	/** A seal that sticks and jumps made the stop coarser than a drop. */
 	sealSticks: boolean;
 };

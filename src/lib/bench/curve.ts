@@ -1,32 +1,50 @@
-import { addAcid, phOf, type Rgb } from '../chemistry';
+import type { Rgb } from '../chemistry';
 import { endVolumeMl } from './end-point';
 import { shownColour } from './observe';
 import { titrantMolPerL, type BenchState } from './state';
+import { kindOf } from './titration-kind';
 
-export type CurvePoint = { addedMl: number; ph: number; rgb: Rgb };
+/** `readout`: what a probe in the vial would show. */
+export type CurvePoint = { addedMl: number; readout: number; rgb: Rgb };
 
-/** The titration as it would be seen whole: pH and colour against titrant, the end, and the stop. */
-export type Curve = { points: CurvePoint[]; endMl: number | null; stoppedMl: number };
+/** The titration as it would be seen whole: readout and colour against titrant, the end, and the stop. */
+export type Curve = {
+	/** What the probe shows: pH, or pM of the metals. */
+	readoutName: string;
+	points: CurvePoint[];
+	endMl: number | null;
+	stoppedMl: number;
+};
 
 const POINTS = 121;
 
 /**
- * Curve of a finished titration. The CO2 that had left by the stop is taken to have left in
- * proportion to the titrant, so that the curve passes through the state in which the vial was left.
+ * Curve of a finished titration. What had passed by the stop (CO2 that left, a precipitate) is taken to
+ * have come as the titration's kind says, so that the curve passes through the state in which the vial
+ * was left.
  */
 export function curveOf(state: BenchState): Curve {
-	const { sampleVessel, vessel, inVialMl } = state;
-	if (!sampleVessel || !vessel) return { points: [], endMl: null, stoppedMl: inVialMl };
+	const { kit, sampleContents, contents, inVialMl } = state;
+	const kind = kindOf(kit);
+	const { name: readoutName } = kind.readout;
+	if (!sampleContents || !contents)
+		return { readoutName, points: [], endMl: null, stoppedMl: inVialMl };
 	const molPerL = titrantMolPerL(state);
-	const kept = sampleVessel.dicMol > 0 ? Math.min(1, vessel.dicMol / sampleVessel.dicMol) : 1;
-	const endMl = endVolumeMl(sampleVessel, kept, molPerL, state.kit.endPoint.hueDegrees ?? 340);
+	const passed = kind.passedBetween(sampleContents, contents);
+	const endMl = endVolumeMl(kit, kind.onTheWay(sampleContents, passed, 1), molPerL);
 	const lastMl = Math.max(inVialMl, endMl ?? 0) * 1.25 || 0.1;
 	const points = Array.from({ length: POINTS }, (_, i): CurvePoint => {
 		const addedMl = (lastMl * i) / (POINTS - 1);
 		const share = inVialMl > 0 ? Math.min(1, addedMl / inVialMl) : 0;
-		const mixed = addAcid(sampleVessel, { volumeMl: addedMl, molPerL });
-		const aired = { ...mixed, dicMol: mixed.dicMol * (1 - (1 - kept) * share) };
-		return { addedMl, ph: phOf(aired), rgb: shownColour(aired, 'white') };
+		const there = kind.titratedTo(kind.onTheWay(sampleContents, passed, share), {
+			volumeMl: addedMl,
+			molPerL
+		});
+		return {
+			addedMl,
+			readout: kind.readout.of(there),
+			rgb: shownColour(kit, there, 'white')
+		};
 	});
-	return { points, endMl, stoppedMl: inVialMl };
+	return { readoutName, points, endMl, stoppedMl: inVialMl };
 }

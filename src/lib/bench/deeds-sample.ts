@@ -1,13 +1,6 @@
-import {
-	addIndicator,
-	addWater,
-	dicAtAlkalinityAndPh,
-	fillVessel,
-	mediumOf,
-	densityKgPerL,
-	molPerKgFromDkh,
-	type Vessel
-} from '../chemistry';
+import type { OtherWater } from '../chemistry';
+import type { Kit } from '../kits';
+import { bottlesOf, reagentOf, withDoses } from './dosing';
 import {
 	chosenVolumeMl,
 	noWater,
@@ -15,30 +8,14 @@ import {
 	type MeasuredSample,
 	type StrayWater
 } from './state';
+import { kindOf } from './titration-kind';
+import type { VialContents } from './vial-contents';
 import type { Water } from './world';
 
 /** Film that stays behind when a vial or a sample syringe of this size is rinsed and shaken out, mL. */
 const FILM_ML = { vial: 0.25, sampler: 0.15 };
 /** Tap water of middling hardness, meq/L (invented: about 10 dKH). */
 const TAP_MEQ_PER_L = 3.5;
-
-/** A measured volume of a water. */
-export function vesselOfWater(water: Water, volumeMl: number): Vessel {
-	const { matrix, salinity, temperatureC } = water;
-	const density = densityKgPerL(matrix === 'purified' ? 0 : salinity, temperatureC);
-	const alkalinityMolPerKg = molPerKgFromDkh(water.alkalinityDkh, density);
-	const medium = mediumOf(
-		matrix,
-		matrix === 'purified' ? 0 : salinity,
-		temperatureC,
-		Math.max(Math.abs(alkalinityMolPerKg), 1e-5)
-	);
-	const dicMolPerKg = Math.max(
-		0,
-		dicAtAlkalinityAndPh(alkalinityMolPerKg, water.ph, { medium, dyes: [] })
-	);
-	return fillVessel({ matrix, salinity, temperatureC, alkalinityMolPerKg, dicMolPerKg, volumeMl });
-}
 
 function mixed(a: StrayWater, b: StrayWater): StrayWater {
 	const volumeMl = a.volumeMl + b.volumeMl;
@@ -86,18 +63,34 @@ export function sampleTrueMl(sample: MeasuredSample): number {
 	);
 }
 
+/** Equivalents of alkalinity from which water is nothing of the tap: something stood in the ware, meq/L. */
+export const STRANGE_MEQ_PER_L = 20;
+
+/**
+ * Stray water like tap water holds as much carbon as alkalinity, and hardness of as many equivalents, four
+ * parts calcium to one magnesium (invented); a strong base none.
+ */
+function asOtherWater({ volumeMl, meqPerL }: StrayWater): OtherWater {
+	const molPerL = meqPerL / 1000;
+	const hardMolPerL = meqPerL > 0 && meqPerL < STRANGE_MEQ_PER_L ? molPerL : 0;
+	return {
+		volumeMl,
+		alkalinityMolPerL: molPerL,
+		dicMolPerL: hardMolPerL,
+		calciumMolPerL: 0.4 * hardMolPerL,
+		magnesiumMolPerL: 0.1 * hardMolPerL
+	};
+}
+
 /** What is in the vial after measuring: tank water and whatever went along. */
-export function vesselOfSample(water: Water, sample: MeasuredSample): Vessel {
-	let vessel = vesselOfWater(water, Math.max(sampleTrueMl(sample), 1e-6));
-	for (const stray of [sample.displacing, sample.adding])
-		if (stray.volumeMl > 0)
-			vessel = addWater(vessel, {
-				volumeMl: stray.volumeMl,
-				alkalinityMolPerL: stray.meqPerL / 1000,
-				// Water like tap water holds about as much carbon as alkalinity; a strong base none.
-				dicMolPerL: stray.meqPerL > 0 && stray.meqPerL < 20 ? stray.meqPerL / 1000 : 0
-			});
-	return vessel;
+export function contentsOfSample(kit: Kit, water: Water, sample: MeasuredSample): VialContents {
+	const kind = kindOf(kit);
+	return [sample.displacing, sample.adding]
+		.filter(({ volumeMl }) => volumeMl > 0)
+		.reduce(
+			(contents, stray) => kind.addWater(contents, asOtherWater(stray)),
+			kind.fill(water, Math.max(sampleTrueMl(sample), 1e-6))
+		);
 }
 
 function intoVial(state: BenchState, sample: MeasuredSample): BenchState {
@@ -105,11 +98,11 @@ function intoVial(state: BenchState, sample: MeasuredSample): BenchState {
 	const { water } = state.truth;
 	// A nominal sample's grains come with a nominal sample's water.
 	const nominalMl = state.kit.sample.volumes[0]?.volumeMl ?? sample.markMl;
-	const vessel = vesselOfSample(water, sample);
+	const contents = contentsOfSample(state.kit, water, sample);
 	return {
 		...state,
-		vessel,
-		sampleVessel: vessel,
+		contents,
+		sampleContents: contents,
 		sample,
 		grainsMol: (water.carbonateGrainsMg / 1000 / 100.0869) * (sampleTrueMl(sample) / nominalMl),
 		vialWet: true,
@@ -143,26 +136,15 @@ export function fillToLine(state: BenchState, levelMl: number): BenchState {
 
 /** One drop or spoonful of a reagent. */
 export function doseReagent(state: BenchState, reagentId: string): BenchState {
-	const reagent = state.kit.reagents.find((candidate) => candidate.id === reagentId);
-	if (!reagent)
-		throw new RangeError(
-			`reagentId must be one of ${state.kit.reagents.map((each) => each.id).join(', ')}; found ${reagentId}`
-		);
-	const doses = { ...state.doses, [reagentId]: (state.doses[reagentId] ?? 0) + 1 };
-	const dyes = state.kit.contents?.dyes[reagentId] ?? [];
-	const strength = state.truth.indicator?.strengthFactor ?? 1;
-	const dose = {
-		volumeMl: reagent.dose.unit === 'mL' ? reagent.dose.amount : (reagent.dose.unitMl ?? 0.03),
-		dyes: dyes.map((dye) => ({ ...dye, molPerL: dye.molPerL * strength }))
-	};
-	const vessel = state.vessel && addIndicator(state.vessel, dose);
+	const { kit, truth, contents, sampleContents } = state;
+	const { id } = reagentOf(kit, reagentId);
+	const doses = { ...state.doses, [id]: (state.doses[id] ?? 0) + 1 };
+	const dosed = (each: VialContents) => withDoses(kit, each, id, 1, bottlesOf(truth));
+	const after = contents && dosed(contents);
 	return {
 		...state,
 		doses,
-		vessel,
-		sampleVessel:
-			state.drops.length === 0
-				? vessel
-				: state.sampleVessel && addIndicator(state.sampleVessel, dose)
+		contents: after,
+		sampleContents: state.drops.length === 0 ? after : sampleContents && dosed(sampleContents)
 	};
 }

@@ -1,43 +1,34 @@
-import { addAcid, colourOf, type Vessel } from '../chemistry';
-import { VIAL_PATH_CM } from './observe';
+import type { Kit } from '../kits';
+import { kindOf } from './titration-kind';
+import type { VialContents } from './vial-contents';
 
-/**
- * How far the colour has come on its way, as a hue angle that only grows: teal 197, blue, violet,
- * mauve 340, rose beyond 360.
- */
-export function hueOnTheWay(vessel: Vessel): number {
-	const hue = colourOf(vessel, VIAL_PATH_CM, 'white').lab.hueDegrees;
-	return hue < 120 ? hue + 360 : hue;
+/** Whether a vial's colour, all that is in it mixed, has come to the kit's end. Without dye there is none. */
+export function hasTurned(kit: Kit, contents: VialContents): boolean {
+	const kind = kindOf(kit);
+	return kind.hasDye(contents) && kind.placeOnTheWay(contents) >= kind.endPlaceOf(kit);
 }
 
-/** A vessel without its dye has no end to see. */
-export const hasDye = (vessel: Vessel): boolean => vessel.dyes.some((dye) => dye.mol > 0);
+/** Added to what the sample takes, so that a sample that takes nothing has a volume to look at, mol. */
+const LEAST_MOL = 1e-6;
 
 /**
- * Titrant at which a sample, all mixed, comes to a hue, mL; null when it never does: no dye, or not
- * within ten times what its alkalinity needs.
+ * Titrant at which a sample, all mixed and at rest, first comes to its kit's end, mL; null when it never
+ * does: no dye, or not within many times what it takes.
  *
- * @param sample what is in the vial before any titrant, indicator included
- * @param carbonKept share of the sample's inorganic carbon that is still there at the end
+ * @param sample what is in the vial as it comes to its end but for the titrant: see `withPassed`
  */
-export function endVolumeMl(
-	sample: Vessel,
-	carbonKept: number,
-	acidMolPerL: number,
-	hueDegrees: number
-): number | null {
-	if (!hasDye(sample)) return null;
-	const kept = { ...sample, dicMol: sample.dicMol * carbonKept };
+export function endVolumeMl(kit: Kit, sample: VialContents, titrantMolPerL: number): number | null {
+	const kind = kindOf(kit);
+	if (!kind.hasDye(sample)) return null;
+	const end = kind.endPlaceOf(kit);
 	const isPast = (volumeMl: number) =>
-		hueOnTheWay(addAcid(kept, { volumeMl, molPerL: acidMolPerL })) >= hueDegrees;
+		kind.placeOnTheWay(kind.titratedTo(sample, { volumeMl, molPerL: titrantMolPerL })) >= end;
 	if (isPast(0)) return 0;
-	let low = 0;
-	let high = ((Math.abs(sample.alkalinityMol) + 1e-6) / acidMolPerL) * 1000;
-	for (let i = 0; !isPast(high); i++) {
-		if (i > 4) return null;
-		low = high;
-		high *= 2;
-	}
+	const mostMl = ((kind.mostTitrantMol(sample) + LEAST_MOL) / titrantMolPerL) * 1000;
+	const place = kind.looksForEndAt.findIndex((times) => isPast(times * mostMl));
+	if (place < 0) return null;
+	let low = (kind.looksForEndAt[place - 1] ?? 0) * mostMl;
+	let high = (kind.looksForEndAt[place] ?? 0) * mostMl;
 	// To a thousandth of the smallest drop.
 	for (let i = 0; i < 40 && high - low > 1e-5; i++) {
 		const middle = (low + high) / 2;

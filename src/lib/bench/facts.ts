@@ -18,7 +18,7 @@ export type Facts = {
 	inVialMl: number;
 	leakedMl: number;
 	dropsFallen: number;
-	/** Acid not mixed in yet, in drops. */
+	/** Titrant not mixed in yet, in drops. */
 	unmixedDrops: number;
 	secondsSinceDrop: number | null;
 	swirledSinceDropS: number;

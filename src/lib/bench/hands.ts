@@ -3,13 +3,12 @@ import { numeralAt, type Kit, type SyringeDelivery } from '../kits';
 import type { Marks } from '../observation';
 import type { BenchAction } from './action';
 import { advance } from './advance';
-import { NEAR_END_PH } from './calibrate';
-import { hueOnTheWay, hasDye } from './end-point';
-import { colourOf } from '../chemistry';
-import { VIAL_PATH_CM } from './observe';
+import { askedDosesOf } from './dosing';
+import { hasTurned } from './end-point';
 import type { Plan } from './plan';
 import { reduce } from './reduce';
 import { chosenVolumeMl, type BenchState } from './state';
+import { kindOf } from './titration-kind';
 
 export type TimedAction = { at: number; action: BenchAction };
 
@@ -19,7 +18,9 @@ export type HandsRun = {
 	state: BenchState;
 	/** As the hands would write it down, rounded to what an eye can read. */
 	marks: Marks;
-	/** The mark that the conversion takes, and what it starts from. */
+	/** Drawn in again on the way, mL, as these hands reckon it: from the mark that stood to the full one. */
+	refilledMl: number;
+	/** The sample that the conversion is asked for. */
 	sampleVolumeMl: number;
 };
 
@@ -29,6 +30,7 @@ const MOST_DROPS = 400;
 /** A run that is being written: the bench and the deeds so far. */
 class Writer {
 	actions: TimedAction[] = [];
+	refilledMl = 0;
 	constructor(public state: BenchState) {}
 	do(action: BenchAction, waitMs = 500): void {
 		const at = this.state.at + waitMs;
@@ -62,6 +64,7 @@ export function runHands(bench: BenchState, plan: Plan): HandsRun {
 		actions: writer.actions,
 		state: writer.state,
 		marks: read(writer.state, plan),
+		refilledMl: writer.refilledMl,
 		sampleVolumeMl: chosenVolumeMl(writer.state) || (kit.sample.volumes[0]?.volumeMl ?? 0)
 	};
 }
@@ -111,10 +114,11 @@ function measure(writer: Writer, plan: Plan): void {
 
 function doseAll(writer: Writer, plan: Plan): void {
 	for (const reagent of writer.state.kit.reagents) {
-		const doses = reagent.dose.unit === 'mL' ? 1 : reagent.dose.amount;
-		for (let i = 0; i < doses + plan.extraIndicator; i++)
+		const extra = reagent.role === 'indicator' ? plan.extraIndicator : 0;
+		for (let i = 0; i < askedDosesOf(reagent) + extra; i++)
 			writer.do({ type: 'reagent.dose', reagentId: reagent.id });
 		writer.swirl(reagent.mixSeconds * 1000);
+		writer.wait(reagent.waitSeconds * 1000);
 	}
 }
 
@@ -135,28 +139,47 @@ function fill(writer: Writer, plan: Plan): void {
 
 function fillSyringe(writer: Writer, delivery: SyringeDelivery, plan: Plan): void {
 	if (plan.tipFitted !== 'after') writer.do({ type: 'tip.fit', firm: plan.tipFitted === 'before' });
+	drawFull(writer, delivery, plan);
+	if (plan.tipFitted === 'after') writer.do({ type: 'tip.fit', firm: true });
+}
+
+/** To the full mark, by the seal or by the line. */
+function drawFull(writer: Writer, delivery: SyringeDelivery, plan: Plan): void {
 	const full = delivery.capacityMl + plan.fillOffMl;
 	const liquidTo = full - plan.airDrawnMl;
 	writer.do({ type: 'titrant.draw', sealMl: liquidTo, end: 'inTitrant' });
 	if (plan.fillBy === 'line') {
-		const bench = writer.state.delivery;
-		const line = bench.by === 'syringe' ? (lineMl(bench.syringe) ?? 0) : 0;
+		const line = standsAtMl(writer.state, 'line');
 		writer.do({ type: 'titrant.draw', sealMl: liquidTo + (full - line), end: 'inTitrant' });
 	}
 	if (plan.airDrawnMl > 0) writer.do({ type: 'titrant.draw', sealMl: full, end: 'inAir' });
-	if (plan.tipFitted === 'after') writer.do({ type: 'tip.fit', firm: true });
+}
+
+/** Where seal or line of a syringe stand, mL from the nozzle end. */
+function standsAtMl({ delivery }: BenchState, mark: 'seal' | 'line'): number {
+	if (delivery.by !== 'syringe') return 0;
+	return mark === 'seal' ? delivery.syringe.sealMl : (lineMl(delivery.syringe) ?? 0);
+}
+
+/**
+ * An empty syringe filled again where the leaflet has it so: what hangs goes in first, the mark that
+ * stands is noted by what these hands read, the full one by what they fill by.
+ */
+function refill(writer: Writer, plan: Plan): boolean {
+	const { delivery } = writer.state.kit;
+	if (delivery.by !== 'syringe' || !delivery.refilled || !isEmpty(writer.state)) return false;
+	if (writer.state.delivery.hangingMl > 0) writer.do({ type: 'tip.touchOff' });
+	const stoodMl = standsAtMl(writer.state, plan.readBy);
+	drawFull(writer, delivery, plan);
+	if (plan.wiped) writer.do({ type: 'tip.wipe' });
+	writer.refilledMl += delivery.capacityMl - stoodMl;
+	return true;
 }
 
 /** Mixed colour at this moment has reached the kit's end; seen in the light there is. */
-function hasTurned(state: BenchState): boolean {
-	const hue = state.kit.endPoint.hueDegrees ?? 340;
-	if (!state.vessel || !hasDye(state.vessel)) return false;
-	return hueOnTheWay(state.vessel) >= hue;
-}
-/** Still far from the end: drops may follow each other. pH and hue stay put there. */
-function isFar(state: BenchState): boolean {
-	return state.vessel !== null && colourOf(state.vessel, VIAL_PATH_CM, 'white').ph > NEAR_END_PH;
-}
+const isTurned = ({ kit, contents }: BenchState) => contents !== null && hasTurned(kit, contents);
+/** Still far from the end: drops may follow each other. */
+const isFar = ({ kit, contents }: BenchState) => contents !== null && kindOf(kit).isFar(contents);
 
 function oneDrop(writer: Writer): boolean {
 	const before = writer.state.drops.length;
@@ -184,20 +207,18 @@ function titrate(writer: Writer, plan: Plan): void {
 	if (plan.touchedOff && writer.state.delivery.hangingMl > 0) writer.do({ type: 'tip.touchOff' });
 }
 
-/** A fall of hue that an eye sees beside what it remembers, degrees. */
-const FADED_DEGREES = 6;
-
 /** Keeps the vial moving and answers each fading with a drop, though it is only CO2 leaving. */
 function chase(writer: Writer, plan: Plan): void {
-	const hue = () => (writer.state.vessel ? hueOnTheWay(writer.state.vessel) : 0);
-	let remembered = hue();
+	const kind = kindOf(writer.state.kit);
+	const place = () => (writer.state.contents ? kind.placeOnTheWay(writer.state.contents) : 0);
+	let remembered = place();
 	for (let round = 0; round < plan.chaseRounds; round++) {
 		writer.wait(CHASE_WAIT_MS);
 		writer.swirl(Math.max(plan.swirlMs, CHASE_SWIRL_MS));
-		if (hue() > remembered - FADED_DEGREES) continue;
+		if (place() > remembered - kind.fadedBy) continue;
 		if (!oneDrop(writer)) return;
 		writer.swirl(plan.swirlMs);
-		remembered = hue();
+		remembered = place();
 	}
 }
 const CHASE_WAIT_MS = 20000;
@@ -210,8 +231,8 @@ function dropsToEnd(bench: BenchState, plan: Plan): number {
 
 function dripUntilTurned(writer: Writer, plan: Plan, most: number): number {
 	let drops = 0;
-	while (drops < most && !hasTurned(writer.state)) {
-		if (!oneDrop(writer)) break;
+	while (drops < most && !isTurned(writer.state)) {
+		if (!oneDrop(writer) && !refill(writer, plan)) break;
 		drops++;
 		if (!isFar(writer.state)) writer.swirl(plan.swirlMs);
 	}
@@ -225,8 +246,7 @@ function read(state: BenchState, plan: Plan): Marks {
 	if (delivery.by === 'burette' && kit.delivery.by === 'burette')
 		return { levelMl: toHalfDivision(kit, delivery.burette.levelMl ?? 0) + plan.readOff };
 	if (delivery.by !== 'syringe' || kit.delivery.by !== 'syringe') return {};
-	const { syringe } = delivery;
-	const from = plan.readBy === 'seal' ? syringe.sealMl : (lineMl(syringe) ?? 0);
+	const from = standsAtMl(state, plan.readBy);
 	const numeral = toHalfDivision(kit, numeralAt(kit.delivery, from)) + plan.readOff;
 	const written = plan.scaleReversed ? kit.delivery.capacityMl - numeral : numeral;
 	const rounded = Number(written.toFixed(4));

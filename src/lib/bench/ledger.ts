@@ -1,3 +1,4 @@
+import type { Analyte, Unit } from '../kits';
 import type { Slip } from '../observation';
 import type { Account } from './account';
 import { accountOf, type Declared } from './open-account';
@@ -5,24 +6,31 @@ import { familyOf, mends, scatter, worldFaults, type Mend, type WorldFault } fro
 import { endOf, reportedOf, valuePerMlOf } from './reported';
 import { shapleyShares } from './shapley';
 import type { BenchState } from './state';
+import { trueValueOf } from './true-value';
 
 export type LedgerLine =
-	| { id: string; kind: 'slip'; slip: Slip; amountDkh: number }
-	| { id: WorldFault; kind: 'world'; amountDkh: number }
+	| { id: string; kind: 'slip'; slip: Slip; amount: number }
+	| { id: WorldFault; kind: 'world'; amount: number }
 	/**
 	 * 'resolution' is what the exact stop, fill and mark would have changed; 'eye' a stop more than a
 	 * drop from the end for which no slip can be named: what the eye could tell.
 	 */
-	| { id: 'resolution' | 'eye'; kind: 'resolution'; amountDkh: number }
+	| { id: 'resolution' | 'eye'; kind: 'resolution'; amount: number }
 	/** What this kit makes of this water with clean hands, over the truth. */
-	| { id: 'method'; kind: 'method'; amountDkh: number }
+	| { id: 'method'; kind: 'method'; amount: number }
 	/** What the account cannot explain. */
-	| { id: 'unnamed'; kind: 'unnamed'; amountDkh: number };
+	| { id: 'unnamed'; kind: 'unnamed'; amount: number };
 
-/** Where the difference between the reported and the true value went; the lines add up to it. */
-export type Ledger = { reportedDkh: number; trueDkh: number; lines: LedgerLine[] };
+/** In the kit's unit: where the difference between the reported and the true value went; the lines add up to it. */
+export type Ledger = {
+	reported: number;
+	trueValue: number;
+	unit: Unit;
+	analyte: Analyte;
+	lines: LedgerLine[];
+};
 
-type Player = { line: (amountDkh: number) => LedgerLine; mend: Mend };
+type Player = { line: (amount: number) => LedgerLine; mend: Mend };
 
 /**
  * The error ledger of a finished titration.
@@ -40,16 +48,18 @@ export function ledgerOf(state: BenchState, declared: Declared, slips: readonly 
 	const players = playersOf(account, held, small);
 	const value = valueOfWorlds(account, players);
 	const all = (1 << players.length) - 1;
-	const trueDkh = state.truth.water.alkalinityDkh;
+	const trueValue = trueValueOf(state.truth.water, state.kit);
 	const shares = shapleyShares(value, players.length);
 	const lines = players.map((player, i) => player.line(shares[i] ?? 0));
 	return {
-		reportedDkh: declared.value,
-		trueDkh,
+		reported: declared.value,
+		trueValue,
+		unit: state.kit.unit,
+		analyte: state.kit.analyte,
 		lines: [
 			...lines,
-			{ id: 'method', kind: 'method', amountDkh: value(0) - trueDkh },
-			{ id: 'unnamed', kind: 'unnamed', amountDkh: declared.value - value(all) }
+			{ id: 'method', kind: 'method', amount: value(0) - trueValue },
+			{ id: 'unnamed', kind: 'unnamed', amount: declared.value - value(all) }
 		]
 	};
 }
@@ -73,7 +83,7 @@ function explained(account: Account, held: readonly Slip[]): { account: Account;
 	const owned = new Set(held.flatMap((slip) => familyOf(slip.kind)));
 	const { delivery } = account.kit;
 	const fineMl = Math.max(delivery.dropMl, delivery.by === 'dropper' ? 0 : delivery.graduationMl);
-	const limitDkh = fineMl * valuePerMlOf(account);
+	const limit = fineMl * valuePerMlOf(account);
 	const small: Mend[] = [];
 	let named = account;
 	for (const { kind, mend } of scatter) {
@@ -85,7 +95,7 @@ function explained(account: Account, held: readonly Slip[]): { account: Account;
 		const end = endOf(named);
 		const mendedEnd = mended.chemistry === named.chemistry ? end : endOf(mended);
 		const effect = reportedOf(mended, mendedEnd) - reportedOf(named, end);
-		if (Math.abs(effect) <= limitDkh) small.push(mend);
+		if (Math.abs(effect) <= limit) small.push(mend);
 		else named = mended;
 	}
 	return { account: named, small };
@@ -103,20 +113,20 @@ function playersOf(account: Account, slips: readonly Slip[], small: readonly Men
 	const isFarOff = !stopIsOwned && Math.abs(account.lagMl - dropMl / 2) > dropMl;
 	const players = slips.map((slip): Player => {
 		return {
-			line: (amountDkh) => ({ id: `slip-${slip.kind}`, kind: 'slip', slip, amountDkh }),
+			line: (amount) => ({ id: `slip-${slip.kind}`, kind: 'slip', slip, amount }),
 			mend: mends[slip.kind]
 		};
 	});
 	for (const { id, mend } of faults)
-		players.push({ line: (amountDkh) => ({ id, kind: 'world', amountDkh }), mend });
+		players.push({ line: (amount) => ({ id, kind: 'world', amount }), mend });
 	if (isFarOff)
 		players.push({
-			line: (amountDkh) => ({ id: 'eye', kind: 'resolution', amountDkh }),
+			line: (amount) => ({ id: 'eye', kind: 'resolution', amount }),
 			mend: mends.overshot
 		});
 	const fine = stopIsOwned || isFarOff ? small : [...small, mends.overshot];
 	players.push({
-		line: (amountDkh) => ({ id: 'resolution', kind: 'resolution', amountDkh }),
+		line: (amount) => ({ id: 'resolution', kind: 'resolution', amount }),
 		mend: (each) => fine.reduce((world, mend) => mend(world), each)
 	});
 	return players;
@@ -136,15 +146,7 @@ function valueOfWorlds(account: Account, players: readonly Player[]): (set: numb
 			(each, player, i) => (set & (1 << i) ? each : player.mend(each)),
 			account
 		);
-		const { sample, doses, ...rest } = world.chemistry;
-		const key = JSON.stringify([
-			sample,
-			doses,
-			rest.indicatorFactor,
-			rest.titrantMolPerL,
-			rest.carbonKept,
-			rest.grainsMol
-		]);
+		const key = JSON.stringify(world.chemistry);
 		let end = ends.get(key);
 		if (end === undefined) {
 			end = endOf(world);

@@ -1,6 +1,7 @@
-import { stepsOf } from '../kits';
 import type { SlipKind } from '../observation';
 import type { Account } from './account';
+import { STRANGE_MEQ_PER_L } from './deeds-sample';
+import { askedDosesOf } from './dosing';
 
 /**
  * What becomes of an account when one cause had not been and all else had been as it was. Each
@@ -11,6 +12,8 @@ export type Mend = (account: Account) => Account;
 const noWater = { volumeMl: 0, meqPerL: 0 };
 
 type Chemistry = Account['chemistry'];
+const withBottles = (account: Account, changed: Partial<Chemistry['bottles']>): Account =>
+	withChemistry(account, { bottles: { ...account.chemistry.bottles, ...changed } });
 const withChemistry = (account: Account, changed: Partial<Chemistry>): Account => ({
 	...account,
 	chemistry: { ...account.chemistry, ...changed }
@@ -18,10 +21,12 @@ const withChemistry = (account: Account, changed: Partial<Chemistry>): Account =
 const withSample = (account: Account, changed: Partial<Chemistry['sample']>): Account =>
 	withChemistry(account, { sample: { ...account.chemistry.sample, ...changed } });
 
+const withReagents = (account: Account, changed: Chemistry['bottles']['reagents']): Account =>
+	withBottles(account, { reagents: { ...account.chemistry.bottles.reagents, ...changed } });
+
 /** Half a drop past the end is what the leaflet's conversion reckons with. */
 const stoppedInTime: Mend = (account) => ({ ...account, lagMl: account.kit.delivery.dropMl / 2 });
-const swirledRight: Mend = (account) =>
-	withChemistry(account, { carbonKept: account.cleanCarbonKept });
+const swirledRight: Mend = (account) => withChemistry(account, { passed: account.cleanPassed });
 const withoutAir: Mend = (account) => ({ ...account, airPushedMl: 0 });
 const withoutStrayWater: Mend = (account) =>
 	withSample(account, { displacing: noWater, adding: noWater });
@@ -32,11 +37,7 @@ const readRight: Mend = (account) => ({
 
 /** Doses that the leaflet asks for, by reagent. */
 const askedDoses = ({ kit }: Account): Record<string, number> =>
-	Object.fromEntries(
-		stepsOf(kit).flatMap((step) =>
-			step.kind === 'dose' ? [[step.reagentId, step.unit === 'mL' ? 1 : step.amount]] : []
-		)
-	);
+	Object.fromEntries(kit.reagents.map((reagent) => [reagent.id, askedDosesOf(reagent)]));
 
 /** Read by the mark it was filled by: that mark then started at the full one. */
 const sameMarkTwice: Mend = (account) => {
@@ -115,6 +116,9 @@ export const scatter: readonly { kind?: SlipKind; mend: Mend }[] = [
 export type WorldFault =
 	| 'titrantStrength'
 	| 'indicatorStrength'
+	| 'baseStrength'
+	| 'bufferPh'
+	| 'blockedDye'
 	| 'sampleWare'
 	| 'dropSize'
 	| 'grains'
@@ -124,7 +128,8 @@ export type WorldFault =
 /** Alkalinity of strange water beyond what any rinse leaves: something stood in the ware, mmol. */
 const strangeMmol = ({ chemistry }: Account) =>
 	[chemistry.sample.displacing, chemistry.sample.adding].reduce(
-		(sum, { volumeMl, meqPerL }) => sum + (Math.abs(meqPerL) > 20 ? volumeMl * meqPerL : 0),
+		(sum, { volumeMl, meqPerL }) =>
+			sum + (Math.abs(meqPerL) > STRANGE_MEQ_PER_L ? volumeMl * meqPerL : 0),
 		0
 	) / 1000;
 
@@ -146,8 +151,24 @@ export const worldFaults: {
 	},
 	{
 		id: 'indicatorStrength',
-		isThere: ({ chemistry }) => chemistry.indicatorFactor !== 1,
-		mend: (account) => withChemistry(account, { indicatorFactor: 1 })
+		isThere: ({ chemistry }) => chemistry.bottles.indicatorFactor !== 1,
+		mend: (account) => withBottles(account, { indicatorFactor: 1 })
+	},
+	{
+		id: 'baseStrength',
+		isThere: ({ chemistry }) => chemistry.bottles.reagents.base !== undefined,
+		mend: (account) => withReagents(account, { base: undefined })
+	},
+	{
+		id: 'bufferPh',
+		isThere: ({ chemistry }) => chemistry.bottles.reagents.ammoniaBuffer !== undefined,
+		mend: (account) => withReagents(account, { ammoniaBuffer: undefined })
+	},
+	{
+		id: 'blockedDye',
+		isThere: ({ chemistry }) => chemistry.water.blockingMicromolPerL > 0,
+		mend: (account) =>
+			withChemistry(account, { water: { ...account.chemistry.water, blockingMicromolPerL: 0 } })
 	},
 	{
 		id: 'sampleWare',

@@ -1,12 +1,14 @@
-import { colourOf, colourOfDyes, volumeMlOf, type LampSpectrum, type Vessel } from '../chemistry';
+import { colourOfDyes, type LampSpectrum } from '../chemistry';
 import { lineMl, PLUME_SHARE, tipFilling } from '../glassware';
+import type { Kit } from '../kits';
 import type { Lamp } from './action';
 import { advance } from './advance';
 import type { Seen, SeenBurette, SeenDropper, SeenSyringe, Srgb } from './seen';
 import { titrantMolPerL, type BenchState } from './state';
+import { kindOf } from './titration-kind';
+import type { VialContents } from './vial-contents';
+import { VIAL_PATH_CM } from './vial-path';
 
-/** Mean way of the light through a kit's vial, cm. */
-export const VIAL_PATH_CM = 2;
 /** In dim light the eye has so much of the light, and sees colour accordingly badly. */
 const DIM = 0.32;
 
@@ -15,9 +17,14 @@ const dimmed = (rgb: Srgb, lamp: Lamp): Srgb =>
 
 const spectrumOf = (lamp: Lamp): LampSpectrum => (lamp === 'dim' ? 'white' : lamp);
 
-/** Colour of a vessel under a lamp as the screen shows it. */
-export function shownColour(vessel: Vessel, lamp: Lamp, extraAcidMolPerKg = 0): Srgb {
-	const { rgb } = colourOf(vessel, VIAL_PATH_CM, spectrumOf(lamp), { extraAcidMolPerKg });
+/** Colour of a vial under a lamp as the screen shows it. */
+export function shownColour(
+	kit: Kit,
+	contents: VialContents,
+	lamp: Lamp,
+	unmixedMolPerKg = 0
+): Srgb {
+	const { rgb } = kindOf(kit).colourOf(contents, VIAL_PATH_CM, spectrumOf(lamp), unmixedMolPerKg);
 	return dimmed(rgb, lamp);
 }
 
@@ -32,21 +39,27 @@ function lampColour(lamp: Lamp): Srgb {
 	return colour;
 }
 
+/** A precipitate of 50 mmol/L, all the magnesium of seawater, lets a third of the colour through: judgement. */
+const HAZE_MOL_PER_L = 0.045;
+const hazeOf = (molPerL: number) => -Math.expm1(-molPerL / HAZE_MOL_PER_L);
+
 function seenVial(state: BenchState): Seen['vial'] {
-	const { vessel, lamp, unmixedMol } = state;
-	// Against the acid's own strength: how much is unmixed is a matter of volume, its colour of acid.
+	const { kit, contents, lamp, unmixedMol } = state;
+	const kind = kindOf(kit);
+	// Against the titrant's own strength: how much is unmixed is a matter of volume, its colour of amount.
 	const dropMol = (state.kit.delivery.dropMl / 1000) * titrantMolPerL(state) || 1;
 	const blank = lampColour(lamp);
-	const massKg = vessel?.massKg ?? 1;
+	const massKg = contents ? kind.massKgOf(contents) : 1;
+	const haze = contents ? hazeOf(kind.hazeMolPerL(contents)) : 0;
 	return {
-		levelMl: vessel ? volumeMlOf(vessel) : state.vialRest.volumeMl + state.inVialMl,
+		levelMl: contents ? kind.volumeMlOf(contents) : state.vialRest.volumeMl + state.inVialMl,
 		wet: state.vialWet,
-		bulk: vessel ? shownColour(vessel, lamp, -unmixedMol / massKg) : blank,
-		plume: vessel
-			? shownColour(vessel, lamp, (unmixedMol / massKg) * (1 / PLUME_SHARE - 1))
+		bulk: contents ? shownColour(kit, contents, lamp, -unmixedMol / massKg) : blank,
+		plume: contents
+			? shownColour(kit, contents, lamp, (unmixedMol / massKg) * (1 / PLUME_SHARE - 1))
 			: blank,
 		plumeShare: Math.min(1, unmixedMol / dropMol),
-		haze: state.truth.water.haze,
+		haze: 1 - (1 - state.truth.water.haze) * (1 - haze),
 		grains: state.grainsMol > 2e-8,
 		swirling: state.swirlStartedAt !== null,
 		swirlMs: state.swirlStartedAt === null ? 0 : state.at - state.swirlStartedAt
@@ -90,7 +103,7 @@ export function observe(state: BenchState, at: number): Seen {
 		light: lampColour(now.lamp),
 		eyeDegrees: now.eyeDegrees,
 		vial: seenVial(now),
-		comparison: now.comparison && shownColour(now.comparison, now.lamp),
+		comparison: now.comparison && shownColour(now.kit, now.comparison, now.lamp),
 		sampler: { ...now.sampler, wet: now.samplerWet },
 		delivery: seenDelivery(now),
 		fallingDrop: drop ? Math.min(1, Math.max(0, 1 - (drop.landsAt - at) / 101)) : null,

@@ -2,8 +2,10 @@ import { dropperDropFactor } from '../glassware';
 import type { Marks, Slip, SlipKind } from '../observation';
 import type { Account, ReadOff } from './account';
 import { cleanEnd } from './calibrate';
+import { bottlesOf } from './dosing';
 import { asMeant, endOf, leafletValue, stoodNumeral, travelOf } from './reported';
 import { chosenVolumeMl, type BenchState } from './state';
+import { kindOf } from './titration-kind';
 
 const noReadOff: ReadOff = { parallax: 0, rim: 0, mistake: 0, rounding: 0 };
 
@@ -30,11 +32,8 @@ function readOffOf(total: number, slips: readonly Slip[]): ReadOff {
  * @throws RangeError when the marks do not hold what the kit is read by
  */
 export function accountOf(state: BenchState, declared: Declared, slips: readonly Slip[]): Account {
-	const { kit, delivery, sampleVessel, vessel } = state;
-	const carbonKept =
-		vessel && sampleVessel && sampleVessel.dicMol > 0
-			? Math.min(1.2, vessel.dicMol / sampleVessel.dicMol)
-			: 1;
+	const { kit, delivery, sampleContents, contents } = state;
+	const passed = kindOf(kit).passedBetween(sampleContents, contents);
 	const nominalMl = kit.sample.volumes[0]?.volumeMl ?? 1;
 	const grainsAtStart =
 		(state.truth.water.carbonateGrainsMg / 1000 / 100.0869) * (state.sample.markMl / nominalMl);
@@ -44,10 +43,10 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 			water: state.truth.water,
 			sample: state.sample,
 			doses: state.doses,
-			indicatorFactor: state.truth.indicator?.strengthFactor ?? 1,
+			bottles: bottlesOf(state.truth),
 			titrantMolPerL:
 				(kit.contents?.titrant.molPerL ?? 0) * (state.truth.titrant?.strengthFactor ?? 1),
-			carbonKept,
+			passed,
 			grainsMol: Math.max(0, grainsAtStart - state.grainsMol)
 		},
 		lagMl: 0,
@@ -67,7 +66,7 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 			kit.delivery.by === 'syringe' && slips.some((slip) => slip.kind === 'scaleReversed'),
 		conversionFactor: 1,
 		nominalSampleMl: chosenVolumeMl(state),
-		cleanCarbonKept: cleanEnd(kit, state.truth.water).carbonKept,
+		cleanPassed: cleanEnd(kit, state.truth.water).passed,
 		sealSticks: (state.truth.ware?.stickyJumpMl ?? 0) > 0
 	};
 	const end = endOf(draft);

@@ -1,10 +1,10 @@
 import type { Marks, Slip, SlipKind } from '../observation';
-import { addAcid, phOf } from '../chemistry';
 import { accountOf } from './open-account';
-import { NEAR_END_PH } from './calibrate';
 import type { Plan } from './plan';
 import { PlanSchema } from './plan';
+import { askedDosesOf } from './dosing';
 import { titrantMolPerL, type BenchState, type StrayWater } from './state';
+import { kindOf } from './titration-kind';
 
 /**
  * The way of working that a finished titration shows: what differed from the leaflet, and the rules
@@ -20,10 +20,7 @@ export function planOf(
 	const { kit, delivery } = state;
 	const made = new Set(slips.filter((slip) => !slip.provisional).map((slip) => slip.kind));
 	const doses = kit.reagents.reduce((sum, reagent) => sum + (state.doses[reagent.id] ?? 0), 0);
-	const asked = kit.reagents.reduce(
-		(sum, reagent) => sum + (reagent.dose.unit === 'mL' ? 1 : reagent.dose.amount),
-		0
-	);
+	const asked = kit.reagents.reduce((sum, reagent) => sum + askedDosesOf(reagent), 0);
 	const lagDrops = account.lagMl / kit.delivery.dropMl - 0.5;
 	const nominalMl = account.nominalSampleMl;
 	return PlanSchema.parse({
@@ -48,14 +45,15 @@ export function planOf(
 
 /** Swirling as a plan has it: all of it, shared out over the drops that fell near the end. */
 function swirlMsOf(state: BenchState): number {
-	const { drops, sampleVessel, swirledS } = state;
-	if (!sampleVessel) return 0;
+	const { kit, drops, sampleContents, swirledS } = state;
+	if (!sampleContents) return 0;
+	const kind = kindOf(kit);
 	const molPerL = titrantMolPerL(state);
 	let volumeMl = 0;
 	let near = 0;
 	for (const drop of drops) {
 		volumeMl += drop.volumeMl;
-		if (phOf(addAcid(sampleVessel, { volumeMl, molPerL })) <= NEAR_END_PH) near++;
+		if (!kind.isFar(kind.titratedTo(sampleContents, { volumeMl, molPerL }))) near++;
 	}
 	return near > 0 ? Math.round(Math.min(LONGEST_SWIRL_MS, (swirledS / near) * 1000)) : 0;
 }

@@ -1,9 +1,9 @@
-import { addAcid } from '../chemistry';
 import type { BenchAction, BenchActionType } from './action';
 import { advance } from './advance';
 import { doseReagent, drawSample, fillToLine, pourSample, rinse } from './deeds-sample';
 import * as titrant from './deeds-titrant';
 import { chosenVolumeMl, titrantMolPerL, type BenchState } from './state';
+import { kindOf } from './titration-kind';
 
 type Deed<Type extends BenchActionType> = (
 	state: BenchState,
@@ -57,10 +57,12 @@ const deeds: { [Type in BenchActionType]: Deed<Type> } = {
  * like when it has turned for good.
  */
 function comparisonOf(state: BenchState): BenchState['comparison'] {
-	if (!state.sampleVessel) return null;
+	const { kit, sampleContents } = state;
+	if (!sampleContents) return null;
+	const kind = kindOf(kit);
 	const molPerL = titrantMolPerL(state);
-	const neededMl = (Math.max(0, state.sampleVessel.alkalinityMol) / molPerL) * 1000;
-	return addAcid(state.sampleVessel, {
+	const neededMl = (kind.mostTitrantMol(sampleContents) / molPerL) * 1000;
+	return kind.titratedTo(sampleContents, {
 		volumeMl: neededMl * 1.03 + 0.01 * chosenVolumeMl(state),
 		molPerL
 	});

@@ -1,8 +1,9 @@
-import { addAlkalinity, addIndicator, type Vessel } from '../chemistry';
 import { numeralAt, valueFromMark } from '../kits';
 import type { Account, ReadOff } from './account';
-import { vesselOfSample } from './deeds-sample';
+import { contentsOfSample } from './deeds-sample';
+import { withDoses } from './dosing';
 import { endVolumeMl } from './end-point';
+import { kindOf } from './titration-kind';
 
 /** From an account to what is reported in its world: the end, the mark that stands there, the value. */
 
@@ -14,32 +15,16 @@ export function asMeant({ isReversed, kit }: Account, numeral: number): number {
 /** Where the account's end colour lies, mL of titrant in the vial; null when there is no end to see. */
 export function endOf(account: Account): number | null {
 	const { chemistry, kit } = account;
-	return endVolumeMl(
-		startVessel(account),
-		chemistry.carbonKept,
-		chemistry.titrantMolPerL,
-		kit.endPoint.hueDegrees ?? 340
-	);
-}
-
-function startVessel({ chemistry, kit }: Account): Vessel {
-	let vessel = vesselOfSample(chemistry.water, chemistry.sample);
-	for (const reagent of kit.reagents) {
-		const doses = chemistry.doses[reagent.id] ?? 0;
-		const unitMl = reagent.dose.unit === 'mL' ? reagent.dose.amount : (reagent.dose.unitMl ?? 0.03);
-		if (doses > 0)
-			vessel = addIndicator(vessel, {
-				volumeMl: unitMl * doses,
-				dyes: (kit.contents?.dyes[reagent.id] ?? []).map((dye) => ({
-					...dye,
-					molPerL: dye.molPerL * chemistry.indicatorFactor
-				}))
-			});
-	}
-	return addAlkalinity(vessel, {
-		alkalinityMol: 2 * chemistry.grainsMol,
-		dicMol: chemistry.grainsMol
-	});
+	const kind = kindOf(kit);
+	const { doses, bottles, grainsMol, passed } = chemistry;
+	const dosed = kit.reagents
+		.filter(({ id }) => (doses[id] ?? 0) > 0)
+		.reduce(
+			(contents, { id }) => withDoses(kit, contents, id, doses[id] ?? 0, bottles),
+			contentsOfSample(kit, chemistry.water, chemistry.sample)
+		);
+	const sample = kind.withPassed(kind.withDissolvedGrains(dosed, grainsMol), passed);
+	return endVolumeMl(kit, sample, chemistry.titrantMolPerL);
 }
 
 /** Travel of the seal, or fall of the level, that brought the titrant in, mL. */

@@ -20,9 +20,9 @@ export const CheckOfferSchema = z.discriminatedUnion('check', [
 		minutes,
 		label: words,
 		/** What it reports over the truth, dKH, and what it says of itself (expanded, k = 2). */
-		offsetDkh: z.number(),
-		sdDkh: z.number().check(z.nonnegative()),
-		expandedUncertaintyDkh: positive,
+		offset: z.number(),
+		sd: z.number().check(z.nonnegative()),
+		expandedUncertainty: positive,
 		/** Reports carbonate alkalinity only. */
 		carbonateOnly: z._default(z.boolean(), false),
 		note: z.optional(words)
@@ -31,8 +31,8 @@ export const CheckOfferSchema = z.discriminatedUnion('check', [
 		check: z.literal('reference'),
 		minutes,
 		label: words,
-		nominalDkh: positive,
-		nominalExpandedUncertaintyDkh: positive,
+		nominal: positive,
+		nominalExpandedUncertainty: positive,
 		/** What it really is. */
 		water: WaterSchema,
 		note: z.optional(words)

@@ -1,9 +1,10 @@
 import type { Burette, Syringe } from '../glassware';
 import { drySyringe, dryBurette } from '../glassware';
 import type { Kit } from '../kits';
-import type { Vessel } from '../chemistry';
 import type { Lamp } from './action';
 import { uniformAt } from './noise';
+import { kindOf } from './titration-kind';
+import type { VialContents } from './vial-contents';
 import type { Truth } from './world';
 
 /** Water that is not the sample: its volume and its alkalinity. */
@@ -60,10 +61,10 @@ export type BenchState = {
 	samplerWet: boolean;
 	sampler: { volumeMl: number; airMl: number };
 	sample: MeasuredSample;
-	vessel: Vessel | null;
-	/** What the vessel held before any titrant, for the curve. */
-	sampleVessel: Vessel | null;
-	/** Acid that has not mixed in yet, mol. */
+	contents: VialContents | null;
+	/** What the vial held before any titrant, for the curve. */
+	sampleContents: VialContents | null;
+	/** Titrant that has not mixed in yet, mol. */
 	unmixedMol: number;
 	/** Calcium carbonate grains left, mol. */
 	grainsMol: number;
@@ -76,7 +77,7 @@ export type BenchState = {
 	lastSwirlEndedAt: number | null;
 	lamp: Lamp;
 	eyeDegrees: number;
-	comparison: Vessel | null;
+	comparison: VialContents | null;
 	/** Seal, and air below it, as they stood before the first drop, mL. */
 	filledTo: { sealMl: number; cushionMl: number } | null;
 	/** How far the seal was drawn back since the first drop, to fill it again, mL. */
@@ -146,10 +147,7 @@ export function createBench(input: {
 	at?: number;
 }): BenchState {
 	const { kit, truth, seed } = input;
-	if (!kit.contents)
-		throw new RangeError(
-			`kit must say what is in its bottles (contents) to be used on the practice bench; found none in ${kit.id}`
-		);
+	kindOf(kit);
 	const left = truth.ware;
 	return {
 		kit,
@@ -171,8 +169,8 @@ export function createBench(input: {
 			displacing: noWater,
 			adding: noWater
 		},
-		vessel: null,
-		sampleVessel: null,
+		contents: null,
+		sampleContents: null,
 		unmixedMol: 0,
 		grainsMol: 0,
 		doses: {},

@@ -14,6 +14,11 @@ export const WaterSchema = z.strictObject({
 	alkalinityDkh: within(-5, 40),
 	/** pH, total scale, of the water as it is measured out; gives the carbon. */
 	ph: z._default(within(6, 9.5), 8.1),
+	/** Calcium and magnesium, mg/L; when left out those of seawater of this salinity, none in other waters. */
+	calciumMgPerL: z.optional(within(0, 2000)),
+	magnesiumMgPerL: z.optional(within(0, 5000)),
+	/** Copper or iron that takes an indicator of metals for good, µmol/L. */
+	blockingMicromolPerL: z._default(within(0, 1000), 0),
 	/** Grains of calcium carbonate in the sample, mg of CaCO3 in one nominal sample. */
 	carbonateGrainsMg: z._default(within(0, 20), 0),
 	/** Milky to the eye, 0 to 1. */
@@ -22,13 +27,26 @@ export const WaterSchema = z.strictObject({
 export type Water = z.infer<typeof WaterSchema>;
 
 export const TitrantTruthSchema = z.strictObject({
-	/** Strength of the acid over what the leaflet takes for granted. */
+	/** Strength of the titrant over what the leaflet takes for granted. */
 	strengthFactor: z._default(within(0.3, 2), 1)
 });
 export const IndicatorTruthSchema = z.strictObject({
 	/** Dye over nominal: a pale, aged bottle is below 1. */
 	strengthFactor: z._default(within(0, 3), 1)
 });
+/** What has become of the bottles that bring a sample to the pH of its titration. */
+export const ReagentTruthSchema = z.strictObject({
+	base: z.optional(
+		z.strictObject({
+			strengthFactor: z._default(within(0, 2), 1),
+			/** Carbon dioxide taken up from air since it was made, as a share of what it can take, 0 to 1. */
+			carbonatedShare: z._default(within(0, 1), 0)
+		})
+	),
+	/** By how much the pH of the buffer is off. */
+	ammoniaBuffer: z.optional(z.strictObject({ phOff: z._default(within(-2, 2), 0) }))
+});
+export type ReagentTruth = z.infer<typeof ReagentTruthSchema>;
 export const WareTruthSchema = z.strictObject({
 	/** Volume the sample syringe or the vial's line really gives over what is printed. */
 	sampleFactor: z._default(within(0.8, 1.2), 1),
@@ -48,6 +66,7 @@ export const TruthSchema = z.strictObject({
 	water: WaterSchema,
 	titrant: z.optional(TitrantTruthSchema),
 	indicator: z.optional(IndicatorTruthSchema),
+	reagents: z.optional(ReagentTruthSchema),
 	ware: z.optional(WareTruthSchema),
 	light: z._default(z.enum(['white', 'blue', 'dim']), 'white')
 });

@@ -1,4 +1,5 @@
-import type { Contents, Kit } from './kit';
+import { houseCalciumKit, houseHardnessKit } from './house-kits-edta';
+import type { Analyte, Contents, Kit } from './kit';
 
 /**
  * The kits that come with the project. They are made up: their volumes, strengths and tables are
@@ -162,7 +163,17 @@ export const houseBuretteKit: Kit = {
 	}
 };
 
-export const houseKits: readonly Kit[] = [houseSyringeKit, houseDropperKit, houseBuretteKit];
+export const houseKits: readonly Kit[] = [
+	houseSyringeKit,
+	houseDropperKit,
+	houseBuretteKit,
+	houseCalciumKit,
+	houseHardnessKit
+];
+
+/** Those for one analyte. */
+export const houseKitsFor = (analyte: Analyte): Kit[] =>
+	houseKits.filter((kit) => kit.analyte === analyte);
 
 /**
  * The house kit of an id.

@@ -1,6 +1,7 @@
 /** The kits room: what a leaflet says, as data, and what follows from it. */
 export * from './by-difference';
 export * from './house-kits';
+export { houseCalciumKit, houseHardnessKit } from './house-kits-edta';
 export { draftOfKit } from './draft-of-kit';
 export { suggestionsFor, type Suggestion } from './draft-suggestions';
 export * from './kit';

@@ -1,5 +1,6 @@
-import { curveOf, ledgerOf, type Curve, type Ledger, type LedgerLine } from '../bench';
+import { curveOf, ledgerOf, trueValueOf, type Curve, type Ledger, type LedgerLine } from '../bench';
 import { slipCues, slipWords, supportOf, type Support } from '../judgement';
+import type { Kit } from '../kits';
 import { methodFiguresOf } from '../metrology';
 import type { BenchCheckId, Conclusion, BenchEvidence, Reading, Slip } from '../observation';
 import { evidenceOf, readingInQuestion } from './evidence';
@@ -9,12 +10,13 @@ import type { RunState } from './run';
 import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
 
-export type SlipNote = { slip: Slip; name: string; remedy: string; amountDkh: number | null };
+export type SlipNote = { slip: Slip; name: string; remedy: string; amount: number | null };
 
 export type Debrief = {
 	/** The learner's own first reading; null for a drill that ends before one. */
 	reading: Reading | null;
-	trueDkh: number;
+	/** In the kit's unit. */
+	trueValue: number;
 	ledger: Ledger | null;
 	slips: SlipNote[];
 	/** The one thing to do next. */
@@ -34,8 +36,17 @@ export type Debrief = {
 	reveal: string | null;
 };
 
-/** Below this, a line of the ledger is not worth a word, dKH. */
-const MATTERS_DKH = 0.15;
+/** A line of the ledger below this share of what the kit claims is not worth a word: judgement. */
+const MATTERS_SHARE = 0.375;
+/** A kit's own lack of truth in ordinary water stays well below this share of its claim. */
+const METHOD_MATTERS_SHARE = 0.75;
+
+/** What the leaflet claims of a value; where it is silent, what a drop is worth. */
+function claimOf(kit: Kit): number {
+	if (kit.statedAccuracy !== undefined) return kit.statedAccuracy;
+	const { valuePerMl, dropMl } = methodFiguresOf(kit);
+	return valuePerMl * dropMl;
+}
 /**
  * What a good kit reads of a plain bicarbonate solution over its content, dKH at about 8: at the same
  * hue plain water is less acid, since its salts hold the dye and the carbon otherwise. Found with the
@@ -54,31 +65,30 @@ function noteOf(slip: Slip, ledger: Ledger | null): SlipNote {
 	const line = ledger?.lines.find(
 		(each): each is SlipLine => each.kind === 'slip' && each.slip.kind === slip.kind
 	);
-	return { slip, ...slipWords(slip), amountDkh: line?.amountDkh ?? null };
+	return { slip, ...slipWords(slip), amount: line?.amount ?? null };
 }
 
 /** The largest line that hands or eyes can mend leads to what to do next. */
 function nextOf(
 	ledger: Ledger | null,
 	slips: readonly SlipNote[],
-	isCase: boolean
+	isCase: boolean,
+	claim: number
 ): Debrief['next'] {
-	const matters = (amountDkh: number) => Math.abs(amountDkh) >= MATTERS_DKH;
-	const worst = [...slips].sort(
-		(a, b) => Math.abs(b.amountDkh ?? 0) - Math.abs(a.amountDkh ?? 0)
-	)[0];
-	const eyeDkh = ledger?.lines.find(({ id }) => id === 'eye')?.amountDkh ?? 0;
-	if (matters(eyeDkh) && Math.abs(eyeDkh) > Math.abs(worst?.amountDkh ?? 0))
-		return { text: eyeDkh > 0 ? eyeTexts.late : eyeTexts.early, drillId: 'flash-or-stays' };
-	if (worst && (worst.amountDkh === null || matters(worst.amountDkh)))
+	const matters = (amount: number) => Math.abs(amount) >= MATTERS_SHARE * claim;
+	const worst = [...slips].sort((a, b) => Math.abs(b.amount ?? 0) - Math.abs(a.amount ?? 0))[0];
+	const eye = ledger?.lines.find(({ id }) => id === 'eye')?.amount ?? 0;
+	if (matters(eye) && Math.abs(eye) > Math.abs(worst?.amount ?? 0))
+		return { text: eye > 0 ? eyeTexts.late : eyeTexts.early, drillId: 'flash-or-stays' };
+	if (worst && (worst.amount === null || matters(worst.amount)))
 		return { text: worst.remedy, drillId: slipCues[worst.slip.kind].drillId };
-	if (ledger?.lines.some((line) => line.kind === 'world' && matters(line.amountDkh)))
+	if (ledger?.lines.some((line) => line.kind === 'world' && matters(line.amount)))
 		return {
 			text: 'Your hands did not do this. A check against a known solution finds such a thing.',
 			drillId: null
 		};
-	const method = ledger?.lines.find(({ kind }) => kind === 'method')?.amountDkh ?? 0;
-	if (Math.abs(method) > METHOD_MATTERS_DKH)
+	const method = ledger?.lines.find(({ kind }) => kind === 'method')?.amount ?? 0;
+	if (Math.abs(method) > METHOD_MATTERS_SHARE * claim)
 		return {
 			text: 'Your hands were fine. This water is not what the leaflet was made for.',
 			drillId: null
@@ -92,9 +102,6 @@ function nextOf(
 				drillId: null
 			};
 }
-
-/** A kit's own lack of truth in ordinary water stays well below this, dKH. */
-const METHOD_MATTERS_DKH = 0.3;
 
 /** For a stop away from the end for which no slip is to be seen: what would help the eye. */
 const eyeTexts = {
@@ -116,7 +123,7 @@ function rightConclusions(
 	if (run.scenario.inQuestion === 'earlier' || !ledger || !reading) return [verdict];
 	const bySlips = ledger.lines
 		.filter((line) => line.kind === 'slip')
-		.reduce((sum, line) => sum + line.amountDkh, 0);
+		.reduce((sum, line) => sum + line.amount, 0);
 	if (Math.abs(bySlips) <= reading.expandedUncertainty)
 		// Where the water changed, or another method is off, the learner's own reading stands as well.
 		return verdict === 'waterChanged' || verdict === 'secondMethod'
@@ -153,10 +160,10 @@ export function debriefOf(run: RunState): Debrief | null {
 			: null;
 	return {
 		reading,
-		trueDkh: first.bench.truth.water.alkalinityDkh,
+		trueValue: trueValueOf(first.bench.truth.water, run.kit),
 		ledger,
 		slips: notes,
-		next: nextOf(ledger, notes, run.scenario.kind === 'case'),
+		next: nextOf(ledger, notes, run.scenario.kind === 'case', claimOf(run.kit)),
 		curve: curveOf(first.bench),
 		conclusion:
 			given && support

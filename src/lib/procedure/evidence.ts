@@ -1,22 +1,26 @@
-import { normalAt, type CheckOffer } from '../bench';
+import { normalAt, trueValueOf, type CheckOffer } from '../bench';
+import { convertValue } from '../kits';
 import type { BenchCheckId, BenchEvidence, Reading } from '../observation';
 import { carbonateDkhOf } from './carbonate-only';
-import { earlierReadings, quickRepeat, readingOfTitration } from './readings';
+import { asWritten, earlierReadings, quickRepeat, readingOfTitration } from './readings';
 import type { RunState } from './run';
 
 type SecondOffer = Extract<CheckOffer, { check: 'secondMethod' }>;
 
-/** What a second method says of the tank: its own offset and scatter, to a tenth of a degree. */
+/** What a second method says of the tank: its own offset and scatter, as finely as the unit is written. */
 function secondMethod(run: RunState, offer: SecondOffer, n: number): Reading {
+	const { kit } = run;
 	const { water } = run.scenario.truth;
-	const content = offer.carbonateOnly ? carbonateDkhOf(water) : water.alkalinityDkh;
-	const value = content + offer.offsetDkh + offer.sdDkh * normalAt(run.seed, 'secondMethod', n);
+	const content = offer.carbonateOnly
+		? convertValue(carbonateDkhOf(water), 'dKH', kit.unit)
+		: trueValueOf(water, kit);
+	const value = content + offer.offset + offer.sd * normalAt(run.seed, 'secondMethod', n);
 	return {
 		id: `second-${n}`,
 		label: offer.label,
-		value: Number(value.toFixed(1)),
-		expandedUncertainty: offer.expandedUncertaintyDkh,
-		unit: 'dKH'
+		value: asWritten(kit, value),
+		expandedUncertainty: offer.expandedUncertainty,
+		unit: kit.unit
 	};
 }
 
@@ -49,8 +53,8 @@ export function evidenceOf(run: RunState): BenchEvidence[] {
 				evidence.push({
 					kind: 'reference',
 					reading: { ...reading, label: offer.label },
-					nominal: offer.nominalDkh,
-					nominalExpandedUncertainty: offer.nominalExpandedUncertaintyDkh,
+					nominal: offer.nominal,
+					nominalExpandedUncertainty: offer.nominalExpandedUncertainty,
 					matrix: offer.water.matrix
 				});
 			else evidence.push({ kind: 'test', reading, from: check });

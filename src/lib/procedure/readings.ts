@@ -1,5 +1,5 @@
 import { createBench, planOf, runHands, type BenchState, type Plan, type Scenario } from '../bench';
-import { valueFromMark, type Kit } from '../kits';
+import { unitOf, valueFromMark, type Kit } from '../kits';
 import { readingBudget } from '../metrology';
 import type { BenchCheckId, Marks, Reading } from '../observation';
 import { declaredOf } from './declared-value';
@@ -18,6 +18,10 @@ const testLabels: Record<'first' | BenchCheckId, string> = {
 	freshLot: 'Test with a fresh bottle',
 	freshSample: 'Test of fresh water'
 };
+
+/** A value to the decimals customary for its unit, as somebody would write it down. */
+export const asWritten = ({ unit, analyte }: Kit, value: number): number =>
+	Number(value.toFixed(unitOf(unit, analyte).decimals));
 
 /** A value with what its kit can claim, about 95 %. */
 export function readingOfValue(
@@ -39,7 +43,7 @@ export function readingOfValue(
 		value,
 		expandedUncertainty: budget.expandedUncertainty,
 		repeatabilitySd: budget.repeatabilitySd,
-		unit: 'dKH',
+		unit: kit.unit,
 		marks
 	};
 }
@@ -85,7 +89,7 @@ function byHands(
 		run.kit,
 		input.id,
 		input.label,
-		Number(value.toFixed(1)),
+		asWritten(run.kit, value),
 		marks,
 		sampleVolumeMl
 	);
@@ -93,11 +97,11 @@ function byHands(
 
 /** What hands write down and make of it; null when their mark lies off the scale. */
 function valueByHands(bench: BenchState, plan: Plan): { value: number; marks: Marks } | null {
-	const { marks, sampleVolumeMl } = runHands(bench, plan);
+	const { marks, refilledMl, sampleVolumeMl } = runHands(bench, plan);
 	const mark =
 		marks.drops !== undefined
 			? { drops: marks.drops, sampleVolumeMl }
-			: { markMl: marks.sealMl ?? marks.lineMl ?? marks.levelMl, sampleVolumeMl };
+			: { markMl: marks.sealMl ?? marks.lineMl ?? marks.levelMl, refilledMl, sampleVolumeMl };
 	try {
 		return { value: valueFromMark(bench.kit, mark).value, marks };
 	} catch (error) {

@@ -1,5 +1,5 @@
 import { WaterSchema, type Truth } from '../../../src/lib/bench';
-import { houseKits, type Kit } from '../../../src/lib/kits';
+import { houseKitsFor, type Kit } from '../../../src/lib/kits';
 import { methodFiguresOf, readingScatter, type MethodFigures } from '../../../src/lib/metrology';
 import type { CheckId, Evidence, Reading } from '../../../src/lib/observation';
 import type { Chance } from '../chance';
@@ -45,7 +45,7 @@ export class BenchWorld {
 	#made = 0;
 
 	constructor(readonly chance: Chance) {
-		this.kit = pick(chance, houseKits);
+		this.kit = pick(chance, houseKitsFor('alkalinity'));
 		this.method = methodFiguresOf(this.kit);
 		this.#own = drawHousehold(this.kit, chance);
 		this.#other = drawHousehold(this.kit, chance);

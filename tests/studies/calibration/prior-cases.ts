@@ -1,4 +1,4 @@
-import { houseKits } from '../../../src/lib/kits';
+import { houseKitsFor } from '../../../src/lib/kits';
 import { methodFiguresOf } from '../../../src/lib/metrology';
 import type { Evidence } from '../../../src/lib/observation';
 import { has, setAt, usualBand, type CalibrationCase, type TrueCause } from './case';
@@ -22,7 +22,7 @@ const causesOf = ({ faults, changeDkh, unforeseen }: DrawnCauses): TrueCause[] =
 export function priorCase(index: number, seed: number): CalibrationCase {
 	const chance = chanceAt(seed, 'prior', index);
 	const set = setAt(index);
-	const kit = pick(chance, houseKits);
+	const kit = pick(chance, houseKitsFor('alkalinity'));
 	const method = methodFiguresOf(kit);
 	const kind = pick(chance, ['kit', 'photometer', 'laboratory'] as const);
 	const hasSolution = has(set, 'known solution');

@@ -35,7 +35,7 @@ describe('the way to the first drop', () => {
 		expect(run.titration.bench.sampler.volumeMl).toBeCloseTo(6, 9);
 		expect(button('Next')).toBeDisabled();
 		await user.click(button('Empty into the vial'));
-		expect(run.titration.bench.vessel).not.toBeNull();
+		expect(run.titration.bench.contents).not.toBeNull();
 		await user.click(button('Next'));
 		expect(screen.getByRole('heading', { level: 1 })).toHaveTextContent('Indicator');
 	});
@@ -339,8 +339,8 @@ describe('a check on another water', () => {
 						check: 'reference',
 						minutes: 12,
 						label: 'bicarbonate in purified water',
-						nominalDkh: 8,
-						nominalExpandedUncertaintyDkh: 0.1,
+						nominal: 8,
+						nominalExpandedUncertainty: 0.1,
 						water: { matrix: 'purified', salinity: 0, alkalinityDkh: 8, ph: 8.2 }
 					}
 				]

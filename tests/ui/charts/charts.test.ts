@@ -74,7 +74,7 @@ describe('LedgerPicture', () => {
 						kind: 'slip',
 						label: 'Filled by one mark, read by the other',
 						group: 'your hands',
-						printedDkh: -1.9,
+						printed: -1.9,
 						from: 0,
 						to: 0.9,
 						isNext: true
@@ -84,16 +84,16 @@ describe('LedgerPicture', () => {
 						kind: 'method',
 						label: 'The kit',
 						group: 'the kit',
-						printedDkh: 0.2,
+						printed: 0.2,
 						from: 0.9,
 						to: 1,
 						isNext: false
 					}
 				],
 				zero: 0.9,
-				printedReportedDkh: 7.1,
-				printedTrueDkh: 8.8,
-				printedTotalDkh: -1.7,
+				printedReported: 7.1,
+				printedTrue: 8.8,
+				printedTotal: -1.7,
 				without: []
 			}
 		});
@@ -110,16 +110,19 @@ describe('LedgerPicture', () => {
 describe('TitrationCurve', () => {
 	const colour = { r: 0.3, g: 0.75, b: 0.75 };
 	const curve = {
+		readoutName: 'pH',
 		points: [
-			{ addedMl: 0, ph: 8, rgb: colour },
-			{ addedMl: 1, ph: 3, rgb: { r: 0.95, g: 0.6, b: 0.6 } }
+			{ addedMl: 0, readout: 8, rgb: colour },
+			{ addedMl: 1, readout: 3, rgb: { r: 0.95, g: 0.6, b: 0.6 } }
 		],
 		endMl: 0.6,
 		stoppedMl: 0.5
 	};
 
+	const dkh = { unit: { name: 'dKH', decimals: 1 }, titrant: 'acid' };
+
 	test('the cursor reads pH, colour and what the leaflet would have said', async () => {
-		render(TitrationCurve, { curve, valueAt: (ml: number) => 16 * ml });
+		render(TitrationCurve, { ...dkh, curve, valueAt: (ml: number) => 16 * ml });
 		const cursor = screen.getByRole('slider', { name: 'Move along the titration' });
 		expect(cursor).toHaveAttribute('aria-valuetext', expect.stringContaining('0.50 mL: pH 5.5'));
 		await fireEvent.input(cursor, { target: { value: '0.2' } });
@@ -128,14 +131,27 @@ describe('TitrationCurve', () => {
 		expect(text).toContain('the leaflet says 3.2 dKH');
 	});
 
+	test('reads pM of a titration of metals, and its value in its own unit', () => {
+		render(TitrationCurve, {
+			curve: { ...curve, readoutName: 'pM' },
+			valueAt: (ml: number) => 300 * ml,
+			unit: { name: 'mg/L', decimals: 0 },
+			titrant: 'EDTA'
+		});
+		const text = screen.getByRole('slider').getAttribute('aria-valuetext');
+		expect(text).toContain('0.50 mL: pM 5.5');
+		expect(text).toContain('the leaflet says 150 mg/L');
+		expect(screen.getByText('mL EDTA')).toBeInTheDocument();
+	});
+
 	test('names the end and where one stopped in words', () => {
-		render(TitrationCurve, { curve });
+		render(TitrationCurve, { ...dkh, curve });
 		expect(screen.getByText(/the end, 0.60 mL/)).toBeInTheDocument();
 		expect(screen.getByText(/you stopped, 0.50 mL/)).toBeInTheDocument();
 	});
 
 	test('a titration without an end says nothing of one', () => {
-		render(TitrationCurve, { curve: { ...curve, endMl: null } });
+		render(TitrationCurve, { ...dkh, curve: { ...curve, endMl: null } });
 		expect(screen.queryByText(/the end/)).not.toBeInTheDocument();
 	});
 });

@@ -3,15 +3,17 @@ import { describe, expect, test } from 'vitest';
 import type { Ledger, LedgerLine } from '../../../src/lib/bench';
 import { ledgerRows } from '../../../src/lib/ui/charts/ledger-rows';
 
-const slipLine = (kind: 'mixedMarks' | 'overshot', amountDkh: number): LedgerLine => ({
+const slipLine = (kind: 'mixedMarks' | 'overshot', amount: number): LedgerLine => ({
 	id: `slip-${kind}`,
 	kind: 'slip',
 	slip: { kind, nature: 'handling', entryId: 'e1', provisional: false },
-	amountDkh
+	amount
 });
-const ledger = (reportedDkh: number, lines: LedgerLine[]): Ledger => ({
-	reportedDkh,
-	trueDkh: reportedDkh - lines.reduce((sum, line) => sum + line.amountDkh, 0),
+const ledger = (reported: number, lines: LedgerLine[]): Ledger => ({
+	reported,
+	trueValue: reported - lines.reduce((sum, line) => sum + line.amount, 0),
+	unit: 'dKH',
+	analyte: 'alkalinity',
 	lines
 });
 const named = (kind: string) => `name of ${kind}`;
@@ -28,15 +30,15 @@ describe('ledgerRows', () => {
 						ledger(reported, [
 							slipLine('mixedMarks', a),
 							slipLine('overshot', b),
-							{ id: 'method', kind: 'method', amountDkh: c },
-							{ id: 'unnamed', kind: 'unnamed', amountDkh: d }
+							{ id: 'method', kind: 'method', amount: c },
+							{ id: 'unnamed', kind: 'unnamed', amount: d }
 						]),
 						named,
 						null
 					);
-					const sum = rows.rows.reduce((all, row) => all + tenths(row.printedDkh), 0);
-					expect(sum).toBe(tenths(rows.printedTotalDkh));
-					expect(tenths(rows.printedReportedDkh) - tenths(rows.printedTrueDkh)).toBe(sum);
+					const sum = rows.rows.reduce((all, row) => all + tenths(row.printed), 0);
+					expect(sum).toBe(tenths(rows.printedTotal));
+					expect(tenths(rows.printedReported) - tenths(rows.printedTrue)).toBe(sum);
 				}
 			)
 		);
@@ -45,7 +47,7 @@ describe('ledgerRows', () => {
 	test('slips come first, the largest on top; what comes to less than a tenth has no bar', () => {
 		const { rows, without } = ledgerRows(
 			ledger(7.1, [
-				{ id: 'method', kind: 'method', amountDkh: 0.5 },
+				{ id: 'method', kind: 'method', amount: 0.5 },
 				slipLine('overshot', 0.01),
 				slipLine('mixedMarks', -1.9)
 			]),
@@ -53,7 +55,7 @@ describe('ledgerRows', () => {
 			'mixedMarks'
 		);
 		expect(rows.map((row) => row.id)).toEqual(['slip-mixedMarks', 'method']);
-		expect(rows[0]).toMatchObject({ isNext: true, label: 'name of mixedMarks', printedDkh: -1.9 });
+		expect(rows[0]).toMatchObject({ isNext: true, label: 'name of mixedMarks', printed: -1.9 });
 		expect(without).toEqual(['name of overshot']);
 	});
 

@@ -5,10 +5,11 @@ import { curveAt, curveMarks, curvePicture } from '../../../src/lib/ui/charts/ti
 const grey = { r: 0.5, g: 0.5, b: 0.5 };
 const rose = { r: 0.9, g: 0.6, b: 0.6 };
 const curve: Curve = {
+	readoutName: 'pH',
 	points: [
-		{ addedMl: 0, ph: 8, rgb: grey },
-		{ addedMl: 0.5, ph: 6, rgb: grey },
-		{ addedMl: 1, ph: 3, rgb: rose }
+		{ addedMl: 0, readout: 8, rgb: grey },
+		{ addedMl: 0.5, readout: 6, rgb: grey },
+		{ addedMl: 1, readout: 3, rgb: rose }
 	],
 	endMl: 0.8,
 	stoppedMl: 0.7
@@ -42,12 +43,12 @@ describe('curvePicture', () => {
 
 describe('curveAt', () => {
 	test('draws pH straight between points and takes the colour of the nearer one', () => {
-		expect(curveAt(curve.points, 0.6)).toEqual({ addedMl: 0.6, ph: 5.4, rgb: grey });
+		expect(curveAt(curve.points, 0.6)).toEqual({ addedMl: 0.6, readout: 5.4, rgb: grey });
 		expect(curveAt(curve.points, 0.9)?.rgb).toEqual(rose);
 	});
 	test('stays at the ends', () => {
-		expect(curveAt(curve.points, -1)?.ph).toBe(8);
-		expect(curveAt(curve.points, 2)?.ph).toBe(3);
+		expect(curveAt(curve.points, -1)?.readout).toBe(8);
+		expect(curveAt(curve.points, 2)?.readout).toBe(3);
 		expect(curveAt([], 1)).toBeNull();
 	});
 });

@@ -82,7 +82,7 @@ describe('CheckStage', () => {
 				offer.check === 'reference'
 					? { ...offer, water: { ...offer.water, alkalinityDkh: 3 } }
 					: offer.check === 'secondMethod'
-						? { ...offer, offsetDkh: -2 }
+						? { ...offer, offset: -2 }
 						: offer
 			)
 		});

@@ -1,4 +1,5 @@
 import type { Ledger, LedgerLine, WorldFault } from '$lib/bench';
+import { unitOf } from '$lib/kits';
 import type { SlipKind } from '$lib/observation';
 import { roundToTotal } from './round-to-total';
 
@@ -8,8 +9,8 @@ export type LedgerRow = {
 	label: string;
 	/** Whose it is, in a word or two. */
 	group: string;
-	/** As printed, dKH, to a tenth. */
-	printedDkh: number;
+	/** As printed, in the ledger's unit, to its customary decimals. */
+	printed: number;
 	/** Where the bar lies, as shares of the width: 0 left, 1 right. */
 	from: number;
 	to: number;
@@ -17,24 +18,30 @@ export type LedgerRow = {
 };
 
 export type LedgerRows = {
+	/** The unit as it is written, and the decimals of everything printed. */
+	unitName: string;
+	decimals: number;
 	rows: LedgerRow[];
 	/** Place of no difference, as a share of the width. */
 	zero: number;
-	printedReportedDkh: number;
-	printedTrueDkh: number;
-	printedTotalDkh: number;
-	/** Names of slips that were made but came to less than a printed tenth. */
+	printedReported: number;
+	printedTrue: number;
+	printedTotal: number;
+	/** Names of slips that were made but came to less than the last printed digit. */
 	without: string[];
 };
 
-const STEP = 0.1;
-const LEAST_WIDTH_DKH = 1;
+/** The picture is at least so many last digits wide: one of them must not fill the page. */
+const LEAST_STEPS = 10;
 
 const worldLabels = {
 	titrantStrength: 'Titrant not as strong as its label says',
 	indicatorStrength: 'Indicator paler or deeper than it should be',
 	sampleWare: 'Sample measure not true to its print',
 	dropSize: 'Drops of another size than the leaflet says',
+	baseStrength: 'Base weak, or carbonated with age',
+	bufferPh: 'Buffer that does not hold its pH',
+	blockedDye: 'A metal that holds the indicator',
 	grains: 'Grains of carbonate in the sample',
 	strayWater: 'Something left in the ware from before',
 	stickySeal: 'A seal that sticks and jumps'
@@ -60,8 +67,8 @@ function labelOf(line: LedgerLine, nameOf: (kind: SlipKind) => string): string {
 }
 
 /**
- * Rows of the ledger's picture. The parts are printed to a tenth and rounded so that they add up to
- * the printed difference of the printed values; what comes to less than a tenth has no bar.
+ * Rows of the ledger's picture. The parts are printed to the customary decimals of the unit and rounded so that they add up to
+ * the printed difference of the printed values; what comes to less than the last digit has no bar.
  *
  * @param nameOf name of a slip for a list
  * @param nextKind the slip that the page sends the learner to mend
@@ -71,43 +78,46 @@ export function ledgerRows(
 	nameOf: (kind: SlipKind) => string,
 	nextKind: SlipKind | null
 ): LedgerRows {
-	const printedReportedDkh = roundToTotal([ledger.reportedDkh], ledger.reportedDkh, STEP)[0] ?? 0;
-	const printedTrueDkh = roundToTotal([ledger.trueDkh], ledger.trueDkh, STEP)[0] ?? 0;
-	const total = printedReportedDkh - printedTrueDkh;
+	const { name: unitName, decimals } = unitOf(ledger.unit, ledger.analyte);
+	const step = Number(`1e-${decimals}`);
+	const printedReported = roundToTotal([ledger.reported], ledger.reported, step)[0] ?? 0;
+	const printedTrue = roundToTotal([ledger.trueValue], ledger.trueValue, step)[0] ?? 0;
+	const total = printedReported - printedTrue;
 	const printed = roundToTotal(
-		ledger.lines.map((line) => line.amountDkh),
+		ledger.lines.map((line) => line.amount),
 		total,
-		STEP
+		step
 	);
 	const shown = ledger.lines
-		.map((line, i) => ({ line, printedDkh: printed[i] ?? 0 }))
-		.filter(({ printedDkh }) => printedDkh !== 0)
+		.map((line, i) => ({ line, printed: printed[i] ?? 0 }))
+		.filter(({ printed }) => printed !== 0)
 		.sort(
 			(a, b) =>
 				order.indexOf(a.line.kind) - order.indexOf(b.line.kind) ||
-				Math.abs(b.printedDkh) - Math.abs(a.printedDkh)
+				Math.abs(b.printed) - Math.abs(a.printed)
 		);
-	const low = Math.min(0, ...shown.map(({ printedDkh }) => printedDkh));
-	const high = Math.max(0, ...shown.map(({ printedDkh }) => printedDkh));
-	// At least so wide: a tenth of a degree must not fill the page.
-	const spare = Math.max(0, LEAST_WIDTH_DKH - (high - low));
+	const low = Math.min(0, ...shown.map(({ printed }) => printed));
+	const high = Math.max(0, ...shown.map(({ printed }) => printed));
+	const spare = Math.max(0, LEAST_STEPS * step - (high - low));
 	const width = high - low + spare;
 	const zero = (spare / 2 - low) / width;
 	return {
-		rows: shown.map(({ line, printedDkh }) => ({
+		unitName,
+		decimals,
+		rows: shown.map(({ line, printed }) => ({
 			id: line.id,
 			kind: line.kind,
 			label: labelOf(line, nameOf),
 			group: groups[line.kind],
-			printedDkh,
-			from: zero + Math.min(0, printedDkh) / width,
-			to: zero + Math.max(0, printedDkh) / width,
+			printed,
+			from: zero + Math.min(0, printed) / width,
+			to: zero + Math.max(0, printed) / width,
 			isNext: line.kind === 'slip' && line.slip.kind === nextKind
 		})),
 		zero,
-		printedReportedDkh,
-		printedTrueDkh,
-		printedTotalDkh: roundToTotal([total], total, STEP)[0] ?? 0,
+		printedReported,
+		printedTrue,
+		printedTotal: roundToTotal([total], total, step)[0] ?? 0,
 		without: ledger.lines.flatMap((line, i) =>
 			line.kind === 'slip' && printed[i] === 0 ? [nameOf(line.slip.kind)] : []
 		)

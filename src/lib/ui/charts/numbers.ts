@@ -14,6 +14,6 @@ export function signed(value: number, decimals = 1): string {
 }
 
 /** A value with what it claims: '7.1 ± 0.4'. */
-export function withUncertainty(value: number, expandedUncertainty: number): string {
-	return `${plain(value)} ± ${plain(expandedUncertainty)}`;
+export function withUncertainty(value: number, expandedUncertainty: number, decimals = 1): string {
+	return `${plain(value, decimals)} ± ${plain(expandedUncertainty, decimals)}`;
 }

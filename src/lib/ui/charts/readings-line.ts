@@ -39,11 +39,13 @@ export type ReadingsLine = {
  *
  * @param width of the axis, px
  * @param inset kept free at both ends for marks, px
+ * @param leastSpan the axis is at least so wide: a difference of a last digit must not fill the page
  */
 export function readingsLine(
 	readings: readonly LineReading[],
 	width: number,
-	inset = 12
+	inset = 12,
+	leastSpan = 1
 ): ReadingsLine {
 	const ends = readings.flatMap(({ value, expandedUncertainty, nominal }) => [
 		value - (expandedUncertainty ?? 0),
@@ -53,8 +55,7 @@ export function readingsLine(
 			: [])
 	]);
 	const [low = 0, high = 1] = extent(ends);
-	// At least one unit wide: a difference of a tenth must not fill the page.
-	const spare = Math.max(0, 1 - (high - low)) / 2;
+	const spare = Math.max(0, leastSpan - (high - low)) / 2;
 	const x = scaleLinear()
 		.domain([low - spare, high + spare])
 		.nice(5)

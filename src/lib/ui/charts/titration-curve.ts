@@ -12,25 +12,25 @@ export type CurvePicture = {
 	xTicks: { value: number; x: number }[];
 	yTicks: { value: number; y: number }[];
 	xOf: (addedMl: number) => number;
-	yOf: (ph: number) => number;
+	yOf: (readout: number) => number;
 	lastMl: number;
 };
 
-/** Lays out pH against titrant, mL, with a ribbon of colours below. */
+/** Lays out the readout against titrant, mL, with a ribbon of colours below. */
 export function curvePicture(curve: Curve, size: CurveSize): CurvePicture {
 	const { points } = curve;
 	const lastMl = points[points.length - 1]?.addedMl ?? 1;
-	const phs = points.map((point) => point.ph);
+	const readouts = points.map((point) => point.readout);
 	const x = scaleLinear()
 		.domain([0, lastMl])
 		.range([size.left, Math.max(size.left + 1, size.width - size.right)]);
 	const y = scaleLinear()
-		.domain([Math.floor(Math.min(3, ...phs)), Math.ceil(Math.max(8, ...phs))])
+		.domain([Math.floor(Math.min(3, ...readouts)), Math.ceil(Math.max(8, ...readouts))])
 		.range([size.height, 0]);
 	const path =
 		line<CurvePoint>()
 			.x((point) => x(point.addedMl))
-			.y((point) => y(point.ph))
+			.y((point) => y(point.readout))
 			.digits(1)(points) ?? '';
 	return {
 		path,
@@ -50,7 +50,7 @@ export function curvePicture(curve: Curve, size: CurveSize): CurvePicture {
 
 const byVolume = bisector<CurvePoint, number>((point) => point.addedMl);
 
-/** The titration at one volume of titrant; between points pH is drawn straight, colour is the nearer one's. */
+/** The titration at one volume of titrant; between points the readout is drawn straight, colour is the nearer one's. */
 export function curveAt(points: readonly CurvePoint[], addedMl: number): CurvePoint | null {
 	const [first] = points;
 	const last = points[points.length - 1];
@@ -63,7 +63,7 @@ export function curveAt(points: readonly CurvePoint[], addedMl: number): CurvePo
 	const share = (addedMl - before.addedMl) / (after.addedMl - before.addedMl);
 	return {
 		addedMl,
-		ph: before.ph + share * (after.ph - before.ph),
+		readout: before.readout + share * (after.readout - before.readout),
 		rgb: share < 0.5 ? before.rgb : after.rgb
 	};
 }
