@@ -303,13 +303,15 @@ describe('typing', () => {
 describe('repeats of one sample', () => {
 	test.each([
 		['8.1 8.3', 'Their mean is the value to compare', '8.20'],
-		['8,1 8,5', 'Measure it twice more', '8.30'],
+		['8,1 8,5', 'Measure it twice more', null],
 		['8.1 8.45 8.3 8.27', 'Their mean is the value to compare', '8.28'],
 		['8.0 8.5 8.2 8.1', 'The middle one stands in for the mean', '8.15']
 	])('%s: %s', (repeats, words, value) => {
 		shown({ repeats, usualSd: '0.1' });
 		expect(part('Repeats of one sample')).toHaveTextContent(words);
 		// Digits follow ± 0.14 and ± 0.10: two decimals.
-		expect(text('of-repeats')).toBe(`${value} dKH`);
+		expect(screen.queryByTestId('of-repeats')?.textContent?.trim() ?? null).toBe(
+			value === null ? null : `${value} dKH`
+		);
 	});
 });

@@ -5,7 +5,10 @@ import { houseDropperKit, houseSyringeKit } from '../../../src/lib/kits';
 import type { KeptReference } from '../../../src/lib/procedure';
 import KitChecks from '../../../src/lib/ui/kit-checks/KitChecks.svelte';
 import { chartDrawing, kitChart, resolutionOf } from '../../../src/lib/ui/kit-checks/kit-chart';
-import { standsOut } from '../../../src/lib/ui/kit-checks/kit-check-words';
+import { looks, standsOut } from '../../../src/lib/ui/kit-checks/kit-check-words';
+import { runningOf } from '../../../src/lib/ui/kit-checks/running';
+import { chartByLot } from '../../../src/lib/metrology';
+import montgomery from '../../reference/data/control-charts.json';
 
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 0, 5, 12);
@@ -34,8 +37,10 @@ describe('checks of a kit', () => {
 		// Lot B: mean 7.68 of 8, and lot A 8.00: 4.0 % lower.
 		const low = [7.68, 7.78, 7.58].map((value) => [value, 'B'] as [number, string]);
 		const said = standsOut(at(checksOf([...usual, ...low])));
-		expect(said).toMatch(
-			/^Since lot B known solutions read about 4 % lower than with lot A \(between [12] and 6 %\)\.$/u
+		// By hand: scatter within lots √(0.045/6) = 0.0866 of 8, 1.08 %; times √(1/5 + 1/3) and t(6) = 2.447 (printed
+		// tables): 4.0 ± 1.9 %.
+		expect(said).toBe(
+			'Since lot B known solutions read about 4.0 % lower than with lot A (between 2.1 and 5.9 %).'
 		);
 	});
 
@@ -114,9 +119,140 @@ describe('checks of a kit', () => {
 		await user.click(screen.getByText('The same as a table'));
 		const table = screen.getByRole('table', { name: 'Tests of known solutions in sea salt' });
 		expect(within(table).getAllByRole('row')).toHaveLength(6);
-		expect(within(table).getAllByRole('row')[2]).toHaveTextContent(
-			/8\.1.*\+1\.25? %|8\.1.*\+1\.3 %/u
-		);
 		expect(screen.getAllByRole('link')).toHaveLength(5);
+	});
+
+	test('both ends of the interval of a lot have the same digits', () => {
+		// Scatter of 0.1 %, and lot B 1.0 % lower: the ± is a tenth of a per cent or so.
+		const fine = [8, 8.01, 7.99, 8.005, 7.995].map((value) => [value, 'A'] as [number, string]);
+		const low = [7.92, 7.93, 7.91, 7.92].map((value) => [value, 'B'] as [number, string]);
+		const chart = kitChart(checksOf([...fine, ...low]), { matrix: 'seawater', resolution: 0.005 });
+		const [, first = '', second = ''] =
+			/between ([\d.]+) and ([\d.]+) %/u.exec(standsOut(chart)) ?? [];
+		expect(first).toMatch(/^\d\.\d+$/u);
+		expect(second.split('.')[1]).toHaveLength(first.split('.')[1]!.length);
+		expect(Number(first)).toBeLessThan(1);
+		expect(Number(second)).toBeGreaterThan(1);
+	});
+
+	test('an alarm says what it means and what it does not', () => {
+		const many = Array.from({ length: 20 }, (_, i) => 8 + 0.8 * ((i % 3) - 1));
+		const later = Array.from({ length: 8 }, () => 10);
+		const checks = checksOf([...many, ...later].map((value) => [value, 'A']));
+		const [, , sum] = looks(at(checks));
+		expect(sum?.isAlarm).toBe(true);
+		// The change begins with the 21st check, 20 weeks after the first: on 25 May 2026.
+		expect(sum?.words).toMatch(
+			/^beyond its limit since \d+ (Jun|Jul) 2026: the readings went up, counted from \d+ May 2026$/u
+		);
+		render(KitChecks, { kit: houseSyringeKit, checks, unit: 'dKH', testHref: (id) => `#${id}` });
+		const means = screen.getByRole('region', { name: 'What an alarm means' });
+		expect(means).toHaveTextContent('It does not say why');
+		expect(means).toHaveTextContent('No alarm does not mean that the kit reads right');
+		expect(means).toHaveTextContent('no factor to correct readings by follows');
+		expect(screen.getByTestId('looks')).toHaveTextContent('running sum: beyond its limit');
+	});
+
+	/** Scatter that is more than a drop. */
+	const wide = [8, 8.5, 7.5, 8.25, 7.75].map((value) => [value, 'A'] as [number, string]);
+	const page = (readings: Parameters<typeof checksOf>[0]) =>
+		render(KitChecks, {
+			kit: houseSyringeKit,
+			checks: checksOf(readings),
+			unit: 'dKH',
+			testHref: (id: string) => `#${id}`
+		});
+	const items = (part: string) =>
+		within(screen.getByRole('region', { name: part })).getAllByRole('listitem');
+
+	test('running average and sum stand beside each check', async () => {
+		page(wide);
+		const [fifth, fourth, third] = items('The checks').map((item) =>
+			item.textContent?.replace(/\s+/gu, ' ')
+		);
+		// By hand: s = 0.3953 of 8, so slack 2.47 %. Off 0, +6.25, −6.25, +3.125, −3.125 %. Average with weight
+		// 0.2: 0, 1.25, −0.25, +0.425, −0.285. Down at the third 6.25 − 2.47 = 3.78; up at the fourth 3.125 − 2.47 =
+		// 0.65, where 3.78 − 3.125 − 2.47 is below 0; down at the fifth 0.65.
+		expect(third).toContain('summed up 0.0 %, down 3.8 %');
+		expect(fourth).toContain('running average +0.4 %, summed up 0.7 %, down 0.0 %');
+		expect(fifth).toContain('running average −0.3 %, summed up 0.0 %, down 0.7 %');
+		const user = userEvent.setup();
+		await user.click(screen.getByLabelText('running sum'));
+		await user.click(screen.getByText('The same as a table'));
+		const rows = within(
+			screen.getByRole('table', { name: 'Tests of known solutions in sea salt' })
+		).getAllByRole('row');
+		expect(rows[4]).toHaveTextContent(/\+3\.1 %\s*0\.7\s*0\.0$/u);
+		// There is one bottle only: nothing to begin anew with.
+		expect(screen.queryByLabelText('anew with each bottle')).toBeNull();
+	});
+
+	test('lots are held against the first one, bottle by bottle', async () => {
+		const low = [6, 6.5, 5.5].map((value) => [value, 'B'] as [number, string]);
+		const alike = [8, 8.25].map((value) => [value, 'C'] as [number, string]);
+		page([...wide, ...low, ...alike]);
+		const [a, b, c] = items('Bottle by bottle');
+		expect(a).toHaveTextContent('A: 5 checks, on the mean 0.0 % off');
+		// By hand: scatter within lots √(1.15625/7) = 0.4064 of 8, 5.08 %; times √(1/5 + 1/3) and t(7) at 1.25 %
+		// a side, 2.841 (computed with another program): 10.5 %.
+		expect(b).toHaveTextContent(/B: 3 checks, 25\s±\s11 % lower than lot A\./u);
+		expect(c).toHaveTextContent(/C: 2 checks, no difference from lot A shows \(2\s±\s12 %\)/u);
+		const user = userEvent.setup();
+		const [, , lastOfB] = items('The checks');
+		expect(lastOfB).toHaveTextContent(/summed up 0\.0 %, down [1-9]/u);
+		await user.click(screen.getByLabelText('running sum'));
+		await user.click(screen.getByLabelText('anew with each bottle'));
+		// The sum of bottle B does not go on into C.
+		expect(items('The checks')[1]).toHaveTextContent('summed up 0.0 %, down 0.0 %');
+	});
+});
+
+// Source: Montgomery, Introduction to Statistical Quality Control, thirty observations, target 10, sigma 1:
+// table of sums to two decimals, k = 0.5, h = 5, signal at period 29, onset 23.
+describe('what runs along the checks', () => {
+	const { observations, cusum } = montgomery;
+	// Of 1 each, so that a recovery is the observation; target and scatter are the book's.
+	const lotChart = (lotAt: (i: number) => string) => {
+		const found = chartByLot(
+			observations.map((value, i) => ({ value, expected: 1, lot: lotAt(i), atEpochMs: i })),
+			{ sd: 1 }
+		);
+		return { ...found, chart: { ...found.chart, target: 10 } };
+	};
+	const rows = (points: ReturnType<typeof runningOf>['sum']['points']) =>
+		points.map(({ high, highCount, low, lowCount }) => [
+			Number(high.toFixed(2)),
+			highCount,
+			Number(low.toFixed(2)),
+			lowCount
+		]);
+	test('right through all lots it is the published table', () => {
+		const { sum } = runningOf(
+			lotChart((i) => (i < 15 ? 'A' : 'B')),
+			'through'
+		);
+		expect(rows(sum.points)).toEqual(cusum);
+		expect(sum.firstSignal).toMatchObject({ index: 28, onsetIndex: 22, direction: 'up' });
+		expect(sum.limit).toBe(5);
+	});
+	test('begun anew, a lot knows nothing of the one before', () => {
+		// From the 25th on: 10.6, 11.08, 10.38, 11.62, 11.31, 10.52. By hand, less 10.5 each: 0.10, 0.68, 0.56,
+		// 1.68, 2.49, 2.51; the published sum goes on from 2.79 before it.
+		const { sum, average } = runningOf(
+			lotChart((i) => (i < 24 ? 'A' : 'B')),
+			'eachLot'
+		);
+		expect(rows(sum.points).slice(0, 24)).toEqual(cusum.slice(0, 24));
+		expect(sum.points.slice(24).map(({ high }) => Number(high.toFixed(2)))).toEqual([
+			0.1, 0.68, 0.56, 1.68, 2.49, 2.51
+		]);
+		expect(sum.firstSignal).toBeNull();
+		expect(average.stretches).toEqual([
+			{ from: 0, to: 24 },
+			{ from: 24, to: 30 }
+		]);
+		// The average begins anew at the target: 10 + 0.2 · 0.6.
+		expect(average.points[24]?.average).toBeCloseTo(10.12, 10);
+		expect(average.points.map(({ index }) => index)).toEqual(observations.map((_, i) => i));
 	});
 });

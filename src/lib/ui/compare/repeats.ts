@@ -6,7 +6,7 @@ import { columnsOf, stepOf } from './typed-list';
 export type RepeatsRead = {
 	/** What is to be said; nothing while nothing was typed. */
 	sentences: readonly string[];
-	/** To compare, with the digits that the usual scatter allows. */
+	/** To compare, with the digits that the usual scatter allows; null while more are needed. */
 	value: string | null;
 	valuesProblem: string | null;
 	sdProblem: string | null;
@@ -21,20 +21,14 @@ const more = {
 	takeTwoMore: 'Measure it twice more.'
 } as const;
 
-function said({ agrees, criticalRange, of, range, toDo }: Acceptance, n: number): string[] {
+function said({ agrees, criticalRange, range, toDo }: Acceptance, n: number): string[] {
 	const { plusMinus: limit } = figureOf(0, criticalRange);
 	const { value: found } = figureOf(range, criticalRange);
 	const apart = `They lie ${found} apart. ${n} results by these hands should lie within ${limit} of each other, 19 times in 20.`;
 	if (agrees) return [apart, 'Their mean is the value to compare.'];
-	if (toDo === 'done')
-		return [
-			apart,
-			'The middle one stands in for the mean; look for what went wrong with the others.'
-		];
-	return [
-		apart,
-		`${more[toDo]} Until then the ${of === 'mean' ? 'mean' : 'middle one'} is the best there is.`
-	];
+	return toDo === 'done'
+		? [apart, 'The middle one stands in for the mean; look for what went wrong with the others.']
+		: [apart, `${more[toDo]} Until then there is no value to compare.`];
 }
 
 /**
@@ -66,6 +60,9 @@ export function readRepeats(values: string, usualSd: string): RepeatsRead {
 	return {
 		...nothing,
 		sentences: said(found, results.length),
-		value: figureOf(found.value, (2 * sd.value) / Math.sqrt(results.length)).value
+		value:
+			found.toDo === 'done'
+				? figureOf(found.value, (2 * sd.value) / Math.sqrt(results.length)).value
+				: null
 	};
 }

@@ -1,17 +1,11 @@
 import { convertValue, type Kit, type Unit } from '$lib/kits';
-import {
-	chartByLot,
-	cusumChart,
-	ewmaChart,
-	methodFiguresOf,
-	type CusumChart,
-	type EwmaChart,
-	type LotChart
-} from '$lib/metrology';
+import { chartByLot, methodFiguresOf, type LotChart } from '$lib/metrology';
 import type { Matrix } from '$lib/observation';
 import type { KeptReference } from '$lib/procedure';
 import { plain, signed } from '../charts/numbers';
+import { dateWords } from '../log/log-words';
 import type { PlotData, PlotLine } from '../charts/plot';
+import { runningOf, type Counting, type RunningAverage, type RunningSum } from './running';
 
 /** Ways to look at checks in the order of time. */
 export const kinds = {
@@ -26,8 +20,9 @@ export type KitChart = {
 	checks: readonly KeptReference[];
 	/** Null where there is too little to say what is usual: see `why`. */
 	byLot: LotChart | null;
-	average: EwmaChart | null;
-	sum: CusumChart | null;
+	/** Of recoveries; of as many points as `byLot.checks`. */
+	average: RunningAverage | null;
+	sum: RunningSum | null;
 	why: 'tooFew' | 'noRepeats' | null;
 };
 
@@ -51,10 +46,15 @@ const FEWEST = 3;
  * Checks of one kit on known solutions of one water: how each recovery lies to those of the first lot.
  *
  * @param resolution finest step of a reading, above 0, in the unit of the checks
+ * @param counting whether running average and sum begin anew with each lot; right through when left out
  */
 export function kitChart(
 	all: readonly KeptReference[],
-	{ matrix, resolution }: { matrix: Matrix; resolution: number }
+	{
+		matrix,
+		resolution,
+		counting = 'through'
+	}: { matrix: Matrix; resolution: number; counting?: Counting }
 ): KitChart {
 	const checks = all.filter((check) => check.matrix === matrix);
 	const none = { checks, byLot: null, average: null, sum: null };
@@ -63,15 +63,7 @@ export function kitChart(
 	if (new Set(checks.map(({ lot }) => lot)).size === checks.length)
 		return { ...none, why: 'noRepeats' };
 	const byLot = chartByLot(checks, { resolution });
-	const recoveries = byLot.checks.map(({ recovery }) => recovery);
-	const basis = { target: byLot.chart.target, sigma: byLot.sd };
-	return {
-		checks,
-		byLot,
-		average: ewmaChart(recoveries, basis),
-		sum: cusumChart(recoveries, basis),
-		why: null
-	};
+	return { checks, byLot, ...runningOf(byLot, counting), why: null };
 }
 
 /** A recovery as what it is off, in per cent of what the solution holds. */
@@ -105,6 +97,9 @@ export function chartDrawing(
 		]
 	});
 	const at = (values: readonly number[]) => values.map((y, i) => ({ x: i + 1, y }));
+	/** A line through all checks that is broken wherever counting began anew. */
+	const along = (kind: PlotLine['kind'], values: readonly number[]): PlotLine[] =>
+		average.stretches.map(({ from, to }) => ({ kind, points: at(values).slice(from, to) }));
 	const shared = { marks: startsOf(byLot), isCounted: true };
 	const { chart } = byLot;
 	if (kind === 'sum') {
@@ -117,8 +112,8 @@ export function chartDrawing(
 				...shared,
 				points: [],
 				lines: [
-					{ kind: 'fit', points: at(high) },
-					{ kind: 'fit', points: at(low) },
+					...along('fit', high),
+					...along('fit', low),
 					level(100 * sum.limit, 'limit'),
 					level(-100 * sum.limit, 'limit')
 				],
@@ -155,17 +150,57 @@ export function chartDrawing(
 				isUsed: !point.isBeyond
 			})),
 			lines: [
-				{ kind: 'guide', points: at(average.points.map((point) => off(point.average))) },
+				...along(
+					'guide',
+					average.points.map((point) => off(point.average))
+				),
 				level(off(chart.target), 'guide'),
-				{ kind: 'limit', points: at(average.points.map(({ lower }) => off(lower))) },
-				{ kind: 'limit', points: at(average.points.map(({ upper }) => off(upper))) }
+				...along(
+					'limit',
+					average.points.map(({ lower }) => off(lower))
+				),
+				...along(
+					'limit',
+					average.points.map(({ upper }) => off(upper))
+				)
 			]
 		},
 		yName: 'average off, %'
 	};
 }
 
-export const offText = (check: KeptReference): string =>
-	`${signed(off(check.value / check.expected))} %`;
+const percent = (value: number) => `${signed(value)} %`;
+export const offText = (check: KeptReference): string => percent(off(check.value / check.expected));
 export const expectedText = (check: KeptReference, decimals: number): string =>
 	plain(check.expected, decimals);
+
+/** What stands beside a single check once it can be told what is usual. */
+export type RunningTexts = { average: string; up: string; down: string };
+export function runningTexts({ average, sum }: KitChart, index: number): RunningTexts | null {
+	const [mean, both] = [average?.points[index], sum?.points[index]];
+	if (!mean || !both) return null;
+	return {
+		average: percent(off(mean.average)),
+		up: plain(100 * both.high),
+		down: plain(100 * both.low)
+	};
+}
+
+/** A drawing as a table: by kind, no wider than a small phone. */
+export function chartTable(
+	chart: KitChart,
+	kind: ChartKind,
+	{ unit, decimals }: { unit: string; decimals: number }
+): { columns: string[]; rows: string[][] } {
+	const own = { single: [`Read, ${unit}`], average: ['Average'], sum: ['Up', 'Down'] }[kind];
+	const rows = chart.checks.map((check, i) => {
+		const running = runningTexts(chart, i);
+		const cells = {
+			single: [plain(check.value, decimals)],
+			average: [running?.average ?? ''],
+			sum: [running?.up ?? '', running?.down ?? '']
+		}[kind];
+		return [`${i + 1}`, dateWords(check.atEpochMs), offText(check), ...cells];
+	});
+	return { columns: ['No.', 'When', 'Off', ...own], rows };
+}
