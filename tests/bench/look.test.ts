@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
 	benchReadyFor,
+	cleanEnd,
 	cleanPlan,
 	colourDistance,
 	colourPathOf,
+	hueName,
+	kindOf,
 	lookWords,
 	NOTICEABLE,
 	observe,
@@ -13,6 +16,7 @@ import {
 	type Seen
 } from '../../src/lib/bench';
 import { addAcid } from '../../src/lib/chemistry';
+import { houseCalciumKit, houseHardnessKit, type Kit } from '../../src/lib/kits';
 import { acidIn, asContents, benchWith, dropperKit, syringeKit, truthOf, worked } from './house';
 
 /** The same vial with its bulk in another colour, and nothing unmixed. */
@@ -147,3 +151,72 @@ describe('the way of the colours', () => {
 		);
 	});
 });
+
+describe('a titration with EDTA', () => {
+	/** Mixed and at rest, at shares of the titrant that a clean hand needs. */
+	function coloursOf(kit: Kit, shares: readonly number[]) {
+		const kind = kindOf(kit);
+		const molPerL = kit.contents?.titrant.molPerL ?? Number.NaN;
+		const { contents } = benchReadyFor(benchWith(kit), 'titrate', cleanPlan);
+		const { endMl, passed } = cleanEnd(kit, truthOf().water);
+		if (!contents || endMl === null) throw new Error('there is no end to see');
+		const start = kind.withPassed(contents, passed);
+		return shares.map((share) =>
+			shownColour(kit, kind.titratedTo(start, { volumeMl: share * endMl, molPerL }), 'white')
+		);
+	}
+	const kits = [houseCalciumKit, houseHardnessKit];
+
+	// Wine red, purple, blue: what textbooks call the colours of these dyes; common practice, no source.
+	it.each(kits)('$name: is wine red, then purple for a drop or two, then blue', (kit) => {
+		const names = coloursOf(kit, [0, 0.5, 0.9, 1.01, 1.1, 1.5]).map(hueName);
+		expect(names).toEqual(['wine red', 'wine red', 'wine red', 'blue', 'blue', 'blue']);
+		const between = coloursOf(
+			kit,
+			Array.from({ length: 50 }, (_, i) => 0.9 + 0.002 * i)
+		).map(hueName);
+		expect(between).toContain('purple');
+		expect(new Set(between)).not.toContain('rose');
+	});
+
+	it.each(kits)('$name: each change on the way is bluer, and back it is redder', (kit) => {
+		const seen = seenOf(benchReadyFor(benchWith(kit), 'titrate', cleanPlan));
+		const [red, purple, blue] = coloursOf(kit, [0.5, 0.985, 1.05]).map((rgb) =>
+			inColour(seen, rgb)
+		);
+		if (!red || !purple || !blue) throw new Error('three colours were expected');
+		expect(lookWords(purple, red, 1)).toMatch(/bluer than before/);
+		expect(lookWords(blue, purple, 1)).toMatch(/bluer than before/);
+		expect(lookWords(purple, blue, 1)).toMatch(/redder than before/);
+	});
+
+	it.each(kits)('$name: its way only grows, by as much as that of an acid kit', (kit) => {
+		const pathAt = colourPathOf(kit, 'white');
+		const places = coloursOf(
+			kit,
+			Array.from({ length: 40 }, (_, i) => (i * 1.05) / 39)
+		).map(pathAt);
+		for (const [i, place] of places.entries())
+			expect(place).toBeGreaterThanOrEqual((places[i - 1] ?? 0) - 0.5);
+		expect(places.at(-1) ?? 0).toBeGreaterThan(40);
+	});
+
+	it('magnesium hydroxide makes the calcium kit’s vial cloudy; the other stays clear', () => {
+		const words = (kit: Kit) =>
+			lookWords(seenOf(benchReadyFor(benchWith(kit), 'titrate', cleanPlan)), null, 1);
+		expect(words(houseCalciumKit)).toBe('wine red; cloudy');
+		expect(words(houseHardnessKit)).toBe('wine red');
+	});
+});
+
+it.each([syringeKit, dropperKit])(
+	'$name: an indicator of acid is not called by names of metal dyes',
+	(kit) => {
+		const { state } = worked(kit, { dropsPastEnd: 8 });
+		const names = [start().contents, state.contents].map((contents) => {
+			if (!contents) throw new Error('there is nothing in the vial');
+			return hueName(shownColour(kit, contents, 'white'));
+		});
+		expect(names).toEqual(['teal', 'rose']);
+	}
+);

@@ -13,7 +13,7 @@ const CLEAR = 6;
 
 const labOf = (rgb: Srgb) => labFromXyz(xyzFromRgb(rgb));
 
-/** Which way along teal, blue, violet, mauve, rose: positive is redder. Hues as they are on the screen. */
+/** Which way along teal, blue, violet or purple, mauve, rose or wine red: positive is redder. Hues as they are on the screen. */
 function redness(rgb: Srgb): number {
 	const lab = labOf(rgb);
 	const hue = lab.hueDegrees < 120 ? lab.hueDegrees + 360 : lab.hueDegrees;
@@ -32,10 +32,17 @@ function direction(now: Srgb, other: Srgb, lamp: Seen['lamp']): string {
 	return redness(now) > redness(other) ? 'redder' : 'bluer';
 }
 
+/** From this chroma over lightness a colour is deep, as metal indicators are and mixed ones for acid are not. */
+const DEEP = 0.7;
+
 /** The plain word for a colour of the vial in white light. */
 export function hueName(rgb: Srgb): string {
 	const { hueDegrees, chroma, l } = labOf(rgb);
 	if (chroma < 5) return l > 85 ? 'clear' : 'grey';
+	if (chroma > DEEP * l) {
+		if (hueDegrees >= 332 || hueDegrees < 40) return 'wine red';
+		if (hueDegrees >= 290) return 'purple';
+	}
 	if (hueDegrees >= 165 && hueDegrees < 225) return 'teal';
 	if (hueDegrees >= 225 && hueDegrees < 283) return 'blue';
 	if (hueDegrees >= 283 && hueDegrees < 322) return 'violet';
