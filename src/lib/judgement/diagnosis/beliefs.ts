@@ -10,8 +10,21 @@ export const LEAST_PROBABILITY = 1e-6;
 export const notCertain = (probability: number): number =>
 	Math.min(1 - LEAST_PROBABILITY, Math.max(LEAST_PROBABILITY, probability));
 
+const knownBeliefs = new WeakMap<Analysis, Belief[]>();
+const knownMixtures = new WeakMap<Analysis, Normal[]>();
+
+/** What was made of an analysis before, or is made of it now. */
+function once<T>(known: WeakMap<Analysis, T>, analysis: Analysis, make: (of: Analysis) => T): T {
+	const found = known.get(analysis) ?? make(analysis);
+	known.set(analysis, found);
+	return found;
+}
+
 /** Weight and value by explanation, those without weight left out. */
-export function beliefsOf({ components, weights, places }: Analysis): Belief[] {
+export const beliefsOf = (analysis: Analysis): readonly Belief[] =>
+	once(knownBeliefs, analysis, beliefsNow);
+
+function beliefsNow({ components, weights, places }: Analysis): Belief[] {
 	const probability = new Float64Array(places.count);
 	const first = new Float64Array(places.count);
 	const second = new Float64Array(places.count);
@@ -45,7 +58,10 @@ export function idOf({ places, faults }: Analysis, place: number): string {
 }
 
 /** The tank's value over all accounts, as few normal distributions. */
-export function tankMixture({ components, weights }: Analysis): Normal[] {
+export const tankMixture = (analysis: Analysis): readonly Normal[] =>
+	once(knownMixtures, analysis, mixtureNow);
+
+function mixtureNow({ components, weights }: Analysis): Normal[] {
 	const normals: Normal[] = [];
 	for (let i = 0; i < components.length; i++)
 		if (weights[i]! > 1e-8)

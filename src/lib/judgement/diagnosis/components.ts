@@ -43,6 +43,11 @@ export class Components {
 		return lnWeight + this.#lnBehind > this.heaviest + Components.LEFT_OUT_BELOW;
 	}
 
+	/** What an account must weigh to be kept, less a trace for rounding. */
+	get least(): number {
+		return this.heaviest + Components.LEFT_OUT_BELOW - this.#lnBehind - 1e-9;
+	}
+
 	#lnBehind = 0;
 	#behind = -1;
 

@@ -67,6 +67,13 @@ export function answerOfPair(otherwise: number, one: number, two: number): numbe
 	return within((one * two) / otherwise);
 }
 
+/** Probability of an answer with no fault, one or two of these ids. */
+export function answerWith({ otherwise, byFault }: AnsweredCue, ids: readonly string[]): number {
+	const [one, two] = ids.flatMap((id) => byFault.get(id) ?? []);
+	if (one === undefined) return otherwise;
+	return two === undefined ? one : answerOfPair(otherwise, one, two);
+}
+
 /** ln of how likely all answers are, by fault and by pair of faults, against nothing being wrong. */
 export class CueEvidence {
 	readonly #otherwise: readonly number[];

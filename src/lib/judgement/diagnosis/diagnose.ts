@@ -35,15 +35,29 @@ export function diagnose(evidence: readonly Evidence[], options: DiagnoseOptions
 	return diagnosisOf(analyse(evidence, options, foreseenChecks(evidence)));
 }
 
-/** A way of asking how likely it is that the faults of an explanation pass a test. */
-function askOf(beliefs: readonly Belief[], { places }: Analysis) {
-	const known = beliefs
-		.filter(({ place }) => place !== places.noneOfThese)
-		.map(({ place, probability }) => ({ probability, present: places.faultsAt(place) }));
-	return (is: (faults: readonly number[]) => boolean): number => {
-		let sum = 0;
-		for (const { probability, present } of known) if (is(present)) sum += probability;
-		return notCertain(sum);
+/** Probabilities of faults, of classes and of what stands out among them, summed over explanations. */
+function sumsOf(beliefs: readonly Belief[], { places, faults }: Analysis) {
+	const byFault = new Float64Array(faults.length);
+	const byClass = new Map<FaultClass, number>(faultClasses.map((each) => [each, 0]));
+	let nothingWrong = 0;
+	let waterChanged = 0;
+	for (const { place, probability } of beliefs) {
+		if (place === places.noneOfThese) continue;
+		const present = places.faultsAt(place);
+		if (present.length === 0) nothingWrong += probability;
+		for (const fault of present) byFault[fault]! += probability;
+		const those = present.map((fault) => faults[fault]!);
+		if (those.some(({ scope }) => scope === 'tank')) waterChanged += probability;
+		for (const each of new Set(those.map((fault) => fault.class)))
+			byClass.set(each, byClass.get(each)! + probability);
+	}
+	return {
+		faults: Object.fromEntries(faults.map(({ id }, i) => [id, notCertain(byFault[i]!)])),
+		classes: Object.fromEntries(
+			[...byClass].map(([each, sum]) => [each, notCertain(sum)])
+		) as Record<FaultClass, number>,
+		nothingWrong: notCertain(nothingWrong),
+		waterChanged: notCertain(waterChanged)
 	};
 }
 
@@ -71,30 +85,18 @@ function explanationsOf(
 
 /** An analysis put into the words of a diagnosis. */
 export function diagnosisOf(analysis: Analysis): Diagnosis {
-	const { faults, places, unit, method, water } = analysis;
+	const { places, unit, method, water } = analysis;
 	const inUnit = (value: number) => convertValue(value, water.unit, unit, method.analyte);
 	const beliefs = beliefsOf(analysis);
 	const noneOfThese = notCertain(
 		beliefs.find(({ place }) => place === places.noneOfThese)?.probability ?? 0
 	);
-	const classOf = (fault: number) => faults[fault]!.class;
-	const that = askOf(beliefs, analysis);
 	const mixture = inUnitOf(tankMixture(analysis), inUnit);
 	const fromUnit = (value: number) => convertValue(value, unit, water.unit, method.analyte);
 	return {
 		unit,
 		explanations: explanationsOf(analysis, beliefs, noneOfThese, inUnit),
-		faults: Object.fromEntries(
-			faults.map(({ id }, i) => [id, that((present) => present.includes(i))])
-		),
-		classes: Object.fromEntries(
-			faultClasses.map((each) => [
-				each,
-				that((present) => present.some((f) => classOf(f) === each))
-			])
-		) as Record<FaultClass, number>,
-		nothingWrong: that((present) => present.length === 0),
-		waterChanged: that((present) => present.some((fault) => faults[fault]!.scope === 'tank')),
+		...sumsOf(beliefs, analysis),
 		noneOfThese,
 		groups: groupsOf(analysis, beliefs),
 		trueValue: trueValueOf(mixture, (low, high) =>

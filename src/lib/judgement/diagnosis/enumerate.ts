@@ -1,11 +1,7 @@
 import { Components } from './components';
 import { enumerateShifts, enumerateTwoShifts, enumerateUnforeseen } from './enumerate-shifts';
-import {
-	accountsBefore,
-	enumerateTwoWorlds,
-	enumerateWorlds,
-	enumerateWorldsWithShifts
-} from './enumerate-worlds';
+import { enumerateTwoWorlds } from './enumerate-two-worlds';
+import { accountsBefore, enumerateWorlds, enumerateWorldsWithShifts } from './enumerate-worlds';
 import {
 	nothingBehind,
 	type Background,

@@ -1,3 +1,4 @@
+import type { FaultSize } from '../catalogue/fault';
 import { ordinaryWorld, type Model, type World } from './model';
 import { normalCdf } from './normal-cdf';
 
@@ -78,6 +79,23 @@ function massesOn(level: Level, mean: number, sd: number): Float64Array {
 	return grids[level].map((ln) => below(ln + step / 2) - below(ln - step / 2));
 }
 
+const known = new WeakMap<FaultSize, Weights | null>();
+
+/** Weights of a factor on all grids; null where they do not hold it. The same sizes come again and again. */
+function onGrids(size: FaultSize): Weights | null {
+	const found = known.get(size);
+	if (found !== undefined) return found;
+	const { mean, sd } = size;
+	const fine = massesOn('fine', mean, sd);
+	const onGrid = fine.reduce((sum, each) => sum + each, 0);
+	const weights =
+		onGrid > 0.995
+			? { fine, middle: massesOn('middle', mean, sd), coarse: massesOn('coarse', mean, sd) }
+			: null;
+	known.set(size, weights);
+	return weights;
+}
+
 /** Nodes of a normal distribution in even steps over ±3 standard deviations. */
 function nodesOf(mean: number, sd: number, count: number) {
 	const steps = Float64Array.from({ length: count }, (_, i) => -3 + (6 * i) / (count - 1));
@@ -102,31 +120,27 @@ export class Families {
 	}
 
 	/** A factor of 1 + share on the rows of a mask. */
-	factor(mask: Uint8Array, mean: number, sd: number): { family: number; weights: Weights } {
+	factor(mask: Uint8Array, size: FaultSize): { family: number; weights: Weights } {
+		const { mean, sd } = size;
 		const read = mask.slice(0, this.model.count);
-		const fine = massesOn('fine', mean, sd);
-		const onGrid = fine.reduce((sum, each) => sum + each, 0);
-		if (onGrid > 0.995)
+		const weights = onGrids(size);
+		if (weights)
 			return {
 				family: this.#placeOf(`factor ${read.join('')}`, () => ({
 					levels: factorLevels,
 					worldAt: factorWorld,
 					mask: read
 				})),
-				weights: {
-					fine,
-					middle: massesOn('middle', mean, sd),
-					coarse: massesOn('coarse', mean, sd)
-				}
+				weights
 			};
-		const { nodes, weights } = nodesOf(mean, sd, 11);
+		const far = nodesOf(mean, sd, 11);
 		return {
 			family: this.#placeOf(`far ${mean} ${sd} ${read.join('')}`, () => ({
-				levels: sameAtAll(nodes.map((share) => Math.max(0, 1 + share))),
+				levels: sameAtAll(far.nodes.map((share) => Math.max(0, 1 + share))),
 				worldAt: factorWorld,
 				mask: read
 			})),
-			weights: sameAtAll(weights)
+			weights: sameAtAll(far.weights)
 		};
 	}
 

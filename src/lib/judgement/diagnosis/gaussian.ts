@@ -1,3 +1,4 @@
+import { LEAST_PIVOT, lnDetFrom, SMALL, solveLower } from './cholesky';
 import type { Model, World } from './model';
 
 /**
@@ -22,131 +23,152 @@ export type Account = {
 
 const LN_2PI = Math.log(2 * Math.PI);
 
-/** Solves L x = b in place for a lower triangle of n rows. */
-export function solveLower(factor: Float64Array, n: number, b: Float64Array): Float64Array {
-	for (let i = 0; i < n; i++) {
-		let sum = b[i]!;
-		const at = i * n;
-		for (let k = 0; k < i; k++) sum -= factor[at + k]! * b[k]!;
-		b[i] = sum / factor[at + i]!;
-	}
-	return b;
-}
-
-/** Smaller products of pivots are taken to their logarithm before they come to nothing. */
-const SMALL = 1e-200;
-
-/** Cholesky factor in place of the lower triangle; answers ln det. */
-function factorise(k: Float64Array, n: number): number {
-	let lnDet = 0;
-	let pivots = 1;
-	for (let i = 0; i < n; i++) {
-		const atI = i * n;
-		for (let j = 0; j < i; j++) {
-			const atJ = j * n;
-			let sum = k[atI + j]!;
-			for (let m = 0; m < j; m++) sum -= k[atI + m]! * k[atJ + m]!;
-			k[atI + j] = sum / k[atJ + j]!;
-		}
-		let own = k[atI + i]!;
-		for (let m = 0; m < i; m++) own -= k[atI + m]! * k[atI + m]!;
-		// Rounding may leave a trace below nothing where two rows say the same.
-		if (own < 1e-12) own = 1e-12;
-		k[atI + i] = Math.sqrt(own);
-		pivots *= own;
-		if (pivots < SMALL) {
-			lnDet += Math.log(pivots);
-			pivots = 1;
-		}
-	}
-	return lnDet + Math.log(pivots);
-}
-
 const dot = (a: Float64Array, b: Float64Array) => {
 	let sum = 0;
 	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
 	return sum;
 };
 
+/** What a world's readings cannot have less of: their covariance without what factors stretch. */
+type Fixed = { covariance: Float64Array; lnDetFrom: Float64Array };
+
 /** Accounts of one model in any number of worlds; what worlds have in common is worked out once. */
 export class Accounts {
-	readonly #fixed = new Map<World['put'], Float64Array>();
+	readonly #fixed = new Map<World['put'], Fixed>();
 	readonly #factor: Float64Array;
 	readonly #whitened: Float64Array;
+	readonly #withTank: Float64Array;
+	/** For the factors of a world that is looked at once. */
+	readonly scratch: Float64Array;
 
 	constructor(readonly model: Model) {
 		this.#factor = new Float64Array(model.count ** 2);
 		this.#whitened = new Float64Array(model.count);
+		this.#withTank = new Float64Array(model.count);
+		this.scratch = new Float64Array(model.count);
 	}
 
 	/** Covariance of the rows read without what factors stretch, lower triangle. */
-	#fixedOf(put: World['put']): Float64Array {
+	#fixedOf(put: World['put']): Fixed {
 		const known = this.#fixed.get(put);
 		if (known) return known;
 		const { count: n, size, added, share, scatter, value } = this.model;
 		const values = put?.value ?? value;
-		const fixed = new Float64Array(n * n);
+		const covariance = new Float64Array(n * n);
 		for (let i = 0; i < n; i++) {
 			for (let j = 0; j <= i; j++)
-				fixed[i * n + j] = added[i * size + j]! + values[i]! * values[j]! * share[i * size + j]!;
-			fixed[i * n + i]! += scatter[i]! + (put?.variance[i] ?? 0);
+				covariance[i * n + j] =
+					added[i * size + j]! + values[i]! * values[j]! * share[i * size + j]!;
+			covariance[i * n + i]! += scatter[i]! + (put?.variance[i] ?? 0);
 		}
+		const fixed = { covariance, lnDetFrom: lnDetFrom(covariance, n) };
 		this.#fixed.set(put, fixed);
 		return fixed;
 	}
 
-	/** Factor and whitened readings of a world, in place; answers ln det. */
-	#fill(world: World, factor: Float64Array, whitened: Float64Array): number {
+	/**
+	 * Factor and whitened readings of a world, in place, row by row; answers ln of the likelihood of
+	 * the readings. A covariance to which something is added has no smaller pivot anywhere, so that the
+	 * rows to come are bounded: where they cannot bring it to `least` any more, −∞ is the answer.
+	 */
+	#fill(world: World, factor: Float64Array, whitened: Float64Array, least: number): number {
 		const { count: n, size, amount, amountMean, scatter, shift, value } = this.model;
-		const fixed = this.#fixedOf(world.put);
+		const { covariance, lnDetFrom } = this.#fixedOf(world.put);
 		const { factor: times, timesScatter, put } = world;
 		const values = put?.value ?? value;
+		const lnConstant = -0.5 * n * LN_2PI + (put?.lnJacobian ?? 0);
+		const mostAllowed = timesScatter ? Number.POSITIVE_INFINITY : 2 * (lnConstant - least);
+		if (lnDetFrom[0]! > mostAllowed) return Number.NEGATIVE_INFINITY;
+		let lnDet = 0;
+		let pivots = 1;
+		let quadratic = 0;
 		for (let i = 0; i < n; i++) {
 			const own = times ? times[i]! : 1;
 			const row = i * n;
 			const inAmount = i * size;
 			if (times)
 				for (let j = 0; j <= i; j++)
-					factor[row + j] = fixed[row + j]! + own * times[j]! * amount[inAmount + j]!;
-			else for (let j = 0; j <= i; j++) factor[row + j] = fixed[row + j]! + amount[inAmount + j]!;
-			if (timesScatter) factor[i * n + i]! += scatter[i]! * (timesScatter[i]! ** 2 - 1);
-			whitened[i] = values[i]! - shift[i]! - own * amountMean[i]!;
+					factor[row + j] = covariance[row + j]! + own * times[j]! * amount[inAmount + j]!;
+			else
+				for (let j = 0; j <= i; j++) factor[row + j] = covariance[row + j]! + amount[inAmount + j]!;
+			if (timesScatter) factor[row + i]! += scatter[i]! * (timesScatter[i]! ** 2 - 1);
+			let pivot = factor[row + i]!;
+			let off = values[i]! - shift[i]! - own * amountMean[i]!;
+			for (let j = 0; j < i; j++) {
+				const atJ = j * n;
+				let sum = factor[row + j]!;
+				for (let m = 0; m < j; m++) sum -= factor[row + m]! * factor[atJ + m]!;
+				sum /= factor[atJ + j]!;
+				factor[row + j] = sum;
+				pivot -= sum * sum;
+				off -= sum * whitened[j]!;
+			}
+			// Rounding may leave a trace below nothing where two rows say the same.
+			if (pivot < LEAST_PIVOT) pivot = LEAST_PIVOT;
+			const root = Math.sqrt(pivot);
+			factor[row + i] = root;
+			off /= root;
+			whitened[i] = off;
+			quadratic += off * off;
+			pivots *= pivot;
+			if (pivots < SMALL) {
+				lnDet += Math.log(pivots);
+				pivots = 1;
+			}
+			if (quadratic + lnDet + Math.log(pivots) + lnDetFrom[i + 1]! > mostAllowed)
+				return Number.NEGATIVE_INFINITY;
 		}
-		const lnDet = factorise(factor, n);
-		solveLower(factor, n, whitened);
-		return lnDet;
+		return lnConstant - 0.5 * (lnDet + Math.log(pivots) + quadratic);
 	}
 
-	/** ln of the likelihood of the readings in a world to which nothing else happened. */
-	lnLikelihood(world: World): number {
-		const lnDet = this.#fill(world, this.#factor, this.#whitened);
-		return lnScaleOf(this.model.count, lnDet, world) - 0.5 * dot(this.#whitened, this.#whitened);
+	/**
+	 * ln of the likelihood of the readings in a world to which nothing else happened.
+	 *
+	 * @param least where it is below this, −∞ may be answered instead
+	 */
+	lnLikelihood(world: World, least = Number.NEGATIVE_INFINITY): number {
+		return this.#fill(world, this.#factor, this.#whitened, least);
 	}
 
-	/** The whole account of a world, everything normal integrated out. */
-	of(world: World): Account {
+	/** The tank's value in the world whose readings were looked at last by `lnLikelihood`. */
+	tankOfLast({ factor }: World): { tankMean: number; tankVariance: number } {
+		return this.#tankOf(factor, this.#factor, this.#whitened, this.#withTank);
+	}
+
+	#tankOf(
+		times: World['factor'],
+		factor: Float64Array,
+		whitened: Float64Array,
+		withTank: Float64Array
+	) {
 		const { count: n, tankMean, tankVariance, withTank: shared } = this.model;
-		const factor = new Float64Array(n * n);
-		const whitened = new Float64Array(n);
-		const lnDet = this.#fill(world, factor, whitened);
-		const withTank = shared.slice(0, n);
-		if (world.factor) for (let i = 0; i < n; i++) withTank[i]! *= world.factor[i]!;
+		for (let i = 0; i < n; i++) withTank[i] = (times ? times[i]! : 1) * shared[i]!;
 		solveLower(factor, n, withTank);
 		return {
-			world,
-			factor,
-			lnScale: lnScaleOf(n, lnDet, world),
-			whitened,
-			quadratic: dot(whitened, whitened),
-			withTank,
 			tankMean: tankMean + dot(withTank, whitened),
 			tankVariance: tankVariance - dot(withTank, withTank)
 		};
 	}
-}
 
-const lnScaleOf = (n: number, lnDet: number, world: World) =>
-	-0.5 * (n * LN_2PI + lnDet) + (world.put?.lnJacobian ?? 0);
+	/** The whole account of a world, everything normal integrated out. */
+	of(world: World): Account {
+		const n = this.model.count;
+		const factor = new Float64Array(n * n);
+		const whitened = new Float64Array(n);
+		const withTank = new Float64Array(n);
+		const ln = this.#fill(world, factor, whitened, Number.NEGATIVE_INFINITY);
+		const quadratic = dot(whitened, whitened);
+		return {
+			world,
+			factor,
+			lnScale: ln + 0.5 * quadratic,
+			whitened,
+			quadratic,
+			withTank,
+			...this.#tankOf(world.factor, factor, whitened, withTank)
+		};
+	}
+}
 
 /** ln of the likelihood of the readings in a world to which nothing else happened. */
 export const lnLikelihood = (account: Account): number => account.lnScale - 0.5 * account.quadratic;
@@ -185,3 +207,10 @@ export function seenBy(
 }
 
 export const productOf = (a: Seen, b: Seen): number => dot(a.whitened, b.whitened);
+
+/**
+ * ln of the most that the readings can have once something has shifted them along a direction, however
+ * likely its size: at the size that fits them best.
+ */
+export const lnMostWith = (account: Account, { self, withReadings }: Seen): number =>
+	account.lnScale - 0.5 * (account.quadratic - (self > 0 ? withReadings ** 2 / self : 0));

@@ -128,7 +128,7 @@ function pieceOf(
 	const worlds = !touches
 		? null
 		: isFactor
-			? families.factor(mask, size.mean, size.sd)
+			? families.factor(mask, size)
 			: size.of === 'timesScatter'
 				? families.scatter(mask, size.mean, size.sd)
 				: size.of === 'fullScaleLess' || (fault.target === 'arithmetic' && size.of === 'share')

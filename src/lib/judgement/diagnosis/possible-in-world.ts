@@ -1,13 +1,22 @@
 import type { Analysis } from './analysis';
 import { decodeNode } from './enumeration';
-import { seenBy, solveLower, type Account } from './gaussian';
+import { solveLower } from './cholesky';
+import { seenBy, type Account } from './gaussian';
 import { bothWorlds, ordinaryWorld, readingCovariance, type World } from './model';
 import type { Part } from './parts';
 import type { Sized } from './shifts';
 import { slippedWorld } from './unforeseen';
 
 /** The possible tests as the account of a world sees them, before any shift. */
-export type PossibleSeen = { account: Account; whitened: Float64Array[]; mean: Float64Array };
+export type PossibleSeen = {
+	account: Account;
+	whitened: Float64Array[];
+	mean: Float64Array;
+	/** Covariance with each other, one row for each test, lower triangle. */
+	covariance: Float64Array;
+	/** Covariance with the tank's value. */
+	withTank: Float64Array;
+};
 
 function worldOf(analysis: Analysis, part: number, code: number): World {
 	const piece = analysis.parts[part]?.piece;
@@ -45,7 +54,17 @@ export function possibleIn(analysis: Analysis, world: World): PossibleSeen {
 		mean[g] = sum;
 		return column;
 	});
-	return { account, whitened, mean };
+	const tests = size - n;
+	const covariance = new Float64Array(tests * tests);
+	const withTank = new Float64Array(tests);
+	for (let g = 0; g < tests; g++) {
+		withTank[g] =
+			(world.factor?.[n + g] ?? 1) * model.withTank[n + g]! - dot(account.withTank, whitened[g]!);
+		for (let k = 0; k <= g; k++)
+			covariance[g * tests + k] =
+				readingCovariance(model, world, n + g, n + k) - dot(whitened[g]!, whitened[k]!);
+	}
+	return { account, whitened, mean, covariance, withTank };
 }
 
 export const dot = (a: Float64Array, b: Float64Array) => {

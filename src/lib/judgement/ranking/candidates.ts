@@ -7,7 +7,7 @@ import {
 	checkPairs,
 	QUESTION_PRICE_MINUTES
 } from './checks';
-import { openCues, outcomesOfCue } from './cue-outcomes';
+import { explainedBy, openCues, outcomesOfCue } from './cue-outcomes';
 import type { Foreseen } from './foresee';
 import { lessSure, outcomesOf, outcomesOfTwo, type Outcomes } from './outcomes';
 import type { Candidate, CheckCost, RankOptions } from './ranked-check';
@@ -56,9 +56,10 @@ export function candidatesOf(
 			}
 		];
 	});
+	const explained = explainedBy(analysis, foreseen);
 	const questions = openCues(analysis).map((cue): Weighed => ({
 		candidate: { kind: 'cue', cue: cue.id },
-		outcomes: outcomesOfCue(analysis, foreseen, cue),
+		outcomes: outcomesOfCue(explained, cue),
 		cost: { minutes: cue.seconds / 60, priceMinutes: QUESTION_PRICE_MINUTES, riskMinutes: 0 }
 	}));
 	return [...singles, ...pairs, ...questions];

@@ -1,5 +1,5 @@
 import type { Analysis } from '../diagnosis/analysis';
-import { answeredCue, CueEvidence } from '../diagnosis/cue-likelihood';
+import { answeredCue, answerWith } from '../diagnosis/cue-likelihood';
 import type { Cue } from '../catalogue/fault';
 import type { Foreseen } from './foresee';
 import type { Outcomes } from './outcomes';
@@ -20,39 +20,32 @@ export function openCues({ cues, answered, method, seconds, model }: Analysis): 
 	);
 }
 
-/** What the answers to a question would be, by account. They say nothing of the tank but through the causes. */
-export function outcomesOfCue(analysis: Analysis, foreseen: Foreseen, cue: Cue): Outcomes {
-	const { faults, places } = analysis;
-	const cells = cue.answers.length;
-	const { weight, explanation } = foreseen;
-	const likelihood = new Float64Array(weight.length * cells);
-	const answers = cue.answers.map(({ id }) => {
-		const answered = answeredCue(cue, [id]);
-		return { otherwise: answered.otherwise, evidence: new CueEvidence([answered], faults) };
+/** Explanations that accounts stand for, each once: ids of its faults, and which one each account has. */
+export type Explained = { ids: string[][]; of: Int32Array };
+
+export function explainedBy({ faults, places }: Analysis, { explanation }: Foreseen): Explained {
+	const rows = new Map<number, number>();
+	const of = Int32Array.from(explanation, (place) => {
+		const row = rows.get(place) ?? rows.size;
+		rows.set(place, row);
+		return row;
 	});
-	const byPlace = new Map<number, number[]>();
-	for (let c = 0; c < weight.length; c++) {
-		const place = explanation[c]!;
-		let row = byPlace.get(place);
-		if (!row) {
-			const present = place === places.noneOfThese ? [] : places.faultsAt(place);
-			const [one, two] = present;
-			const raw = answers.map(
-				({ otherwise, evidence }) =>
-					otherwise *
-					Math.exp(
-						one === undefined
-							? 0
-							: two === undefined
-								? evidence.ofOne(one)
-								: evidence.ofTwo(one, two)
-					)
-			);
-			const sum = raw.reduce((total, each) => total + each, 0);
-			row = raw.map((each) => each / sum);
-			byPlace.set(place, row);
-		}
-		likelihood.set(row, c * cells);
-	}
+	const ids = [...rows.keys()].map((place) =>
+		place === places.noneOfThese ? [] : places.faultsAt(place).map((fault) => faults[fault]!.id)
+	);
+	return { ids, of };
+}
+
+/** What the answers to a question would be, by account. They say nothing of the tank but through the causes. */
+export function outcomesOfCue({ ids, of }: Explained, cue: Cue): Outcomes {
+	const cells = cue.answers.length;
+	const answers = cue.answers.map(({ id }) => answeredCue(cue, [id]));
+	const rows = ids.map((those) => {
+		const raw = answers.map((answered) => answerWith(answered, those));
+		const sum = raw.reduce((total, each) => total + each, 0);
+		return raw.map((each) => each / sum);
+	});
+	const likelihood = new Float64Array(of.length * cells);
+	of.forEach((row, c) => likelihood.set(rows[row]!, c * cells));
 	return { likelihood, cells, tank: null };
 }

@@ -46,6 +46,12 @@ export function enough(
 				now.mostToSave > minutesOf(ranked.cost))
 	);
 	return isWorthGoingOn
-		? stop(false, 'A check that is still open may well change the advice, and is worth its minutes.')
-		: stop(true, 'What is left to check would hardly change the advice, and is not worth its minutes.');
+		? stop(
+				false,
+				'A check that is still open may well change the advice, and is worth its minutes.'
+			)
+		: stop(
+				true,
+				'What is left to check would hardly change the advice, and is not worth its minutes.'
+			);
 }

@@ -1,5 +1,4 @@
 import type { Analysis } from '../diagnosis/analysis';
-import { readingCovariance } from '../diagnosis/model';
 import { UNFORESEEN, type Part } from '../diagnosis/parts';
 import {
 	dot,
@@ -102,7 +101,7 @@ function foreseeNow(analysis: Analysis): Foreseen {
 					into
 				)
 			: null;
-		fill(found, row, analysis, possible, sizes ? { first: first!, second, sizes } : null);
+		fill(found, row, possible, sizes ? { first: first!, second, sizes } : null);
 		for (const part of [one, two]) misread(found, row, analysis, part);
 	});
 	return found;
@@ -111,8 +110,7 @@ function foreseeNow(analysis: Analysis): Foreseen {
 function fill(
 	found: Foreseen,
 	row: number,
-	{ model }: Analysis,
-	{ account, whitened, mean }: PossibleSeen,
+	possible: PossibleSeen,
 	shifted: {
 		first: Effect;
 		second: Effect | undefined;
@@ -120,30 +118,26 @@ function fill(
 	} | null
 ): void {
 	const { tests } = found;
-	const { world, withTank } = account;
+	const start = row * tests;
+	const s = shifted?.sizes;
+	const first = shifted?.first.on;
+	const second = shifted?.second?.on;
+	const h1 = shifted?.first.sized.seen.withTank ?? 0;
+	const h2 = shifted?.second?.sized.seen.withTank ?? 0;
 	for (let g = 0; g < tests; g++) {
-		const j = model.count + g;
-		const a = shifted?.first.on[g] ?? 0;
-		const b = shifted?.second?.on[g] ?? 0;
-		const s = shifted?.sizes;
-		const [h1, h2] = [
-			shifted?.first.sized.seen.withTank ?? 0,
-			shifted?.second?.sized.seen.withTank ?? 0
-		];
-		found.mean[row * tests + g] = mean[g]! + (s ? s.size1 * a + s.size2 * b : 0);
-		found.withTank[row * tests + g] =
-			(world.factor?.[j] ?? 1) * model.withTank[j]! -
-			dot(withTank, whitened[g]!) -
-			(s ? h1 * (s.c11 * a + s.c12 * b) + h2 * (s.c12 * a + s.c22 * b) : 0);
+		const a = first ? first[g]! : 0;
+		const b = second ? second[g]! : 0;
+		found.mean[start + g] = possible.mean[g]! + (s ? s.size1 * a + s.size2 * b : 0);
+		found.withTank[start + g] =
+			possible.withTank[g]! - (s ? h1 * (s.c11 * a + s.c12 * b) + h2 * (s.c12 * a + s.c22 * b) : 0);
 		for (let k = 0; k <= g; k++) {
-			const c = shifted?.first.on[k] ?? 0;
-			const d = shifted?.second?.on[k] ?? 0;
+			const c = first ? first[k]! : 0;
+			const d = second ? second[k]! : 0;
 			const covariance =
-				readingCovariance(model, world, j, model.count + k) -
-				dot(whitened[g]!, whitened[k]!) +
+				possible.covariance[g * tests + k]! +
 				(s ? s.c11 * a * c + s.c12 * (a * d + b * c) + s.c22 * b * d : 0);
-			found.covariance[(row * tests + g) * tests + k] = covariance;
-			found.covariance[(row * tests + k) * tests + g] = covariance;
+			found.covariance[(start + g) * tests + k] = covariance;
+			found.covariance[(start + k) * tests + g] = covariance;
 		}
 	}
 }

@@ -13,18 +13,31 @@ export function explanationWords({ places, faults }: Analysis, place: number): s
 		.join(' with ');
 }
 
+/** Kinds that are named at most; those below are too light to be worth a word. */
+const LOOKED_AT = 7;
+
+/** The heaviest kinds, and by account its place among them (−1: none). */
+export type LookedAt = { kinds: Kinds; heaviest: number[]; of: Int32Array };
+
+export function lookedAt(kinds: Kinds): LookedAt {
+	const heaviest = kinds.weight
+		.map((_, kind) => kind)
+		.sort((a, b) => kinds.weight[b]! - kinds.weight[a]!)
+		.slice(0, LOOKED_AT);
+	return { kinds, heaviest, of: kinds.of.map((kind) => heaviest.indexOf(kind)) };
+}
+
 /** What a kind of account would show, cell by cell. */
 function shownBy(
 	{ likelihood, cells }: Outcomes,
 	weight: Float64Array,
-	kinds: Kinds,
-	looked: readonly number[]
+	{ kinds, heaviest, of }: LookedAt
 ): Float64Array[] {
-	const rows = looked.map(() => new Float64Array(cells));
+	const rows = heaviest.map(() => new Float64Array(cells));
 	for (let c = 0; c < weight.length; c++) {
-		const place = looked.indexOf(kinds.of[c]!);
+		const place = of[c]!;
 		if (place < 0) continue;
-		const share = weight[c]! / kinds.weight[looked[place]!]!;
+		const share = weight[c]! / kinds.weight[heaviest[place]!]!;
 		const row = rows[place]!;
 		for (let k = 0; k < cells; k++) row[k]! += share * likelihood[c * cells + k]!;
 	}
@@ -38,28 +51,24 @@ function apart(one: Float64Array, two: Float64Array): number {
 	return sum / 2;
 }
 
-/** Kinds that are named at most; those below are too light to be worth a word. */
-const LOOKED_AT = 7;
+/** Differences below this are rounding: of two that are alike the heavier kinds are named. */
+const ALIKE = 1e-9;
 
 /** One sentence: the two or three explanations that a check would part best. */
 export function becauseOf(
 	analysis: Analysis,
 	outcomes: Outcomes,
 	weight: Float64Array,
-	kinds: Kinds
+	looked: LookedAt
 ): string {
-	const heaviest = kinds.weight
-		.map((_, kind) => kind)
-		.sort((a, b) => kinds.weight[b]! - kinds.weight[a]!)
-		.slice(0, LOOKED_AT);
-	const shown = shownBy(outcomes, weight, kinds, heaviest);
+	const { kinds, heaviest } = looked;
+	const shown = shownBy(outcomes, weight, looked);
 	const scored = heaviest
 		.flatMap((a, i) =>
-			heaviest.slice(0, i).map((b, j) => ({
-				a,
-				b,
-				score: Math.sqrt(kinds.weight[a]! * kinds.weight[b]!) * apart(shown[i]!, shown[j]!)
-			}))
+			heaviest.slice(0, i).map((b, j) => {
+				const score = Math.sqrt(kinds.weight[a]! * kinds.weight[b]!) * apart(shown[i]!, shown[j]!);
+				return { a, b, score: Math.round(score / ALIKE) };
+			})
 		)
 		.sort((x, y) => y.score - x.score);
 	const [best] = scored;

@@ -11,7 +11,7 @@ import { foresee, type Foreseen } from './foresee';
 import { informationOf } from './information';
 import { defaultBand } from '../decision/limits';
 import { foreseenChecks } from '../diagnosis/possible-tests';
-import { becauseOf } from './rank-because';
+import { becauseOf, lookedAt } from './rank-because';
 import type { CheckRanking, RankOptions } from './ranked-check';
 
 /**
@@ -61,6 +61,7 @@ export function rankingOf(analysis: Analysis, options: RankOptions = {}): CheckR
 	const foreseen = foresee(analysis);
 	const { weight } = foreseen;
 	const kinds = kindsOf(analysis, foreseen);
+	const looked = lookedAt(kinds);
 	const band = bandOf(analysis, options);
 	const losses = lossesOf(analysis, foreseen, band);
 	const now = adviceNow(foreseen, losses);
@@ -76,7 +77,7 @@ export function rankingOf(analysis: Analysis, options: RankOptions = {}): CheckR
 					cost,
 					score: information / Math.max(LEAST_MINUTES, minutesOf(cost)),
 					changesAdvice: changes,
-					because: becauseOf(analysis, outcomes, weight, kinds)
+					because: becauseOf(analysis, outcomes, weight, looked)
 				}
 			};
 		}
