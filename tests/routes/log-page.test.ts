@@ -160,7 +160,8 @@ describe('the log page', () => {
 				{ value: '1300', band: '50' },
 				'mg/L'
 			]);
-			expect(row.marks).toEqual(['calcium and magnesium together 63.6 ± 1.9 mmol/L']);
+			expect(row.beside).toBe('calcium and magnesium together 63.6 ± 1.9 mmol/L');
+			expect(row.marks).toEqual([]);
 			expect(rowOf(both(8, 1295), words).marks).toContain('by an assumed value');
 			const plain = rowOf(both(0, null), words);
 			expect([plain.analyteName, plain.shown?.value]).toEqual([

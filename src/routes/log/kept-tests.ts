@@ -96,7 +96,6 @@ export function rowOf(
 	const summary = whole && (summaryFor(whole, measured, read) ?? whole);
 	const shownUnit = unitOf(read);
 	const marks = [
-		whole?.difference && read !== measured && wholeWords(whole, measured, unitOf(measured)),
 		whole?.difference?.isAssumed && 'by an assumed value',
 		header.state === 'unfinished' && `unfinished: ${header.where}`,
 		summary?.water && summary.water !== 'tank' && waterNames[summary.water],
@@ -114,12 +113,15 @@ export function rowOf(
 		analyteName: analyteName(read, 'start'),
 		kitName: names.get(header.kitId) ?? 'A kit that is gone',
 		tester: summary?.tester ?? null,
+		...(whole && read !== measured
+			? { beside: wholeWords(whole, measured, unitOf(measured)) }
+			: {}),
 		marks: marks.filter((mark): mark is string => typeof mark === 'string'),
 		isSure: summary !== null && !summary.isSuspect
 	};
 }
 
-/** The whole that something was taken off: 'of 63.6 ± 1.9 mmol/L together'. */
+/** The whole that something was taken off: 'calcium and magnesium together 63.6 ± 1.9 mmol/L'. */
 function wholeWords(summary: TestSummary, analyte: Analyte, unit: Unit): string {
 	const { value, band } = shownIn(summary, unit, analyte);
 	return `${analyteName(analyte)} ${value} ± ${band} ${unitName(unit, analyte)}`;
