@@ -95,4 +95,13 @@ describe('metals of seawater at salinity 35', () => {
 		const sum = mmolPerL(calciumMolPerKg + magnesiumMolPerKg + strontiumMolPerKg);
 		expect(Math.abs(sum - 64.64)).toBeLessThan(0.03);
 	});
+	// Direct titrations: Ca/Cl 0.02120 ± 0.00004, Mg/Cl 0.06671 ± 0.00014 g per kg for each per mille of
+	// chlorinity (Carpenter & Manella 1973, from memory); salinity is 1.80655 times chlorinity.
+	it.each([
+		['calcium', 0.0212, 40.078, metalsOfSeawater.calciumMolPerKg],
+		['magnesium', 0.06671, 24.305, metalsOfSeawater.magnesiumMolPerKg]
+	] as const)('%s is within 1 %% of what titrations found', (_, ratio, molarMass, molPerKg) => {
+		const titrated = (ratio * (35 / 1.80655)) / molarMass;
+		expect(Math.abs(molPerKg / titrated - 1)).toBeLessThan(0.01);
+	});
 });

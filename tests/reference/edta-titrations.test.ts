@@ -128,6 +128,43 @@ describe('where the colour turns', () => {
 	});
 });
 
+describe('calcium beside magnesium by a titrant that magnesium does not bind', () => {
+	// EGTA: log K of calcium 10.97 and magnesium 5.2, steps 2.0, 2.66, 8.85, 9.47 (from memory; 25 °C, 0.1 mol/L).
+	const egta = {
+		...edtaOfHarvey,
+		pKa: [2.0, 2.66, 8.85, 9.47],
+		logKCalcium: 10.97,
+		logKMagnesium: 5.2,
+		logKStrontium: 8.5,
+		logKSodium: null
+	};
+	// A method page of a marine institute: 10.55 mmol/L in standard seawater, 0.527 mL; 0.5275 by rule of three.
+	it('0.500 mL of standard seawater takes 0.527 mL of 10 mmol/L EGTA', () => {
+		const step = 0.0005;
+		const volumes = Array.from({ length: 121 }, (_, i) => 0.5 + i * step);
+		const points = titrateWithEdta(
+			{
+				salinity: 35,
+				temperatureC: 25,
+				volumeMl: 0.5,
+				calciumMolPerKg: 0.01055 / seawaterKg,
+				magnesiumMolPerKg: (0.06464 - 0.01055) / seawaterKg,
+				strontiumMolPerKg: 0,
+				water: { volumeMl: 10 },
+				edtaMolPerL: 0.01,
+				heldPh: 10,
+				waitSeconds: 0,
+				constants: { edta: egta }
+			},
+			volumes
+		);
+		const rises = points.slice(1).map(({ pCa }, i) => pCa - points[i]!.pCa);
+		const steepest = rises.indexOf(Math.max(...rises));
+		const endMl = volumes[steepest]! + step / 2;
+		expect(Math.abs(endMl - 0.5275)).toBeLessThan(0.0008);
+	});
+});
+
 describe('pM on the way: 50.0 mL of 0.0100 mol/L at pH 10, 0.0100 mol/L EDTA', () => {
 	// By hand from K′ 1.63e10 and log K 8.79 with the steps of Harvey's set, no sodium.
 	const table = [

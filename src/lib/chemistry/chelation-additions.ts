@@ -2,6 +2,7 @@ import type { ChelationVessel } from './chelation-vessel';
 import { metalDyeOf } from './metal-dyes';
 import { requireWithin } from './require-within';
 import { addWater } from './vessel';
+import type { Titrant } from './vial-contents';
 
 const withWater = (
 	vessel: ChelationVessel,
@@ -52,7 +53,8 @@ export type Base = { hydroxideMolPerL: number; carbonateMolPerL: number };
 export function agedBase(fresh: Base, carbonDioxideMolPerL: number): Base {
 	requireWithin('carbonDioxideMolPerL', carbonDioxideMolPerL, 0, fresh.hydroxideMolPerL / 2);
 	return {
-		hydroxideMolPerL: fresh.hydroxideMolPerL - 2 * carbonDioxideMolPerL,
+		// Half of the smallest number, rounded, may be more than half.
+		hydroxideMolPerL: Math.max(0, fresh.hydroxideMolPerL - 2 * carbonDioxideMolPerL),
 		carbonateMolPerL: fresh.carbonateMolPerL + carbonDioxideMolPerL
 	};
 }
@@ -101,13 +103,21 @@ export function addMetalDye(
 	return { ...diluted, dyes };
 }
 
-/** With EDTA as its disodium salt in water, mL and mol/L. Each mol that binds a metal sets two of hydrogen ion free. */
-export function addEdta(
-	vessel: ChelationVessel,
-	titrant: { volumeMl: number; molPerL: number }
-): ChelationVessel {
+/**
+ * With EDTA in water, mL and mol/L. Of its disodium salt each mol that binds a metal sets two of hydrogen
+ * ion free, which dissolve a mol of magnesium hydroxide where base is short; hydroxide that the bottle
+ * holds for each mol of it, 0 to 2, takes as many back.
+ *
+ * @param titrant.hydroxidePerMol 0 unless said: disodium salt; 2: tetrasodium salt
+ */
+export function addEdta(vessel: ChelationVessel, titrant: Titrant): ChelationVessel {
 	const molPerL = requireWithin('molPerL', titrant.molPerL, 0, 2);
+	const hydroxide = requireWithin('hydroxidePerMol', titrant.hydroxidePerMol ?? 0, 0, 2);
 	const mol = (molPerL * titrant.volumeMl) / 1000;
-	const diluted = withWater(vessel, titrant.volumeMl);
-	return { ...diluted, edtaMol: vessel.edtaMol + mol, sodiumMol: vessel.sodiumMol + 2 * mol };
+	const diluted = withWater(vessel, titrant.volumeMl, hydroxide * molPerL);
+	return {
+		...diluted,
+		edtaMol: vessel.edtaMol + mol,
+		sodiumMol: vessel.sodiumMol + (2 + hydroxide) * mol
+	};
 }

@@ -9,9 +9,16 @@ export {
 	metalsOfSeawater,
 	type ChelationConstants
 } from './chelation-constants';
+export { chelationEndVolumeMl } from './chelation-end';
+export { edtaSlope, type EdtaSlope } from './chelation-slope';
 export { settlePrecipitate } from './chelation-settle';
 export { chelationStateOf, type ChelationState, type DyeState } from './chelation-state';
-export * from './chelation-titration';
+export {
+	preparedVessel,
+	titrateWithEdta,
+	type EdtaPoint,
+	type EdtaTitration
+} from './chelation-titration';
 export * from './chelation-vessel';
 export { chelationVial } from './chelation-vial';
 export {

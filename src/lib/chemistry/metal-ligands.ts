@@ -1,22 +1,41 @@
 import { fallingRoot } from './bracketed-root';
 import { freeAlone, freeMetals, type MetalsAndLigands } from './metals-shared';
 
+/**
+ * How much more ligand j holds for each rise of ln of what of it is free, and how much less for each
+ * rise of the first's, which takes metal from it; mol/L.
+ */
+function answerOf(
+	system: MetalsAndLigands,
+	free: readonly number[],
+	metals: readonly number[],
+	j: number
+) {
+	const { ligands, metalsMolPerL } = system;
+	const { k } = ligands[j]!;
+	const first = ligands[0]!.k;
+	let total = free[j]!;
+	let square = 0;
+	let withFirst = 0;
+	for (let i = 0; i < metals.length; i++) {
+		const bound = k[i]! * free[j]! * metals[i]!;
+		// A metal of which there is none pulls nothing: 0 / 0 is not that.
+		if (bound === 0) continue;
+		total += bound;
+		square += (bound * bound) / metalsMolPerL[i]!;
+		withFirst += (bound * first[i]! * free[0]! * metals[i]!) / metalsMolPerL[i]!;
+	}
+	return { rise: total - square, withFirst };
+}
+
 /** How much more the first ligand holds for each rise of its ln, the others following; mol/L. */
 function riseOfFirst(system: MetalsAndLigands, free: readonly number[], metals: readonly number[]) {
-	const { ligands, metalsMolPerL } = system;
-	const pull = (a: number, b: number) => {
-		let sum = 0;
-		metals.forEach((m, i) => {
-			const both = ligands[a]!.k[i]! * free[a]! * ligands[b]!.k[i]! * free[b]!;
-			if (both > 0) sum += (both * m * m) / metalsMolPerL[i]!;
-		});
-		return sum;
-	};
-	const total = (j: number) =>
-		metals.reduce((sum, m, i) => sum + ligands[j]!.k[i]! * free[j]! * m, free[j]!);
-	let rise = total(0) - pull(0, 0);
-	for (let j = 1; j < ligands.length; j++)
-		if (free[j]! > 0) rise -= pull(0, j) ** 2 / (total(j) - pull(j, j));
+	let rise = answerOf(system, free, metals, 0).rise;
+	for (let j = 1; j < free.length; j++) {
+		if (free[j] === 0) continue;
+		const other = answerOf(system, free, metals, j);
+		rise -= other.withFirst ** 2 / other.rise;
+	}
 	return rise;
 }
 

@@ -14,14 +14,6 @@ export type MetalsAndLigands = {
 	ligands: readonly Ligand[];
 };
 
-/** Free metal i at given free ligands, mol/L. */
-function freeMetal(system: MetalsAndLigands, free: readonly number[], i: number): number {
-	const { ligands, metalsMolPerL, ceilingsMolPerL } = system;
-	const alone = metalsMolPerL[i]! / sideOf(ligands, free, i);
-	const ceiling = ceilingsMolPerL ? ceilingsMolPerL[i]! : Infinity;
-	return alone < ceiling ? alone : ceiling;
-}
-
 /** Metal i in all over what of it is free, with these ligands. */
 function sideOf(ligands: readonly Ligand[], free: readonly number[], i: number): number {
 	let side = 1;
@@ -31,7 +23,14 @@ function sideOf(ligands: readonly Ligand[], free: readonly number[], i: number):
 
 /** Free metal of each kind at given free ligands, mol/L. */
 export function freeMetals(system: MetalsAndLigands, free: readonly number[]): number[] {
-	return system.metalsMolPerL.map((_, i) => freeMetal(system, free, i));
+	const { ligands, metalsMolPerL, ceilingsMolPerL } = system;
+	const metals = [...metalsMolPerL];
+	for (let i = 0; i < metals.length; i++) {
+		const alone = metals[i]! / sideOf(ligands, free, i);
+		const ceiling = ceilingsMolPerL ? ceilingsMolPerL[i]! : Infinity;
+		metals[i] = alone < ceiling ? alone : ceiling;
+	}
+	return metals;
 }
 
 /**

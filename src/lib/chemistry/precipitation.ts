@@ -17,7 +17,12 @@ export type PrecipitationConstants = {
 	 * judgement; it lets an ammonia buffer of pH 10 stay clear for minutes, as it does.
 	 */
 	nucleationWidthPh: number;
-	/** Time constant of dissolving, s. 15: judgement. */
+	/**
+	 * Time constant of dissolving, s. 15: judgement, for a fresh floc; crystals take hours. It matters only
+	 * where base is short and EDTA, as disodium salt, sets acid free: dissolving within seconds lets each mol
+	 * of EDTA bring another mol of magnesium and the end run away; in minutes, the dye turns early for want of
+	 * base and turns back.
+	 */
 	dissolvingSeconds: number;
 	/**
 	 * Calcium carried down: share of the uncomplexed calcium for each mol/L of solid that forms, L/mol.

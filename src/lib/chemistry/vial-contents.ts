@@ -6,6 +6,14 @@ export type Reagent =
 	| { kind: 'base'; volumeMl: number; hydroxideMolPerL: number; carbonateMolPerL: number }
 	| { kind: 'ammoniaBuffer'; volumeMl: number; ammoniaMolPerL: number; ammoniumMolPerL: number };
 
+/** What is dropped in until the colour turns. */
+export type Titrant = {
+	volumeMl: number;
+	molPerL: number;
+	/** Of EDTA only: hydroxide in the bottle for each mol of its disodium salt, 0 to 2; 0 unless said. */
+	hydroxidePerMol?: number;
+};
+
 /** Water of another kind: rinse water, tap water to dilute. */
 export type OtherWater = {
 	volumeMl: number;
@@ -37,7 +45,7 @@ export type VialChemistry<Contents> = {
 	/** @throws RangeError naming `kind` when such a reagent has no part in this titration */
 	addReagent(contents: Contents, reagent: Reagent): Contents;
 	addIndicator(contents: Contents, dose: IndicatorDose): Contents;
-	addTitrant(contents: Contents, titrant: { volumeMl: number; molPerL: number }): Contents;
+	addTitrant(contents: Contents, titrant: Titrant): Contents;
 	/** In closed form wherever the chemistry allows: how often it is asked must not matter there. */
 	settle(contents: Contents, passing: Passing): Contents;
 	/** `unmixedMolPerKg`: titrant more than is mixed in, where a drop fell; below 0: less, in the rest. */
