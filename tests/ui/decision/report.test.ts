@@ -61,6 +61,12 @@ describe('what the report holds', () => {
 		expect(facts['Who']).toBe('the keeper');
 		expect(facts['Wanted']).toBe('7.0 to 9.0 dKH (taken, as nothing was said)');
 		expect(facts['Animals']).toBe('some are troubled');
+		const unseen = adjusting();
+		unseen.seeLivestock('notLooked');
+		expect(reportOf(unseen, catalogue).facts).toContainEqual({
+			name: 'Animals',
+			value: 'not looked at'
+		});
 	});
 	test('while unverified: the check, and no amounts', () => {
 		const run = decidingRun({ diagnosis, next: madeCheck() });

@@ -68,7 +68,12 @@ function factsOf(run: CheckRun): Report['facts'] {
 		},
 		{
 			name: 'Animals',
-			value: state.livestock ? lookWords[state.livestock].toLowerCase() : 'not asked'
+			value:
+				state.livestock === null
+					? 'not asked'
+					: state.livestock === 'notLooked'
+						? 'not looked at'
+						: lookWords[state.livestock].toLowerCase()
 		},
 		{ name: '±', value: 'how far off it may be: about 19 times in 20 no further' }
 	];

@@ -115,7 +115,7 @@ export class BlankReader {
 	}
 }
 
-/** '[7.4] ± [0.4] [dKH]' */
+/** '[7.4] ± [0.4] [dKH]'. What ends with a choice has no full stop: it would stand alone beside its box. */
 export function valueParts(
 	blanks: Blanks,
 	context: FormContext,

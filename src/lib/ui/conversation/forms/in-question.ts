@@ -90,7 +90,7 @@ export const inQuestion: EvidenceForm = {
 			'The test said',
 			...valueParts(blanks, context, {
 				value: 'What the test said',
-				after: '.',
+				...(mark ? { after: '.' } : {}),
 				taken: takenOf(blanks, context)
 			}),
 			...(mark

@@ -48,7 +48,7 @@ export const reference: EvidenceForm = {
 		{ choice: 'matrix', label: 'What it is made in', options: matrices, after: '.' },
 		{ choice: 'reader', label: 'Who read it', options: readers(context) },
 		'read',
-		...valueParts(blanks, context, { value: 'What it read', after: '.' })
+		...valueParts(blanks, context, { value: 'What it read' })
 	],
 	remark: (blanks, context) => unitRemark(blanks, context, { isTank: false }),
 	read: (blanks, context): Told => {
@@ -89,7 +89,7 @@ export const blank: EvidenceForm = {
 			after: ','
 		},
 		'read',
-		...valueParts(blanks, context, { value: 'What it read', after: '.' })
+		...valueParts(blanks, context, { value: 'What it read' })
 	],
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
@@ -116,7 +116,7 @@ export const addition: EvidenceForm = {
 			after: ` ${new BlankReader(blanks, context).unitName},`
 		},
 		'the same water read',
-		...valueParts(blanks, context, { value: 'What it read', after: '.' })
+		...valueParts(blanks, context, { value: 'What it read' })
 	],
 	remark: (blanks, context) => {
 		const { first } = context;

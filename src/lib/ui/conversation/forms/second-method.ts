@@ -53,12 +53,14 @@ export const secondMethod: EvidenceForm = {
 		'as',
 		...valueParts(blanks, context, { value: 'What it read', after: '.' }),
 		'Its ± means',
-		{ choice: 'k', label: 'What the ± means', options: factors, after: '.' },
+		{
+			choice: 'k',
+			label: 'What the ± means',
+			options: factors,
+			...(context.analyte === 'alkalinity' ? { after: '.' } : {})
+		},
 		...(context.analyte === 'alkalinity'
-			? [
-					'It reports',
-					{ choice: 'reports', label: 'What it reports', options: kinds, after: '.' } as const
-				]
+			? ['It reports', { choice: 'reports', label: 'What it reports', options: kinds } as const]
 			: [])
 	],
 	remark: unitRemark,

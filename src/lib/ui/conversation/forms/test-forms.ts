@@ -27,7 +27,7 @@ function testForm({ title, aside, from, label, before, differs }: TestSentence):
 		logRole: (blanks) => from(blanks),
 		parts: (blanks, context) => [
 			...before(blanks, context),
-			...valueParts(blanks, context, { value: 'What it read', after: '.' })
+			...valueParts(blanks, context, { value: 'What it read' })
 		],
 		remark: unitRemark,
 		read: (blanks, context): Told => {
