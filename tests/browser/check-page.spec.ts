@@ -185,6 +185,49 @@ test('a specific gravity releases nothing until it is taken as the salinity that
 	await expectSound(page);
 });
 
+test('a report with a plan prints on one page of A4, with nothing beside its edges', async ({
+	page
+}) => {
+	const check = await new Check(page).begin(KIT, '5.4', { blanks: { 'Its ±': '0.4' } });
+	await check.add('A repeat', { blanks: { 'What it read': '5.5' } });
+	await check.add('Somebody else’s test', {
+		blanks: { 'Who tested': 'Ada', 'What it read': '5.3' }
+	});
+	await check.add('A second method', { blanks: { 'What it read': '5.5', 'Its ±': '0.3' } });
+	await page
+		.getByRole('link', { name: /^See what to do/ })
+		.first()
+		.click();
+	await page.getByRole('radio', { name: 'I have not looked' }).check();
+	const write = async (label: string, text: string) => {
+		await page.getByLabel(label, { exact: true }).fill(text);
+		await page.getByLabel(label, { exact: true }).blur();
+	};
+	await write('Salinity', '35');
+	await expect(check.verdict).toHaveText('Adjust, slowly.');
+	await page.getByRole('radio', { name: 'Sodium bicarbonate' }).check();
+	await write('Purity', '99');
+	await write('Bring it to', '8.5');
+	await write('Water in all', '200');
+	await expect(page.getByRole('table')).toBeVisible();
+	await page.getByRole('link', { name: 'Report on one page' }).click();
+	await expect(page.getByText('The sum, to check by hand')).toBeVisible();
+	for (const theme of ['light', 'dark'] as const) {
+		await inTheme(page, theme);
+		const printed = (await page.pdf({ format: 'A4' })).toString('latin1');
+		expect(printed.match(/\/Type\s*\/Page(?!s)/g)).toHaveLength(1);
+	}
+	// A4 less two margins of 14 mm, at 96 pixels an inch: what is wider would be cut.
+	await page.setViewportSize({ width: Math.floor(((210 - 28) / 25.4) * 96), height: 1000 });
+	await page.emulateMedia({ media: 'print' });
+	const isCut = await page.evaluate(() =>
+		[...document.querySelectorAll('.report *')].some(
+			(each) => each.getBoundingClientRect().right > document.documentElement.clientWidth + 1
+		)
+	);
+	expect(isCut).toBe(false);
+});
+
 test('a test begun from a known solution is of that solution', async ({ page }) => {
 	await new Check(page).begin(KIT, '7.0');
 	const id = new URL(page.url()).hash;
