@@ -1,22 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-	addAmmoniaBuffer,
 	addBase,
 	addEdta,
 	addMetalDye,
-	addPlainWater,
 	agedBase,
-	blueShareOf,
-	chelationColourOf,
-	chelationEndVolumeMl,
 	chelationStateOf,
 	fillChelationVessel,
-	metalDyeIds,
 	preparedVessel,
 	settlePrecipitate,
 	titrateWithEdta,
-	type ChelationVessel,
 	type EdtaTitration
 } from '../../src/lib/chemistry';
 
