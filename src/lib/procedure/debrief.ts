@@ -1,6 +1,6 @@
 import { curveOf, ledgerOf, trueValueOf, type Curve, type Ledger, type LedgerLine } from '../bench';
 import { slipCues, slipWords, supportOf, type Support } from '../judgement';
-import type { Kit } from '../kits';
+import { convertValue, type Kit } from '../kits';
 import { methodFiguresOf } from '../metrology';
 import type { BenchCheckId, Conclusion, BenchEvidence, Reading, Slip } from '../observation';
 import { evidenceOf, readingInQuestion } from './evidence';
@@ -47,12 +47,35 @@ function claimOf(kit: Kit): number {
 	const { valuePerMl, dropMl } = methodFiguresOf(kit);
 	return valuePerMl * dropMl;
 }
+
 /**
- * What a good kit reads of a plain bicarbonate solution over its content, dKH at about 8: at the same
- * hue plain water is less acid, since its salts hold the dye and the carbon otherwise. Found with the
- * house kits and clean hands on this bench; a test repeats it.
+ * Alkalinity: what a good kit reads of a plain bicarbonate solution over its content at about 8 dKH. At
+ * the same hue plain water is less acid, since its salts hold the dye and the carbon otherwise. Found
+ * with the house kits and clean hands on this bench; a test repeats it. Of the other analytes none is
+ * reckoned with.
  */
-export const MATRIX_EFFECT = { purified: -0.22, sodiumChloride: 0 };
+const matrixEffects: Partial<
+	Record<Kit['analyte'], { unit: Kit['unit']; purified: number; sodiumChloride: number }>
+> = {
+	alkalinity: { unit: 'dKH', purified: -0.22, sodiumChloride: 0 }
+};
+
+/** What a kit reads of a known solution in other than seawater over its content, in its unit. */
+export function matrixEffectOn({ analyte, unit }: Pick<Kit, 'analyte' | 'unit'>): {
+	purified: number;
+	sodiumChloride: number;
+} {
+	const { unit: from, ...effect } = matrixEffects[analyte] ?? {
+		unit,
+		purified: 0,
+		sodiumChloride: 0
+	};
+	const inUnit = (value: number) => convertValue(value, from, unit, analyte);
+	return {
+		purified: inUnit(effect.purified),
+		sodiumChloride: inUnit(effect.sodiumChloride)
+	};
+}
 
 function ledgerOfTitration(titration: TitrationRun, slips: readonly Slip[]): Ledger | null {
 	const declared = declaredOf(titration);
@@ -150,7 +173,7 @@ export function debriefOf(run: RunState): Debrief | null {
 					reading: inQuestion,
 					evidence: evidence.filter((each) => each.reading.id !== inQuestion.id),
 					conclusion: given.conclusion,
-					matrixEffect: MATRIX_EFFECT,
+					matrixEffect: matrixEffectOn(run.kit),
 					method: methodFiguresOf(run.kit),
 					offered: run.scenario.checks.map(({ check }) => check),
 					minutes: Object.fromEntries(

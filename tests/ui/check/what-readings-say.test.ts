@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { houseSyringeKit } from '../../../src/lib/kits';
+import { houseCalciumKit, houseSyringeKit } from '../../../src/lib/kits';
 import type { BenchEvidence, Reading } from '../../../src/lib/observation';
 import { expectedScatter, whatReadingsSay } from '../../../src/lib/ui/check/what-readings-say';
 
@@ -93,5 +93,33 @@ describe('whatReadingsSay', () => {
 		const fallen = about('earlier-before', earlier(8.2));
 		expect(fallen?.figure).toBe('−1.1');
 		expect(fallen?.sentence).toContain('likely real');
+	});
+
+	test('calcium is told in whole mg/L, and of purified water nothing is said that holds for alkalinity', () => {
+		const calcium = (id: string, value: number): Reading => ({
+			id,
+			label: id,
+			value,
+			expandedUncertainty: 20,
+			unit: 'mg/L'
+		});
+		const evidence: BenchEvidence[] = [
+			{ kind: 'test', from: 'repeatFull', reading: calcium('second', 431) },
+			{
+				kind: 'reference',
+				reading: calcium('known', 404),
+				nominal: 400,
+				nominalExpandedUncertainty: 4,
+				matrix: 'purified'
+			}
+		];
+		const said = whatReadingsSay(calcium('first', 424), evidence, houseCalciumKit, 300);
+		// By hand: (424 + 431) / 2 = 427.5; squares 2 · 3.5² over 1, root 4.95.
+		expect(said.find(({ id }) => id === 'mean')?.figure).toMatch(/^42[78]$/);
+		expect(said.find(({ id }) => id === 'spread')?.figure).toBe('4.9');
+		const reference = said.find(({ id }) => id === 'reference-known');
+		expect(reference?.sentence).toContain('400 ± 4');
+		expect(reference?.sentence).toContain('found 404: 101 %');
+		expect(reference?.sentence).not.toMatch(/purified|dKH/);
 	});
 });

@@ -1,4 +1,4 @@
-import type { Kit } from '$lib/kits';
+import { unitOf, type Kit } from '$lib/kits';
 
 /** What the leaflet says about turning a mark into a value. */
 export type ConversionWords = {
@@ -14,15 +14,16 @@ const plain = (value: number) => String(Number(value.toFixed(4)));
  */
 export function conversionWords(kit: Kit, volumeId: string | null): ConversionWords {
 	const { conversion, sample } = kit;
+	const unit = unitOf(kit.unit, kit.analyte);
 	const nominal = sample.volumes[0];
 	const chosen = sample.volumes.find((volume) => volume.id === volumeId) ?? nominal;
 	const sentences: string[] = [];
 	if (conversion.kind === 'perMl')
 		sentences.push(
-			`Each mL of titrant used stands for ${plain(conversion.valuePerMl)} ${kit.unit}.`
+			`Each mL of titrant used stands for ${plain(conversion.valuePerMl)} ${unit.name}.`
 		);
 	if (conversion.kind === 'perDrop')
-		sentences.push(`Each drop stands for ${plain(conversion.valuePerDrop)} ${kit.unit}.`);
+		sentences.push(`Each drop stands for ${plain(conversion.valuePerDrop)} ${unit.name}.`);
 	if (conversion.kind !== 'rows' && conversion.offset !== 0)
 		sentences.push(
 			`${conversion.offset < 0 ? 'Take off' : 'Add'} ${plain(Math.abs(conversion.offset))} at the end, once.`
@@ -43,7 +44,7 @@ export function conversionWords(kit: Kit, volumeId: string | null): ConversionWo
 						],
 						cells: conversion.rows.map((row) => ({
 							at: plain(row.at),
-							value: row.value.toFixed(1).replace('-', '−')
+							value: row.value.toFixed(unit.decimals).replace('-', '−')
 						}))
 					}
 				: null

@@ -54,6 +54,9 @@ const deeds: Sayers = {
 	'vial.look': () => 'Looked at the vial'
 };
 
+/** With the decimals with which it was typed, one at least where it is no whole number. */
+const asTyped = (value: number) => plain(value, String(value).split('.')[1]?.length ?? 0);
+
 function saidWords(event: WalkEvent): string {
 	switch (event.type) {
 		case 'colour.turned':
@@ -77,7 +80,7 @@ function saidWords(event: WalkEvent): string {
 			return `Read: ${marks.join(', ')}`;
 		}
 		case 'value.reported':
-			return `Reported: ${plain(event.value)} ${event.unit}`;
+			return `Reported: ${asTyped(event.value)} ${event.unit}`;
 		case 'step.skipped':
 			return 'Step left out';
 		case 'step.done':
