@@ -41,6 +41,8 @@ export type Account = {
 	/** Numeral of a burette when filled. */
 	startLevelMl: number;
 	refilledMl: number;
+	/** What was drawn in again over what was counted of it: air of the tip, at each filling by the line. */
+	miscountedRefillMl: number;
 	/** Mean drop that fell over the kit's nominal one, by cause: the bottle, tilt, force, chance. */
 	dropFactors: { own: number; tilt: number; squeeze: number; chance: number };
 	readBy: 'seal' | 'line' | 'level' | 'drops';

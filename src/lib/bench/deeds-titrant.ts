@@ -73,7 +73,13 @@ function notCounted(before: SyringeBench, after: BenchState): BenchState {
 		after.delivery.by === 'syringe'
 			? after.delivery.syringe.sealMl - before.delivery.syringe.sealMl
 			: 0;
-	return { ...after, refilledMl: before.refilledMl + movedMl };
+	// Drawn in two goes it is one refill: no drop fell in between.
+	const isAnother = movedMl > 0 && before.dropsSinceFill > 0;
+	return {
+		...after,
+		refilledMl: before.refilledMl + movedMl,
+		refills: before.refills + (isAnother ? 1 : 0)
+	};
 }
 
 /** The plunger moved with the end of the syringe in the bottle, or out of it. */

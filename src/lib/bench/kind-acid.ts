@@ -84,6 +84,7 @@ const kind: TitrationKind<Vessel> = {
 	passedBetween: (start, stop) => ({
 		carbonKept: start && stop && start.dicMol > 0 ? Math.min(1.2, stop.dicMol / start.dicMol) : 1
 	}),
+	passedFollowsDoses: false,
 	withPassed: (start, { carbonKept = 1 }) => ({ ...start, dicMol: start.dicMol * carbonKept }),
 	/** In proportion to the titrant; carbon that grains brought is left out. */
 	onTheWay: (start, { carbonKept = 1 }, share) => ({

@@ -3,7 +3,6 @@ import {
 	chelationStateOf,
 	chelationVial,
 	fillChelationVessel,
-	hydroxideEquilibrium,
 	type ChelationVessel,
 	type VialChemistry
 } from '../chemistry';
@@ -17,11 +16,7 @@ import { metalsMmolPerL } from './water-metals';
 type Contents = {
 	vessel: ChelationVessel;
 	unexchangedMol: number;
-	/** Precipitate as it was at some stop, for other volumes of the same titration; null while it is followed. */
-	held: Precipitate | null;
 };
-/** Solid as a share of what would be there in the end, and calcium carried down for each share of magnesium. */
-type Precipitate = { formedShare: number; carriedShare: number };
 
 /**
  * EDTA takes the metal from its dye with a time constant of so much at 25 °C, and so many times as
@@ -33,33 +28,24 @@ const SLOWER_PER_10_DEGREES = 2.5;
 const exchangeSeconds = ({ water }: ChelationVessel) =>
 	EXCHANGE_SECONDS * SLOWER_PER_10_DEGREES ** ((25 - water.temperatureC) / 10);
 
-const around = (vessel: ChelationVessel): Contents => ({ vessel, unexchangedMol: 0, held: null });
+const around = (vessel: ChelationVessel): Contents => ({ vessel, unexchangedMol: 0 });
 const withVessel = (contents: Contents, vessel: ChelationVessel): Contents => ({
 	...contents,
 	vessel
 });
 
-function precipitateOf(vessel: ChelationVessel): Precipitate {
-	const { solidMagnesiumMol, magnesiumMol, occludedCalciumMol, calciumMol } = vessel;
-	if (solidMagnesiumMol <= 0 || calciumMol <= 0) return { formedShare: 0, carriedShare: 0 };
-	const { solidMol } = hydroxideEquilibrium(vessel);
-	return {
-		formedShare: solidMol > 0 ? Math.min(2, solidMagnesiumMol / solidMol) : 0,
-		carriedShare: occludedCalciumMol / calciumMol / (solidMagnesiumMol / magnesiumMol)
-	};
-}
+const shareOf = (part: number, whole: number) => (whole > 0 ? part / whole : 0);
 
-function withPrecipitate(vessel: ChelationVessel, held: Precipitate): ChelationVessel {
-	const { magnesiumMol, calciumMol } = vessel;
-	if (held.formedShare === 0 || magnesiumMol === 0)
-		return { ...vessel, solidMagnesiumMol: 0, occludedCalciumMol: 0 };
-	const solidMagnesiumMol = Math.min(
-		magnesiumMol,
-		held.formedShare * hydroxideEquilibrium(vessel).solidMol
-	);
-	const occludedCalciumMol =
-		calciumMol * Math.min(1, held.carriedShare * (solidMagnesiumMol / magnesiumMol));
-	return { ...vessel, solidMagnesiumMol, occludedCalciumMol };
+function withPrecipitate(
+	contents: Contents,
+	{ solidShare = 0, carriedShare = 0 }: Passed
+): Contents {
+	const { vessel } = contents;
+	return withVessel(contents, {
+		...vessel,
+		solidMagnesiumMol: vessel.magnesiumMol * solidShare,
+		occludedCalciumMol: vessel.calciumMol * carriedShare
+	});
 }
 
 /** Share of what EDTA takes from which on each drop's blue begins to last: judgement. */
@@ -107,17 +93,6 @@ function placeOnTheWay(contents: Contents): number {
 	return hue < 120 ? -hue : 360 - hue;
 }
 
-function titratedTo(contents: Contents, titrant: { volumeMl: number; molPerL: number }): Contents {
-	const vessel = addEdta(contents.vessel, titrant);
-	const { held } = contents;
-	return { ...contents, unexchangedMol: 0, vessel: held ? withPrecipitate(vessel, held) : vessel };
-}
-
-function withPassed(start: Contents, { formedShare = 0, carriedShare = 0 }: Passed): Contents {
-	const held = { formedShare, carriedShare };
-	return { ...start, held, vessel: withPrecipitate(start.vessel, held) };
-}
-
 /**
  * Calcium and magnesium with EDTA: magnesium hydroxide forms and carries calcium down, the last EDTA
  * exchanges slowly. Grains of carbonate stay as they are in the minutes of a test.
@@ -147,17 +122,27 @@ const kind: TitrationKind<Contents> = {
 		grainsMol: passage.grainsMol
 	}),
 	withDissolvedGrains: (contents) => contents,
-	titratedTo,
+	/** The precipitate stays as it is: what forms and dissolves meanwhile, `withPassed` says. */
+	titratedTo: ({ vessel }, titrant) => around(addEdta(vessel, titrant)),
 	placeOnTheWay,
 	endPlaceOf: ({ endPoint }) => 360 - (endPoint.hueDegrees ?? 280),
 	fadedBy: 6,
 	// Where the pH is short the colour may come, go, and come again: the first counts.
 	looksForEndAt: Array.from({ length: 16 }, (_, i) => (i + 1) / 8),
 	isFar: ({ vessel }) => vessel.edtaMol < NEAR_SHARE * openMetalsMol(vessel),
-	passedBetween: (_start, stop) => (stop ? precipitateOf(stop.vessel) : {}),
-	withPassed,
+	/** Solid as a share of the magnesium, and the share of the calcium that it carried down. */
+	passedBetween: (_start, stop): Passed => {
+		if (!stop) return {};
+		const { solidMagnesiumMol, magnesiumMol, occludedCalciumMol, calciumMol } = stop.vessel;
+		return {
+			solidShare: shareOf(solidMagnesiumMol, magnesiumMol),
+			carriedShare: shareOf(occludedCalciumMol, calciumMol)
+		};
+	},
+	passedFollowsDoses: true,
+	withPassed: withPrecipitate,
 	/** The precipitate is there before the first drop. */
-	onTheWay: withPassed,
+	onTheWay: withPrecipitate,
 	readout: {
 		name: 'pM',
 		of({ vessel }) {
@@ -167,10 +152,9 @@ const kind: TitrationKind<Contents> = {
 	},
 	wayOf(start, points) {
 		const settled = vial.settle(start, { seconds: 60, carbonDioxideShare: 0 });
-		const held = precipitateOf(settled.vessel);
 		const molPerL = 0.1;
 		const mostMl = (2000 * vial.mostTitrantMol(start)) / molPerL;
-		const at = (volumeMl: number) => titratedTo({ ...settled, held }, { volumeMl, molPerL });
+		const at = (volumeMl: number) => around(addEdta(settled.vessel, { volumeMl, molPerL }));
 		const half = { low: 0, high: mostMl };
 		for (let i = 0; i < 20; i++) {
 			const middle = (half.low + half.high) / 2;

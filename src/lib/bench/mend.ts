@@ -2,6 +2,7 @@ import type { SlipKind } from '../observation';
 import type { Account } from './account';
 import { STRANGE_MEQ_PER_L } from './deeds-sample';
 import { askedDosesOf } from './dosing';
+import { kindOf } from './titration-kind';
 
 /**
  * What becomes of an account when one cause had not been and all else had been as it was. Each
@@ -24,6 +25,12 @@ const withSample = (account: Account, changed: Partial<Chemistry['sample']>): Ac
 const withReagents = (account: Account, changed: Chemistry['bottles']['reagents']): Account =>
 	withBottles(account, { reagents: { ...account.chemistry.bottles.reagents, ...changed } });
 
+/** What passes by itself where it follows the doses, when these are as they should be. */
+const asDosed: Mend = (account) =>
+	kindOf(account.kit).passedFollowsDoses
+		? withChemistry(account, { passed: account.cleanPassed })
+		: account;
+
 /** Half a drop past the end is what the leaflet's conversion reckons with. */
 const stoppedInTime: Mend = (account) => ({ ...account, lagMl: account.kit.delivery.dropMl / 2 });
 const swirledRight: Mend = (account) => withChemistry(account, { passed: account.cleanPassed });
@@ -45,13 +52,13 @@ const sameMarkTwice: Mend = (account) => {
 	if (!filledTo || kit.delivery.by !== 'syringe') return account;
 	const sealMl = kit.delivery.capacityMl;
 	const cushionMl = readBy === 'line' ? 0 : filledTo.cushionMl;
-	return { ...account, filledTo: { sealMl, cushionMl } };
+	return { ...account, filledTo: { sealMl, cushionMl }, miscountedRefillMl: 0 };
 };
 
 export const mends = {
 	wareNotRinsed: withoutStrayWater,
 	sampleOff: (account) => withSample(account, { markMl: account.nominalSampleMl, airMl: 0 }),
-	indicatorOff: (account) => withChemistry(account, { doses: askedDoses(account) }),
+	indicatorOff: (account) => asDosed(withChemistry(account, { doses: askedDoses(account) })),
 	tipFittedLate: withoutAir,
 	airExpelled: withoutAir,
 	tipLoose: (account) => ({ ...account, leakedMl: 0 }),
@@ -157,12 +164,12 @@ export const worldFaults: {
 	{
 		id: 'baseStrength',
 		isThere: ({ chemistry }) => chemistry.bottles.reagents.base !== undefined,
-		mend: (account) => withReagents(account, { base: undefined })
+		mend: (account) => asDosed(withReagents(account, { base: undefined }))
 	},
 	{
 		id: 'bufferPh',
 		isThere: ({ chemistry }) => chemistry.bottles.reagents.ammoniaBuffer !== undefined,
-		mend: (account) => withReagents(account, { ammoniaBuffer: undefined })
+		mend: (account) => asDosed(withReagents(account, { ammoniaBuffer: undefined }))
 	},
 	{
 		id: 'blockedDye',

@@ -59,6 +59,7 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		filledTo: state.filledTo,
 		startLevelMl: 0,
 		refilledMl: state.refilledMl,
+		miscountedRefillMl: 0,
 		dropFactors: dropFactorsOf(state),
 		readBy: readByOf(declared.marks, delivery.by),
 		readOff: noReadOff,
@@ -84,11 +85,34 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		...withStart,
 		readOff: readOffOf(asMeant(withStart, typed) - stood, slips)
 	};
-	const byLeaflet = leafletValue(withRead, typed);
-	return {
+	const counted = {
 		...withRead,
+		miscountedRefillMl: miscountedRefillMl(withRead, state.refills, typed, declared.value, slips)
+	};
+	const byLeaflet = leafletValue(counted, typed);
+	return {
+		...counted,
 		conversionFactor: byLeaflet !== 0 ? declared.value / byLeaflet : 1
 	};
+}
+
+/**
+ * Who mixes the marks may do so at each filling again: the line to the full mark, the seal to where it
+ * ends, and the air between is not counted. Whether they did, the value that they declared tells.
+ */
+function miscountedRefillMl(
+	account: Account,
+	refills: number,
+	typed: number,
+	declaredValue: number,
+	slips: readonly Slip[]
+): number {
+	const mixed = slips.some(({ kind, provisional }) => kind === 'mixedMarks' && !provisional);
+	if (!mixed || account.readBy !== 'seal') return 0;
+	const airMl = refills * (account.filledTo?.cushionMl ?? 0);
+	const missBy = (miscounted: number) =>
+		Math.abs(leafletValue({ ...account, miscountedRefillMl: miscounted }, typed) - declaredValue);
+	return missBy(airMl) < missBy(0) ? airMl : 0;
 }
 
 function dropFactorsOf(state: BenchState): Account['dropFactors'] {

@@ -69,7 +69,10 @@ export function leafletValue(account: Account, numeral: number): number {
 	if (readBy === 'drops' || delivery.by === 'dropper')
 		return valueFromMark(kit, { drops: Math.max(0, numeral), sampleVolumeMl }).value;
 	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
-	const usedMl = (isDown ? delivery.capacityMl - numeral : numeral) + account.refilledMl;
+	const usedMl =
+		(isDown ? delivery.capacityMl - numeral : numeral) +
+		account.refilledMl -
+		account.miscountedRefillMl;
 	const onScale = Math.min(delivery.capacityMl, Math.max(0, usedMl));
 	const { value, valuePerMl } = valueFromMark(kit, {
 		markMl: isDown ? delivery.capacityMl - onScale : onScale,

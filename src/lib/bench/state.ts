@@ -82,6 +82,8 @@ export type BenchState = {
 	filledTo: { sealMl: number; cushionMl: number } | null;
 	/** How far the seal was drawn back since the first drop, to fill it again, mL. */
 	refilledMl: number;
+	/** How often that was done. */
+	refills: number;
 	drops: DropRecord[];
 	/** Index of drops for the address of chance; never goes back. */
 	dropIndex: number;
@@ -185,6 +187,7 @@ export function createBench(input: {
 		comparison: null,
 		filledTo: null,
 		refilledMl: 0,
+		refills: 0,
 		drops: [],
 		dropIndex: 0,
 		dropsSinceFill: 0,

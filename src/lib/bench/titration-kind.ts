@@ -43,6 +43,8 @@ export type TitrationKind<Contents = VialContents> = VialChemistry<Contents> & {
 	isFar(contents: Contents): boolean;
 	/** What time and motion did between two states of one vial. */
 	passedBetween(start: Contents | null, stop: Contents | null): Passed;
+	/** Other doses of reagents would have made other things pass: a precipitate follows them, lost CO2 does not. */
+	passedFollowsDoses: boolean;
 	/** A sample as it comes to its end after so much has passed. */
 	withPassed(start: Contents, passed: Passed): Contents;
 	/** The same on the way there, after a share of the titrant, 0 to 1. */

@@ -106,7 +106,7 @@ export const houseHardnessKit: Kit = {
 		dropMl: 0.021,
 		refilled: true
 	},
-	conversion: { kind: 'perMl', valuePerMl: 40, offset: -2.46 },
+	conversion: { kind: 'perMl', valuePerMl: 40, offset: -1.99 },
 	endPoint: { startColour: 'wine red', endColour: 'blue', holdsSeconds: 40, hueDegrees: 268 },
 	byDifference: { gives: 'magnesium', less: 'calcium' },
 	statedAccuracy: 1.5,
@@ -117,10 +117,10 @@ export const houseHardnessKit: Kit = {
 		away
 	],
 	contents: {
-		titrant: { kind: 'edta', molPerL: 0.1006 },
+		titrant: { kind: 'edta', molPerL: 0.10043 },
 		dyes: { indicator: [{ dyeId: 'eriochromeBlackT', molPerL: 4e-3, addedAs: 'salt' }] },
 		phReagents: {
-			buffer: { kind: 'ammoniaBuffer', ammoniaMolPerL: 6, ammoniumMolPerL: 0.8 }
+			buffer: { kind: 'ammoniaBuffer', ammoniaMolPerL: 5, ammoniumMolPerL: 1 }
 		}
 	}
 };
