@@ -161,7 +161,7 @@ test('E_n and zeta of samples with both ±', () => {
 		.getAllByRole('listitem')
 		.map((item) => clean(item.textContent));
 	expect(first).toBe('1: 7.4 ± 0.4 and 7.9 ± 0.3: within both ± En −1.00, zeta −2.0');
-	expect(second).toBe('2: 7.0 ± 0.4 and 7.9 ± 0.3: more than both ± allow En −1.80, zeta −3.6');
+	expect(second).toBe('2: 7.0 ± 0.4 and 7.9 ± 0.3: far more than both ± allow En −1.80, zeta −3.6');
 });
 
 describe('the fewer samples, the less is said', () => {

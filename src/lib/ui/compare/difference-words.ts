@@ -117,8 +117,8 @@ export const scoreWords = (score: Score): string =>
 	isWithinBoth(score)
 		? 'within both ±'
 		: Math.abs(score.zeta) < 3
-			? 'doubtful'
-			: 'more than both ± allow';
+			? 'more than both ± allow, but doubtful'
+			: 'far more than both ± allow';
 
 /** What the samples with both ± say together. */
 export function scoresSentence(scores: readonly Score[]): string {
