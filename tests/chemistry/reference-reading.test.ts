@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { endVolumeMl } from '../../src/lib/bench/end-point';
+import { endVolumeMl, kindOf } from '../../src/lib/bench';
 import {
 	acidToEndMl,
 	addIndicator,
@@ -11,6 +11,8 @@ import {
 	type ReferenceSolution,
 	type Vessel
 } from '../../src/lib/chemistry';
+import { houseSyringeKit as kit } from '../../src/lib/kits';
+import { asContents } from '../bench/house';
 
 const indicator = {
 	volumeMl: 0.05,
@@ -43,7 +45,9 @@ describe('acid to an end colour', () => {
 				for (const kept of [1, 0.5]) {
 					const vial = vialOf(matrix, 8);
 					const own = acidToEndMl(vial, kept, 0.1, { hueDegrees: hue });
-					const bench = endVolumeMl(vial, kept, 0.1, hue);
+					const turning = { ...kit, endPoint: { ...kit.endPoint, hueDegrees: hue } };
+					const lost = kindOf(kit).withPassed(asContents(vial), { carbonKept: kept });
+					const bench = endVolumeMl(turning, lost, 0.1);
 					// Both halve until they are within 1e-5 mL.
 					expect(Math.abs(own! - bench!)).toBeLessThan(1.1e-5);
 				}

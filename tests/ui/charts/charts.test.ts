@@ -90,6 +90,8 @@ describe('LedgerPicture', () => {
 						isNext: false
 					}
 				],
+				unitName: 'dKH',
+				decimals: 1,
 				zero: 0.9,
 				printedReported: 7.1,
 				printedTrue: 8.8,

@@ -33,7 +33,7 @@ describe('curvePicture', () => {
 
 	test('an empty curve gives a picture without a path', () => {
 		const empty = curvePicture(
-			{ points: [], endMl: null, stoppedMl: 0 },
+			{ readoutName: 'pH', points: [], endMl: null, stoppedMl: 0 },
 			{ width: 330, height: 200, left: 20, right: 10 }
 		);
 		expect(empty.path).toBe('');
