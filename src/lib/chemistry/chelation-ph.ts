@@ -25,6 +25,9 @@ function nearPh(
 	return vessel.constants.ammoniumPKa + Math.log10(share / (1 - share));
 }
 
+/** Of the last step, whose square is the error: the slope is exact. */
+const ENOUGH_PH = 1e-7;
+
 /** pH with so much solid, or with its equilibrium amount (null): where all that takes up acid adds to what was put in. */
 export function phWith(
 	liquid: ChelationLiquid,
@@ -56,6 +59,6 @@ export function phWith(
 		-2,
 		16,
 		nearPh(liquid, vessel, solidMolPerL),
-		1e-11
+		ENOUGH_PH
 	);
 }

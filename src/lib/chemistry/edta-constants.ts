@@ -44,9 +44,16 @@ export const edtaOfHarvey: EdtaConstants = {
 	...metalsAt25C
 };
 
+const knownSteps = new WeakMap<readonly number[], number[]>();
 /** Binding constants of the steps, the first proton to bind first. */
-export const protonConstants = ({ pKa }: EdtaConstants): number[] =>
-	pKa.map((value) => 10 ** value).reverse();
+export function protonConstants({ pKa }: EdtaConstants): readonly number[] {
+	let steps = knownSteps.get(pKa);
+	if (!steps) {
+		steps = pKa.map((value) => 10 ** value).reverse();
+		knownSteps.set(pKa, steps);
+	}
+	return steps;
+}
 
 /**
  * 1/α, the mean number of protons, and of its square, of EDTA that holds no metal but sodium.

@@ -85,7 +85,7 @@ export function freeLigands(system: MetalsAndLigands): number[] {
 		low,
 		high,
 		low + 1e-9,
-		1e-13
+		1e-10
 	);
 	free[0] = Math.exp(u);
 	others();

@@ -56,6 +56,8 @@ export function freeAlone(j: number, system: MetalsAndLigands, free: number[]): 
 		if (k[i]! > 0) metal += metalsMolPerL[i]!;
 	}
 	let x = Math.max(totalMolPerL / strongest, totalMolPerL - metal);
+	// Each step squares the error, at most, but where it passes the bend at a ceiling.
+	const enough = ceilingsMolPerL ? 1e-14 : 1e-8;
 	for (let round = 0; round < 200; round++) {
 		let holds = 1;
 		let rise = 1;
@@ -71,7 +73,7 @@ export function freeAlone(j: number, system: MetalsAndLigands, free: number[]): 
 		}
 		const step = (totalMolPerL - x * holds) / rise;
 		x += step;
-		if (step <= 1e-14 * x) break;
+		if (step <= enough * x) break;
 	}
 	return (free[j] = x);
 }
