@@ -4,9 +4,11 @@ import {
 	createBench,
 	curveOf,
 	ledgerOf,
+	planOf,
 	PlanSchema,
 	runHands,
 	trueValueOf,
+	type BenchState,
 	type Ledger,
 	type Plan
 } from '../../src/lib/bench';
@@ -41,6 +43,11 @@ function played(kit: Kit, { plan = {}, truth: different, slips = [], refilledMl 
 const sumOf = (ledger: Ledger) => ledger.lines.reduce((sum, { amount }) => sum + amount, 0);
 const dropWorth = ({ conversion, delivery }: Kit) =>
 	conversion.kind === 'perMl' ? conversion.valuePerMl * delivery.dropMl : Number.NaN;
+
+function read({ delivery }: BenchState): { sealMl: number } {
+	if (delivery.by !== 'syringe') throw new Error('a syringe was expected');
+	return { sealMl: Number(delivery.syringe.sealMl.toFixed(3)) };
+}
 
 const kits = [houseCalciumKit, houseHardnessKit];
 
@@ -81,6 +88,22 @@ describe('the ledger of a titration with EDTA', () => {
 			0.5 * dropWorth(houseCalciumKit)
 		);
 		expect(ledger.lines.map(({ id }) => id)).not.toContain('eye');
+	});
+
+	it('lays base that hands were short of at the doses; so it is done again by the same hands', () => {
+		const { ledger, value, state, error } = played(houseCalciumKit, {
+			plan: { extraPhReagent: -6 }
+		});
+		const more = error - played(houseCalciumKit).error;
+		expect(more).toBeGreaterThan(0.7 * dropWorth(houseCalciumKit));
+		// Where a whole drop falls moves the difference of two tests by a drop at most.
+		expect(Math.abs(lineOf(ledger, 'phReagentDoses') - more)).toBeLessThan(
+			dropWorth(houseCalciumKit)
+		);
+		expect(Math.abs(lineOf(ledger, 'method'))).toBeLessThan(dropWorth(houseCalciumKit) / 2);
+		const { sealMl } = read(state);
+		const plan = planOf(state, { marks: { sealMl }, value }, []);
+		expect(plan).toMatchObject({ extraPhReagent: -6, extraIndicator: 0 });
 	});
 
 	it('gives a weak titrant and a buffer that is off their shares', () => {

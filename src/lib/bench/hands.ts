@@ -114,7 +114,7 @@ function measure(writer: Writer, plan: Plan): void {
 
 function doseAll(writer: Writer, plan: Plan): void {
 	for (const reagent of writer.state.kit.reagents) {
-		const extra = reagent.role === 'indicator' ? plan.extraIndicator : 0;
+		const extra = reagent.role === 'indicator' ? plan.extraIndicator : plan.extraPhReagent;
 		for (let i = 0; i < askedDosesOf(reagent) + extra; i++)
 			writer.do({ type: 'reagent.dose', reagentId: reagent.id });
 		writer.swirl(reagent.mixSeconds * 1000);

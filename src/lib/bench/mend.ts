@@ -42,9 +42,19 @@ const readRight: Mend = (account) => ({
 	readOff: { ...account.readOff, mistake: 0 }
 });
 
-/** Doses that the leaflet asks for, by reagent. */
-const askedDoses = ({ kit }: Account): Record<string, number> =>
-	Object.fromEntries(kit.reagents.map((reagent) => [reagent.id, askedDosesOf(reagent)]));
+type Reagent = Account['kit']['reagents'][number];
+const isIndicator = ({ role }: Reagent) => role === 'indicator';
+
+/** With as many doses of some reagents as the leaflet asks for. */
+const withAskedDoses = (account: Account, isMeant: (reagent: Reagent) => boolean): Account =>
+	withChemistry(account, {
+		doses: {
+			...account.chemistry.doses,
+			...Object.fromEntries(
+				account.kit.reagents.filter(isMeant).map((reagent) => [reagent.id, askedDosesOf(reagent)])
+			)
+		}
+	});
 
 /** Read by the mark it was filled by: that mark then started at the full one. */
 const sameMarkTwice: Mend = (account) => {
@@ -58,7 +68,7 @@ const sameMarkTwice: Mend = (account) => {
 export const mends = {
 	wareNotRinsed: withoutStrayWater,
 	sampleOff: (account) => withSample(account, { markMl: account.nominalSampleMl, airMl: 0 }),
-	indicatorOff: (account) => asDosed(withChemistry(account, { doses: askedDoses(account) })),
+	indicatorOff: (account) => withAskedDoses(account, isIndicator),
 	tipFittedLate: withoutAir,
 	airExpelled: withoutAir,
 	tipLoose: (account) => ({ ...account, leakedMl: 0 }),
@@ -125,6 +135,7 @@ export type WorldFault =
 	| 'indicatorStrength'
 	| 'baseStrength'
 	| 'bufferPh'
+	| 'phReagentDoses'
 	| 'blockedDye'
 	| 'sampleWare'
 	| 'dropSize'
@@ -170,6 +181,16 @@ export const worldFaults: {
 		id: 'bufferPh',
 		isThere: ({ chemistry }) => chemistry.bottles.reagents.ammoniaBuffer !== undefined,
 		mend: (account) => asDosed(withReagents(account, { ammoniaBuffer: undefined }))
+	},
+	{
+		id: 'phReagentDoses',
+		isThere: (account) =>
+			account.kit.reagents.some(
+				(reagent) =>
+					!isIndicator(reagent) &&
+					(account.chemistry.doses[reagent.id] ?? 0) !== askedDosesOf(reagent)
+			),
+		mend: (account) => asDosed(withAskedDoses(account, (reagent) => !isIndicator(reagent)))
 	},
 	{
 		id: 'blockedDye',

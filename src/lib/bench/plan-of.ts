@@ -1,4 +1,5 @@
 import type { Marks, Slip, SlipKind } from '../observation';
+import type { Kit } from '../kits';
 import { accountOf } from './open-account';
 import type { Plan } from './plan';
 import { PlanSchema } from './plan';
@@ -19,8 +20,6 @@ export function planOf(
 	const account = accountOf(state, declared, slips);
 	const { kit, delivery } = state;
 	const made = new Set(slips.filter((slip) => !slip.provisional).map((slip) => slip.kind));
-	const doses = kit.reagents.reduce((sum, reagent) => sum + (state.doses[reagent.id] ?? 0), 0);
-	const asked = kit.reagents.reduce((sum, reagent) => sum + askedDosesOf(reagent), 0);
 	const lagDrops = account.lagMl / kit.delivery.dropMl - 0.5;
 	const nominalMl = account.nominalSampleMl;
 	return PlanSchema.parse({
@@ -28,7 +27,8 @@ export function planOf(
 		...rinsing(state),
 		sampleOffMl: clamp(state.sample.markMl - nominalMl, nominalMl / 2),
 		sampleAirMl: state.sample.airMl,
-		extraIndicator: Math.round(clamp(doses - asked, asked)),
+		extraIndicator: extraDoses(state, (role) => role === 'indicator'),
+		extraPhReagent: extraDoses(state, (role) => role !== 'indicator'),
 		...filling(state, made),
 		wiped: !made.has('hangingAtStart'),
 		swirlMs: swirlMsOf(state),
@@ -41,6 +41,17 @@ export function planOf(
 		readOff: made.has('misread') || made.has('wrongRim') ? readOff(account) : 0,
 		scaleReversed: account.isReversed
 	});
+}
+
+/** Doses given over those that the leaflet asks for, of reagents of some roles together. */
+function extraDoses(
+	{ kit, doses }: BenchState,
+	isMeant: (role: Kit['reagents'][number]['role']) => boolean
+): number {
+	const meant = kit.reagents.filter(({ role }) => isMeant(role));
+	const given = meant.reduce((sum, { id }) => sum + (doses[id] ?? 0), 0);
+	const asked = meant.reduce((sum, reagent) => sum + askedDosesOf(reagent), 0);
+	return Math.round(clamp(given - asked, asked));
 }
 
 /** Swirling as a plan has it: all of it, shared out over the drops that fell near the end. */

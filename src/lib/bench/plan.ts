@@ -14,6 +14,8 @@ export const PlanSchema = z.strictObject({
 	sampleAirMl: z._default(z.number(), 0),
 	/** Indicator doses over the leaflet's. */
 	extraIndicator: z._default(z.int(), 0),
+	/** Doses over the leaflet's of what makes the pH: base, buffer. */
+	extraPhReagent: z._default(z.int(), 0),
 	tipFitted: z._default(z.enum(['before', 'after', 'loose']), 'before'),
 	fillBy: z._default(z.enum(['seal', 'line']), 'seal'),
 	/** Beyond the full mark by whatever it was filled by, mL. */

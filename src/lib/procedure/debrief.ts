@@ -49,15 +49,18 @@ function claimOf(kit: Kit): number {
 }
 
 /**
- * Alkalinity: what a good kit reads of a plain bicarbonate solution over its content at about 8 dKH. At
- * the same hue plain water is less acid, since its salts hold the dye and the carbon otherwise. Found
- * with the house kits and clean hands on this bench; a test repeats it. Of the other analytes none is
- * reckoned with.
+ * What a good kit reads of a known solution over its content, about where tanks lie. Alkalinity, of plain
+ * bicarbonate: at the same hue plain water is less acid, since its salts hold the dye and the carbon
+ * otherwise. Calcium, of calcium alone: no magnesium hydroxide carries any of it down. Hardness, of both
+ * metals: some magnesium falls out of the buffer where no sea salt keeps it. Found with the house kits and
+ * clean hands on this bench; a test repeats it. Magnesium by itself is never titrated.
  */
 const matrixEffects: Partial<
 	Record<Kit['analyte'], { unit: Kit['unit']; purified: number; sodiumChloride: number }>
 > = {
-	alkalinity: { unit: 'dKH', purified: -0.22, sodiumChloride: 0 }
+	alkalinity: { unit: 'dKH', purified: -0.22, sodiumChloride: 0 },
+	calcium: { unit: 'mg/L', purified: 4.9, sodiumChloride: 5.4 },
+	hardness: { unit: 'mmol/L', purified: -4.2, sodiumChloride: 0.2 }
 };
 
 /** What a kit reads of a known solution in other than seawater over its content, in its unit. */

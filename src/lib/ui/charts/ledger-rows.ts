@@ -41,6 +41,7 @@ const worldLabels = {
 	dropSize: 'Drops of another size than the leaflet says',
 	baseStrength: 'Base weak, or carbonated with age',
 	bufferPh: 'Buffer that does not hold its pH',
+	phReagentDoses: 'More or less base or buffer than the leaflet says',
 	blockedDye: 'A metal that holds the indicator',
 	grains: 'Grains of carbonate in the sample',
 	strayWater: 'Something left in the ware from before',
