@@ -144,6 +144,17 @@ describe('a check being played', () => {
 		expect(answers(undone(log, 'e0'))).toEqual(['clear', 'white']);
 	});
 
+	it('has no means once they are withdrawn, and the former when that is taken back', () => {
+		const limewater = { by: 'limewater' } as const;
+		const log = logOf(
+			{ type: 'means.chosen', means: limewater },
+			{ type: 'means.chosen', means: null }
+		);
+		expect(loadCheckLog(structuredClone(log))).toEqual(log);
+		expect(replayCheck(log)).toMatchObject({ means: null, keptAside: [] });
+		expect(replayCheck(undone(log, 'e1')).means).toEqual(limewater);
+	});
+
 	it('takes a note and the removal once it is closed, and nothing else until it is open again', () => {
 		const others: CheckEvent[] = [
 			test('q'),

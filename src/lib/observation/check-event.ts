@@ -100,7 +100,8 @@ export const CheckEventSchema = z.discriminatedUnion('type', [
 	}),
 	/** Haze, gasping fish, a stuck doser: something that needs no number. */
 	z.strictObject({ type: z.literal('emergency.seen'), isSeen: z.boolean() }),
-	z.strictObject({ type: z.literal('means.chosen'), means: MeansSchema }),
+	/** Takes the place of what was chosen before; null while it is not all told what is added. */
+	z.strictObject({ type: z.literal('means.chosen'), means: z.nullable(MeansSchema) }),
 	z.strictObject({ type: z.literal('note.written'), text }),
 	/** The person is done with it: it goes to the log. */
 	z.strictObject({ type: z.literal('check.closed') }),

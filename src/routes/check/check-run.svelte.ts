@@ -171,7 +171,7 @@ export class CheckRun implements CheckRunProps {
 	seeEmergency(isSeen: boolean): void {
 		this.#append({ type: 'emergency.seen', isSeen });
 	}
-	chooseMeans(means: Means): void {
+	chooseMeans(means: Means | null): void {
 		this.#append({ type: 'means.chosen', means });
 	}
 	writeNote(text: string): void {

@@ -74,7 +74,7 @@ export class MadeRun implements CheckRun {
 	seeEmergency(isSeen: boolean): void {
 		this.#say({ type: 'emergency.seen', isSeen });
 	}
-	chooseMeans(means: Means): void {
+	chooseMeans(means: Means | null): void {
 		this.#say({ type: 'means.chosen', means });
 	}
 	writeNote(text: string): void {

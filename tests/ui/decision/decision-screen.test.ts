@@ -194,8 +194,21 @@ describe('adjusting', () => {
 		const { user } = await filledIn();
 		await user.click(screen.getByRole('radio', { name: 'Sodium carbonate' }));
 		expect(body()).toContain('Without this nothing is worked out.');
+		// Nor does what was worked out for the bicarbonate stay there.
+		expect(screen.queryByRole('table')).toBeNull();
+		expect(body()).not.toContain('Of sodium bicarbonate');
 		await user.click(screen.getByRole('radio', { name: /10H₂O/ }));
 		expect(body()).toContain('Na₂CO₃·10H₂O, 99 % pure');
+		await user.click(screen.getByRole('radio', { name: 'Sodium bicarbonate' }));
+		expect(body()).toContain('Of sodium bicarbonate');
+	});
+	test('a purity that cannot be leaves no plan of the purity before it', async () => {
+		const { user, run, type } = await filledIn();
+		await user.clear(screen.getByLabelText('Purity'));
+		await type('Purity', '990');
+		expect(screen.getByLabelText('Purity')).toHaveAccessibleDescription(/between 1 and 100/);
+		expect(run.state.means).toBeNull();
+		expect(screen.queryByRole('table')).toBeNull();
 	});
 	test('a sitter or a child gets none of it', async () => {
 		const { user } = await filledIn();
@@ -203,6 +216,15 @@ describe('adjusting', () => {
 		expect(verdict()).toHaveTextContent('Leave it.');
 		expect(body()).toContain('Tell the keeper.');
 		expect(screen.queryByRole('table')).toBeNull();
+	});
+	test('what was chosen to bring it up asks nothing where it is to come down', () => {
+		const run = decidingRun({ diagnosis: madeDiagnosis({ components: normalAt(10.5, 0.15) }) });
+		run.seeLivestock('notLooked');
+		run.describeTank({ salinity: 35, unit: 'dKH' });
+		run.chooseMeans({ by: 'carbonate', hydrate: 'anhydrous', purity: 0.99 });
+		show(run);
+		expect(screen.queryByLabelText('Purity')).toBeNull();
+		expect(screen.queryByRole('group', { name: /crystals/ })).toBeNull();
 	});
 	test('too high: nothing but new water can be chosen', () => {
 		const run = decidingRun({ diagnosis: madeDiagnosis({ components: normalAt(10.5, 0.15) }) });

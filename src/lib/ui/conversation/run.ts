@@ -67,7 +67,8 @@ export interface CheckRun {
 	describeTank(tank: Tank): void;
 	seeLivestock(look: LivestockLook): void;
 	seeEmergency(isSeen: boolean): void;
-	chooseMeans(means: Means): void;
+	/** Null while it is not all told by which means. */
+	chooseMeans(means: Means | null): void;
 	writeNote(text: string): void;
 	close(): void;
 	readonly canUndo: boolean;
