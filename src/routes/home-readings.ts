@@ -40,5 +40,10 @@ export function homeCheck(
 	if (!isAnalyte(analyte)) return { id, where, value: null };
 	const unit = unitOf(analyte);
 	const shown = summary && Number.isFinite(summary.value) ? shownIn(summary, unit, analyte) : null;
-	return { id, where, value: shown && `${shown.value} ± ${shown.band} ${unitName(unit, analyte)}` };
+	const taken = summary?.isUncertaintyTaken ? ' (± taken as usual)' : '';
+	return {
+		id,
+		where,
+		value: shown && `${shown.value} ± ${shown.band} ${unitName(unit, analyte)}${taken}`
+	};
 }

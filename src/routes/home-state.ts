@@ -16,7 +16,7 @@ export type HomeReading = {
 /** A check that was left before its end, as the first page shows it. */
 export type HomeCheck = {
 	id: string;
-	/** '7.4 ± 0.4 dKH'; null while no reading is in question. */
+	/** '7.4 ± 0.4 dKH', and whether nobody gave the ±; null while no reading is in question. */
 	value: string | null;
 	where: string;
 };

@@ -104,7 +104,11 @@ export const EvidenceSchema = z.discriminatedUnion('kind', [
 		/** What the solution is said to hold, in the reading's unit, with its expanded uncertainty (k = 2). */
 		nominal: positive,
 		nominalExpandedUncertainty: positive,
+		/** Nobody gave the uncertainty of the content: it was taken as a share of it. */
+		isNominalUncertaintyTaken: z.optional(z.boolean()),
 		matrix,
+		/** What it was made from, where its end depends on it; bicarbonate when left out. */
+		madeWith: z.optional(z.enum(['bicarbonate', 'carbonate'])),
 		/** Name of the solution: readings of one solution share what is wrong with it. */
 		solution: z.optional(words),
 		/** Name of the second method that read it; the kit in question when left out. */
@@ -118,6 +122,8 @@ export const EvidenceSchema = z.discriminatedUnion('kind', [
 		/** Rise that the addition makes in the sample, in the reading's unit, with its expanded uncertainty (k = 2). */
 		added: positive,
 		addedExpandedUncertainty: positive,
+		/** Nobody gave the uncertainty of the rise: it was taken as a share of it. */
+		isAddedUncertaintyTaken: z.optional(z.boolean()),
 		differs
 	}),
 	/** Water that holds nothing, tested by the kit in question. */

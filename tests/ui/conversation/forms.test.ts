@@ -3,7 +3,8 @@ import { houseSyringeKit, valueFromMark } from '$lib/kits';
 import { EvidenceSchema, type Evidence } from '$lib/observation';
 import type { Blanks, FormContext, Part } from '../../../src/lib/ui/conversation/forms/form';
 import { formIds, forms, type FormId } from '../../../src/lib/ui/conversation/forms/forms';
-import { firstReading } from './made-run.svelte';
+import { evidenceLine } from '../../../src/lib/ui/conversation/evidence-words';
+import { catalogue, firstReading } from './made-run.svelte';
 
 const context: FormContext = {
 	analyte: 'alkalinity',
@@ -79,9 +80,41 @@ describe('what a sentence says', () => {
 		});
 	});
 
-	test('a content without a ± is believed to a twentieth', () => {
-		const evidence = told('reference', { nominal: '8', value: '7.8' });
-		expect(evidence).toMatchObject({ nominal: 8, nominalExpandedUncertainty: 0.4 });
+	test('where no ± was given, none is scaled by what it means', () => {
+		expect(told('secondMethod', { ...filled.secondMethod, u: '' })).toMatchObject({
+			coverageFactor: 2,
+			reading: { expandedUncertainty: 0.6, isUncertaintyTaken: true }
+		});
+	});
+
+	test('a content without a ± is believed to a twentieth, and its line says so', () => {
+		const line = (evidence: Evidence) => evidenceLine(evidence, 'dKH', catalogue).detail;
+		const solution = told('reference', { nominal: '8', value: '7.8', u: '0.6' });
+		expect(solution).toMatchObject({ nominal: 8, nominalExpandedUncertainty: 0.4 });
+		expect(line(solution)).toBe(
+			'said to hold 8.0 ± 0.4 dKH (that ± taken as a twentieth), in purified water'
+		);
+		const given = told('reference', { nominal: '8', nominalU: '0.4', value: '7.8', u: '0.6' });
+		expect(line(given)).toBe('said to hold 8.0 ± 0.4 dKH, in purified water');
+		const rise = { added: '2', value: '9.3', u: '0.6' };
+		expect(line(told('addition', rise))).toBe(
+			'raised by 2.00 ± 0.10 dKH (that ± taken as a twentieth)'
+		);
+		expect(line(told('addition', { ...rise, addedU: '0.1' }))).toBe('raised by 2.00 ± 0.10 dKH');
+	});
+
+	test('a scale whose ± is as large as what it weighs tells nothing', () => {
+		expect(problems('weighing', { ...filled.weighing, scale: '1' }).scale).toMatch(
+			/more than a fifth of the water.*1\.0 of 4\.9 g/
+		);
+		expect(problems('weighing', { ...filled.weighing, scale: '0.9' })).toEqual({});
+	});
+
+	test('water that holds nothing and reads like a tank is asked about', () => {
+		const remark = (value: string) => forms.blank.remark?.({ matrix: 'purified', value }, context);
+		expect(remark('8')).toBe('8.0 dKH is what a tank may hold. Was it water that holds nothing?');
+		expect(remark('0.3')).toBeNull();
+		expect(remark('')).toBeNull();
 	});
 
 	test('what was dosed less what was taken up is the change to be expected', () => {

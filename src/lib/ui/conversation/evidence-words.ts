@@ -1,5 +1,5 @@
 import { convertValue, decimalsFor, unitName, type Analyte, type Unit } from '$lib/kits';
-import { isValued, type Evidence, type Reading } from '$lib/observation';
+import { isValued, type Evidence, type EvidenceOf, type Reading } from '$lib/observation';
 import { plain } from '../charts/numbers';
 import { IN_QUESTION, type Catalogue } from './catalogue';
 
@@ -54,6 +54,13 @@ const ratioWords = (ratio: number): string =>
 			? 'half the water'
 			: `${plain(ratio, ratio % 1 === 0 ? 0 : 1)} times the water`;
 
+function risenWords(evidence: EvidenceOf<'addition'>, analyte: Analyte): string {
+	const { added, addedExpandedUncertainty, isAddedUncertaintyTaken, reading } = evidence;
+	const decimals = decimalsFor(reading.unit, addedExpandedUncertainty, analyte);
+	const size = `${plain(added, decimals)} ± ${plain(addedExpandedUncertainty, decimals)} ${unitName(reading.unit, analyte)}`;
+	return `raised by ${size}${isAddedUncertaintyTaken ? ' (that ± taken as a twentieth)' : ''}`;
+}
+
 function detailOf(evidence: Evidence, analyte: Analyte): string {
 	switch (evidence.kind) {
 		case 'test': {
@@ -80,10 +87,11 @@ function detailOf(evidence: Evidence, analyte: Analyte): string {
 			const { nominal, nominalExpandedUncertainty, reading, matrix, instrument } = evidence;
 			const decimals = decimalsFor(reading.unit, nominalExpandedUncertainty, analyte);
 			const content = `${plain(nominal, decimals)} ± ${plain(nominalExpandedUncertainty, decimals)} ${unitName(reading.unit, analyte)}`;
-			return `said to hold ${content}, ${matrixWords[matrix]}${instrument ? `; read by ${instrument}` : ''}`;
+			const taken = evidence.isNominalUncertaintyTaken ? ' (that ± taken as a twentieth)' : '';
+			return `said to hold ${content}${taken}, ${matrixWords[matrix]}${instrument ? `; read by ${instrument}` : ''}`;
 		}
 		case 'addition':
-			return `raised by ${plain(evidence.added, decimalsFor(evidence.reading.unit, evidence.addedExpandedUncertainty, analyte))} ${unitName(evidence.reading.unit, analyte)}`;
+			return risenWords(evidence, analyte);
 		case 'blank':
 			return matrixWords[evidence.matrix];
 		case 'secondMethod': {

@@ -1,3 +1,4 @@
+import { plausibleRange } from '$lib/kits';
 import type { Evidence } from '$lib/observation';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import { plain } from '../../charts/numbers';
@@ -61,10 +62,9 @@ export const reference: EvidenceForm = {
 			kind: 'reference',
 			reading: by === OWN ? reader.ownReading(label) : reader.reading(`${label}, by ${by}`),
 			nominal,
-			nominalExpandedUncertainty:
-				reader.text('nominalU') === ''
-					? nominal * UNSURE_CONTENT
-					: reader.content('nominalU', 'the ± of what it holds'),
+			...(reader.text('nominalU') === ''
+				? { nominalExpandedUncertainty: nominal * UNSURE_CONTENT, isNominalUncertaintyTaken: true }
+				: { nominalExpandedUncertainty: reader.content('nominalU', 'the ± of what it holds') }),
 			matrix: reader.oneOf('matrix', matrixIds, 'purified'),
 			...(solution ? { solution } : {}),
 			...(by === OWN ? {} : { instrument: by })
@@ -91,6 +91,15 @@ export const blank: EvidenceForm = {
 		'read',
 		...valueParts(blanks, context, { value: 'What it read' })
 	],
+	remark: (blanks, context) => {
+		const reader = new BlankReader(blanks, context);
+		if (reader.text('value') === '') return null;
+		const value = reader.value('value', 'the value');
+		const isAsTank = value >= plausibleRange(reader.unit, context.analyte).low;
+		return isAsTank
+			? `${plain(value)} ${reader.unitName} is what a tank may hold. Was it water that holds nothing?`
+			: null;
+	},
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
 		const evidence: Evidence = {
@@ -134,10 +143,9 @@ export const addition: EvidenceForm = {
 			kind: 'addition',
 			reading: reader.ownReading('With a known amount added'),
 			added,
-			addedExpandedUncertainty:
-				reader.text('addedU') === ''
-					? added * UNSURE_CONTENT
-					: reader.content('addedU', 'the ± of that rise')
+			...(reader.text('addedU') === ''
+				? { addedExpandedUncertainty: added * UNSURE_CONTENT, isAddedUncertaintyTaken: true }
+				: { addedExpandedUncertainty: reader.content('addedU', 'the ± of that rise') })
 		};
 		return reader.isSound ? { evidence } : { problems: reader.problems };
 	}

@@ -73,7 +73,8 @@ export const secondMethod: EvidenceForm = {
 			reading: reader.reading(instrument || names[method]),
 			method,
 			instrument: instrument || names[method],
-			coverageFactor: Number(reader.oneOf('k', ['1', '2', '3'], '2')),
+			// What is taken for an empty ± is that of the own kit, which is about 95 %.
+			coverageFactor: reader.text('u') === '' ? 2 : Number(reader.oneOf('k', ['1', '2', '3'], '2')),
 			...(context.analyte === 'alkalinity'
 				? { reports: reader.oneOf('reports', reportIds, 'total') }
 				: {}),

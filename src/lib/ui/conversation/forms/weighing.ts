@@ -10,6 +10,8 @@ const wares = [
 const wareIds = ['sample', 'titrant'] as const;
 /** Room temperature, where nobody says another: water weighs within 0.2 % of it from 10 to 28 °C. */
 const ROOM_C = 22;
+/** No ware is off by so much, so that a scale that is tells nothing. Our own choice. */
+const UNSURE_MOST = 0.2;
 const volumeRange = { low: 0.05, high: 200, why: 'A volume is between 0.05 and 200 mL' };
 const massRange = { low: 0.01, high: 300, why: 'A mass is between 0.01 and 300 g' };
 const scaleRange = { low: 0.0001, high: 50, why: 'A ± of a scale is between 0.0001 and 50 g' };
@@ -26,6 +28,8 @@ function ratioOf(blanks: Blanks, context: FormContext) {
 	const ratio = volumeMl / nominalMl;
 	if (ratio < 0.3 || ratio > 3)
 		reader.problems.mass = `That is ${plain(ratio, 1)} times what the mark says: one of the two numbers cannot be.`;
+	if (scaleG > massG * UNSURE_MOST)
+		reader.problems.scale = `The ± of the scale is more than a fifth of the water: weigh more of it at once. Found ${plain(scaleG)} of ${plain(massG)} g.`;
 	return { reader, found: { ratio, volumeMl, expanded: (scaleG / massG) * ratio } };
 }
 
