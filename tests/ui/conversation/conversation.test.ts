@@ -261,3 +261,24 @@ test('one polite sentence when the answer has changed, none before', () => {
 		/^Most likely now: titrant grown stronger; or sample over its mark, about 6 in 10\. .* Of the reading, that is enough\.$/
 	);
 });
+
+test('once the reading in question is taken back, nothing is said of it any longer', () => {
+	const run = new MadeRun();
+	show(run);
+	flushSync();
+	run.ranking = { ...ranking, isEnough: true };
+	flushSync();
+	const status = () => words(document.querySelector('.opening [role="status"]'));
+	expect(status()).not.toBe('');
+	run.takeBack(run.state.evidence[0]?.entryId ?? '');
+	run.diagnosis = null;
+	run.ranking = null;
+	flushSync();
+	expect(status()).toBe('');
+	// The same reading given again is answered aloud again.
+	run.give(firstTest);
+	run.diagnosis = diagnosis;
+	run.ranking = { ...ranking, isEnough: true };
+	flushSync();
+	expect(status()).toMatch(/^Most likely now/);
+});
