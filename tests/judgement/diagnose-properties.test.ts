@@ -118,6 +118,18 @@ describe('whatever the evidence', () => {
 		);
 	});
 
+	/** Contradictions by what they are about, wherever it stands. */
+	const piecesApart = (evidence: readonly Evidence[], found: Diagnosis['contradictions']) =>
+		(found ?? [])
+			.map(({ at, difference, ordinary }) =>
+				[
+					...at.map((i) => JSON.stringify(evidence[i])).sort(),
+					Math.abs(difference).toFixed(9),
+					ordinary.toFixed(9)
+				].join(' ')
+			)
+			.sort();
+
 	it('the order in which it came is irrelevant, to the last digit', () => {
 		fc.assert(
 			fc.property(anyEvidence, fc.infiniteStream(fc.nat()), (evidence, stream) => {
@@ -126,9 +138,10 @@ describe('whatever the evidence', () => {
 					.map((each, i) => ({ each, key: keys[i] ?? 0 }))
 					.sort((a, b) => a.key - b.key)
 					.map(({ each }) => each);
-				const { cumulative: _, unused: _1, ...one } = diagnose(evidence);
-				const { cumulative: _2, unused: _3, ...two } = diagnose(other);
+				const { cumulative: _, unused: _1, contradictions: ofOne, ...one } = diagnose(evidence);
+				const { cumulative: _2, unused: _3, contradictions: ofTwo, ...two } = diagnose(other);
 				expect(two).toEqual(one);
+				expect(piecesApart(other, ofTwo)).toEqual(piecesApart(evidence, ofOne));
 			}),
 			runs
 		);

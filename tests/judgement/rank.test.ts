@@ -3,10 +3,12 @@ import {
 	diagnoseAndRank,
 	faults,
 	rankChecks,
+	type Band,
 	type CheckRanking,
 	type RankedCheck
 } from '../../src/lib/judgement';
-import { checkIds, type CheckId, type Evidence } from '../../src/lib/observation';
+import { checkIds, type CheckId, type Evidence, type Reading } from '../../src/lib/observation';
+import { minutesOf } from '../../src/lib/judgement/ranking/checks';
 import { earlier, reference, second, test } from './diagnosed';
 
 const nameOf = (ranked: RankedCheck) =>
@@ -168,5 +170,67 @@ describe('when it is enough', () => {
 		expect(() => rankChecks(single, { band: { low: 9, high: 7, unit: 'dKH' } })).toThrow(
 			'band.low must be at most band.high; found 9 and 7'
 		);
+	});
+});
+
+describe('an odd reading', () => {
+	const bare = (id: string, value: number, expandedUncertainty = 0.7): Reading => ({
+		id,
+		label: id,
+		value,
+		expandedUncertainty,
+		unit: 'dKH'
+	});
+	const alone = (value: number): Evidence => ({
+		kind: 'test',
+		from: 'first',
+		reading: bare('a', value)
+	});
+	const lastWeek = (value: number): Evidence => ({
+		kind: 'earlier',
+		daysAgo: 7,
+		reading: bare('e', value)
+	});
+	const again = (id: string, value: number): Evidence => ({
+		kind: 'test',
+		from: 'repeatFull',
+		reading: bare(id, value)
+	});
+	const own: Band = { low: 6, high: 9, unit: 'dKH' };
+
+	it.each([
+		['outside the usual band', [alone(6.3)], undefined],
+		['within a band of one’s own, and near its edge', [alone(6.3)], own],
+		['far from last week’s', [alone(6.3), lastWeek(8.2)], undefined],
+		['far from last week’s, within a band of one’s own', [alone(6.3), lastWeek(8.2)], own],
+		['within the band, and on its way out if it goes on so', [alone(7.2), lastWeek(8.6)], undefined]
+	] as const)('is looked into cheaply first: %s', (_, evidence, band) => {
+		const { ranked, isEnough } = rankChecks([...evidence], {
+			...(band ? { band } : {}),
+			available: checkIds.filter((check) => check !== 'repeatQuick')
+		});
+		expect(isEnough).toBe(false);
+		const [first] = ranked;
+		expect(first && minutesOf(first.cost)).toBeLessThanOrEqual(10);
+	});
+
+	it.each([
+		['in the middle of the band', [alone(8)]],
+		['like last week’s', [alone(8.2), lastWeek(8.2)]],
+		['moved by less than it can tell', [alone(8.2), lastWeek(8.6)]],
+		['put right by two repeats', [alone(9.6), lastWeek(8), again('b', 8.2), again('c', 8.1)]]
+	] as const)('is none: %s', (_, evidence) => {
+		expect(rankChecks([...evidence]).isEnough).toBe(true);
+	});
+
+	it('does not ask for ever: repeats that agree within one’s own band are enough', () => {
+		const repeated = [alone(6.6), again('b', 6.6), again('c', 6.7)];
+		expect(rankChecks(repeated, { band: own }).isEnough).toBe(true);
+	});
+
+	it('three that lie far apart are never enough by themselves', () => {
+		const { isEnough, because } = rankChecks([alone(6.3), again('b', 8.3), again('c', 10)]);
+		expect(isEnough).toBe(false);
+		expect(because).toMatch(/does not fit together/);
 	});
 });

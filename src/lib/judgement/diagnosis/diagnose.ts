@@ -9,6 +9,7 @@ import {
 	tankMixture,
 	type Belief
 } from './beliefs';
+import { contradictionsOf } from './contradictions';
 import type { DiagnoseOptions, Diagnosis, Explanation } from './diagnosis';
 import { faultClasses, type FaultClass } from '../catalogue/fault';
 import { groupsOf } from './groups';
@@ -105,6 +106,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		mixture,
 		cumulative: (value) => cumulativeOf(mixture, value),
 		isIndependent: isIndependentlyHeld(analysis, beliefs),
+		contradictions: contradictionsOf(analysis, inUnit),
 		unused: analysis.unused
 	};
 }

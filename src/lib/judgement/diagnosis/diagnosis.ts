@@ -25,6 +25,19 @@ export type FaultGroup = {
 	splitBy: CheckId | null;
 };
 
+/**
+ * Evidence that does not fit together unless something is wrong or the water has changed: two pieces
+ * that lie too far apart, or one known solution that reads off what it holds.
+ */
+export type Contradiction = {
+	/** Places in the evidence, in order: two pieces, or one known solution. */
+	at: readonly number[];
+	/** The second less the first, or the reading less what is held; differences to be expected taken off. */
+	difference: number;
+	/** Expanded uncertainty (k = 2) of that difference if nothing is wrong. */
+	ordinary: number;
+};
+
 /** A hump of the posterior of the true value. */
 export type Hump = {
 	weight: number;
@@ -76,6 +89,8 @@ export type Diagnosis = {
 	 * ever more than 'probably'.
 	 */
 	isIndependent: boolean;
+	/** Pieces of evidence that do not fit together, the worst first; in the diagnosis' unit. */
+	contradictions?: readonly Contradiction[];
 	/** Evidence that could not be used, with the reason; nothing is dropped silently. */
 	unused: readonly { at: number; why: string }[];
 };

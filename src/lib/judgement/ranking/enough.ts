@@ -1,16 +1,20 @@
 import type { AdviceNow } from './advice-value';
 import type { Analysis } from '../diagnosis/analysis';
-import { beliefsOf, tankMixture } from '../diagnosis/beliefs';
+import { beliefsOf } from '../diagnosis/beliefs';
 import { minutesOf } from './checks';
+import { contradictionsOf } from '../diagnosis/contradictions';
 import type { Band } from '../decision/decision';
 import { isIndependentlyHeld } from '../diagnosis/independent';
-import { cumulativeOf } from '../diagnosis/mixture';
+import { DOUBTED, isOdd, outsideOf } from './odd';
 import type { CheckRanking, RankedCheck } from './ranked-check';
 
 /** A check that is expected to tell less, in bits, is no reason to go on; judgement. */
 const TELLING_BITS = 0.1;
 /** From here on the value is more likely outside the band than not, and advice to adjust is near. */
 const LIKELY_OUTSIDE = 0.5;
+
+/** An odd reading is worth a check that costs no more: to repeat it, or to answer a question. Judgement. */
+const CHEAP_MINUTES = 10;
 
 /** A check or question, with the minutes it is expected to save beyond what it costs. */
 export type Worth = { ranked: RankedCheck; saves: number };
@@ -28,13 +32,24 @@ export function enough(
 	band: Band,
 	worth: readonly Worth[]
 ): Pick<CheckRanking, 'isEnough' | 'because'> {
-	const mixture = tankMixture(analysis);
-	const outside = 1 - cumulativeOf(mixture, band.high) + cumulativeOf(mixture, band.low);
-	const isToBeAdjusted = now.act !== 'leave' || outside > LIKELY_OUTSIDE;
-	if (isToBeAdjusted && !isIndependentlyHeld(analysis, beliefsOf(analysis)))
+	const isHeld = isIndependentlyHeld(analysis, beliefsOf(analysis));
+	const isToBeAdjusted = now.act !== 'leave' || outsideOf(analysis, band) > LIKELY_OUTSIDE;
+	if (isToBeAdjusted && !isHeld)
 		return stop(
 			false,
 			'The value looks to be outside your band, and nothing independent has spoken for it yet.'
+		);
+	const isCheapAndTelling = ({ ranked }: Worth) =>
+		ranked.information >= TELLING_BITS && minutesOf(ranked.cost) <= CHEAP_MINUTES;
+	if (!isHeld && isOdd(analysis, band) && worth.some(isCheapAndTelling))
+		return stop(
+			false,
+			'The reading is odd, and a quick check is still open that tells much of why.'
+		);
+	if (!isHeld && outsideOf(analysis, band) >= DOUBTED && contradictionsOf(analysis).length > 0)
+		return stop(
+			false,
+			'What is known does not fit together, and the value may well lie outside your band.'
 		);
 	// One check alone may not pay where two in turn would: as long as knowing the value would save more
 	// than a telling check costs, it goes on.
