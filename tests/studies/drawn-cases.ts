@@ -133,7 +133,7 @@ export function drawCase(chance: Chance, world: CaseWorld): DrawnCase {
 		value +=
 			method.endPointSd * shared(`hands ${made.differs.hands ?? 'own'}`) +
 			effects.times * (chance.even(step / 2) + rest * chance.normal()) +
-			(made.kind === 'reference' ? 0.04 * shared('matrix') : 0) +
+			(made.kind === 'reference' ? 0.018 + 0.035 * shared('matrix') : 0) +
 			(i > 0 && chance.uniform() < 0.05 ? chance.normal() : 0);
 		const shareSd = Math.hypot(method.sampleWareSd, method.titrantWareSd, method.lotSd);
 		const read: Reading = {

@@ -1,6 +1,12 @@
 import { writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { effectsAtDkh, endPointEffects, matrixEffectOf } from '../../src/lib/judgement';
+import { referenceReading } from '../../src/lib/chemistry';
+import {
+	effectsAtDkh,
+	endPointEffects,
+	matrixEffectOf,
+	workedOutAtDkh
+} from '../../src/lib/judgement';
 import { ALKALINITIES, studyEffects } from './end-effects';
 
 /** Titrations drop by drop, on a machine that may be busy. */
@@ -74,18 +80,60 @@ describe('effects on the end that are found on the bench', () => {
 });
 
 describe('what a sound kit reads on a known solution', () => {
-	it('is what it holds in seawater, and the table between its alkalinities', () => {
-		expect(matrixEffectOf('seawater', 8)).toEqual({ value: 0, standardUncertainty: 0 });
-		const { byDkh } = endPointEffects.bicarbonateInPurified;
-		expect(matrixEffectOf('purified', 8).value).toBeCloseTo(byDkh[1], 9);
-		expect(matrixEffectOf('purified', 6.5).value).toBeCloseTo((byDkh[0] + byDkh[1]) / 2, 9);
-		expect(matrixEffectOf('purified', 30).value).toBeCloseTo(byDkh[2], 9);
-		expect(matrixEffectOf('purified', 8, 'carbonate').value).toBeCloseTo(
-			endPointEffects.carbonateInPurified.byDkh[1],
-			9
-		);
-		expect(matrixEffectOf('purified', 8).standardUncertainty).toBeGreaterThan(0.02);
+	const kinds = (['purified', 'sodiumChloride'] as const).flatMap((matrix) =>
+		(['bicarbonate', 'carbonate'] as const).map((madeWith) => ({ matrix, madeWith }))
+	);
+
+	it.each(kinds)(
+		'stands in the table as chemistry works it out: $madeWith, $matrix',
+		({ matrix, madeWith }) => {
+			workedOutAtDkh.forEach((alkalinityDkh) => {
+				const worked = referenceReading({
+					alkalinityDkh,
+					matrix,
+					salinity: matrix === 'purified' ? 0 : 35,
+					temperatureC: 25,
+					madeWith
+				});
+				const listed = matrixEffectOf(matrix, alkalinityDkh, madeWith);
+				// The last printed digit.
+				expect(Math.abs(listed.value - worked.differenceDkh)).toBeLessThan(0.0006);
+				expect(Math.abs(listed.standardUncertainty - worked.standardUncertaintyDkh)).toBeLessThan(
+					0.0006
+				);
+			});
+		},
+		SLOW_MS
+	);
+
+	it('what clean hands find on the bench lies within its expanded uncertainty', () => {
+		const found = {
+			purified: {
+				bicarbonate: endPointEffects.bicarbonateInPurified,
+				carbonate: endPointEffects.carbonateInPurified
+			},
+			sodiumChloride: {
+				bicarbonate: endPointEffects.bicarbonateInSodiumChloride,
+				carbonate: endPointEffects.carbonateInSodiumChloride
+			}
+		};
+		for (const { matrix, madeWith } of kinds)
+			effectsAtDkh.forEach((dkh, i) => {
+				const { value, standardUncertainty } = matrixEffectOf(matrix, dkh, madeWith);
+				const onBench = found[matrix][madeWith].byDkh[i] ?? NaN;
+				expect(Math.abs(onBench - value), `${matrix} ${madeWith} ${dkh}`).toBeLessThan(
+					2 * standardUncertainty
+				);
+			});
 	});
+
+	it('is nothing in seawater, and lies between the contents that were worked out', () => {
+		expect(matrixEffectOf('seawater', 8)).toEqual({ value: 0, standardUncertainty: 0 });
+		const at = (dkh: number) => matrixEffectOf('purified', dkh).value;
+		expect(at(6.5)).toBeCloseTo((at(5) + at(8)) / 2, 9);
+		expect(at(30)).toBe(at(12));
+	});
+
 	it('refuses a content that is no content', () => {
 		expect(() => matrixEffectOf('purified', Number.NaN)).toThrow(/nominalDkh/);
 	});

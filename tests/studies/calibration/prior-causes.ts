@@ -9,7 +9,7 @@ import { pick, pickWeighted } from './seeds';
  */
 export const believed = {
 	pairFactor: 0.4,
-	noneOfThese: 0.02,
+	noneOfThese: 0.08,
 	slipElsewhere: 0.05,
 	unforeseenSdDkh: 1,
 	unforeseenTimesScatter: 1.5,
@@ -19,7 +19,8 @@ export const believed = {
 	daySd: 0.12,
 	perRootDaySd: 0.08,
 	trendPerDaySd: 0.03,
-	matrixSd: 0.04
+	/** Of bicarbonate at 8 dKH in salt water. */
+	matrix: { mean: 0.018, sd: 0.035 }
 };
 
 /** A change of the tank out of the ordinary: how likely, and by how much. */

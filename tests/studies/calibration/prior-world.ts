@@ -106,11 +106,12 @@ export class PriorWorld {
 	}
 
 	reference(): Evidence {
+		const { mean, sd } = believed.matrix;
 		const amount = SOLUTION.nominal + (SOLUTION.expandedUncertainty / 2) * this.#shared('solution');
 		const by: MadeBy = { ...own, sampling: null, solution: true };
 		return {
 			kind: 'reference',
-			reading: this.#byKit(amount, by, believed.matrixSd * this.#shared('matrix')),
+			reading: this.#byKit(amount, by, mean + sd * this.#shared('matrix')),
 			nominal: SOLUTION.nominal,
 			nominalExpandedUncertainty: SOLUTION.expandedUncertainty,
 			matrix: 'sodiumChloride',

@@ -1,14 +1,12 @@
 import type { Fault } from './fault';
+import { molarMasses } from './molar-masses';
 import { about, alkalinity, eitherWay, mixed } from './make-fault';
 
-/** Molar masses, g/mol, from IUPAC standard atomic weights. */
-const SODIUM_CARBONATE = 105.988;
-const SODIUM_BICARBONATE = 84.006;
-const WATER = 18.015;
+const { sodiumCarbonate, sodiumBicarbonate, water } = molarMasses;
 /** Weighed as if it were dry carbonate, so much of it is. */
-const hydrateShare = (waters: number) => SODIUM_CARBONATE / (SODIUM_CARBONATE + waters * WATER) - 1;
+const hydrateShare = (waters: number) => sodiumCarbonate / (sodiumCarbonate + waters * water) - 1;
 /** Bicarbonate that has turned to carbonate altogether holds so much more in the same weight. */
-const WHOLLY_CARBONATE = (2 * SODIUM_BICARBONATE) / SODIUM_CARBONATE - 1;
+const WHOLLY_CARBONATE = (2 * sodiumBicarbonate) / sodiumCarbonate - 1;
 
 /** What can be wrong with a known solution. */
 export const referenceFaults: readonly Fault[] = [

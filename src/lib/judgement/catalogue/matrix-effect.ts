@@ -1,41 +1,60 @@
-import { effectsAtDkh, endPointEffects } from './end-point-effects';
+/** In what a known solution was made, and from what. */
+export type SolutionMatrix = 'seawater' | 'purified' | 'sodiumChloride';
+export type MadeWith = 'bicarbonate' | 'carbonate';
 
-const rows = {
+/** Contents at which the effect was worked out, dKH. */
+export const workedOutAtDkh: readonly number[] = [5, 8, 12];
+
+/**
+ * What a drop test that is right in seawater reads more on a known solution than it holds, with its
+ * standard uncertainty, dKH: worked out by the chemistry of the end (`referenceReading`, an ordinary
+ * kit whose end colour and swirling are not known), 25 °C, salt as in seawater of salinity 35. A study
+ * works it out again; that of clean hands on the practice bench lies within its uncertainty.
+ */
+export const workedOutEffects: Record<
+	'purified' | 'sodiumChloride',
+	Record<MadeWith, { value: readonly number[]; standardUncertainty: readonly number[] }>
+> = {
 	purified: {
-		bicarbonate: endPointEffects.bicarbonateInPurified,
-		carbonate: endPointEffects.carbonateInPurified
+		bicarbonate: { value: [-0.146, -0.169, -0.201], standardUncertainty: [0.042, 0.055, 0.073] },
+		carbonate: { value: [-0.08, -0.063, -0.041], standardUncertainty: [0.039, 0.049, 0.063] }
 	},
 	sodiumChloride: {
-		bicarbonate: endPointEffects.bicarbonateInSodiumChloride,
-		carbonate: endPointEffects.carbonateInSodiumChloride
+		bicarbonate: { value: [0.007, 0.018, 0.032], standardUncertainty: [0.028, 0.035, 0.045] },
+		carbonate: { value: [0.047, 0.082, 0.128], standardUncertainty: [0.028, 0.037, 0.05] }
 	}
 };
 
 /**
  * By how much a sound kit reads more on a known solution than it holds, dKH, because it is no
- * seawater: interpolated between the alkalinities of the study, flat beyond them.
+ * seawater: interpolated between the contents at which it was worked out, flat beyond them.
  *
  * @param nominalDkh content of the solution, dKH
- * @param of what it was made from; bicarbonate when left out
- * @returns the effect with its standard uncertainty: the spread over kits
+ * @param madeWith what it was made from; bicarbonate when left out
  * @throws RangeError naming `nominalDkh` when it is no number
  */
 export function matrixEffectOf(
-	matrix: 'seawater' | 'purified' | 'sodiumChloride',
+	matrix: SolutionMatrix,
 	nominalDkh: number,
-	of: 'bicarbonate' | 'carbonate' = 'bicarbonate'
+	madeWith: MadeWith = 'bicarbonate'
 ): { value: number; standardUncertainty: number } {
 	if (!Number.isFinite(nominalDkh))
 		throw new RangeError(`nominalDkh must be a number; found ${nominalDkh}`);
 	if (matrix === 'seawater') return { value: 0, standardUncertainty: 0 };
-	const { byDkh, sd } = rows[matrix][of];
-	const last = effectsAtDkh.length - 1;
+	const effect = workedOutEffects[matrix][madeWith];
+	const last = workedOutAtDkh.length - 1;
 	const from = Math.min(
 		last - 1,
-		Math.max(0, effectsAtDkh.filter((each) => each <= nominalDkh).length - 1)
+		Math.max(0, workedOutAtDkh.filter((each) => each <= nominalDkh).length - 1)
 	);
-	const [x0 = 0, x1 = 1] = effectsAtDkh.slice(from);
-	const [y0 = 0, y1 = 0] = byDkh.slice(from);
+	const [x0 = 0, x1 = 1] = workedOutAtDkh.slice(from);
 	const share = Math.min(1, Math.max(0, (nominalDkh - x0) / (x1 - x0)));
-	return { value: y0 + share * (y1 - y0), standardUncertainty: sd };
+	const between = (row: readonly number[]) => {
+		const [y0 = 0, y1 = 0] = row.slice(from);
+		return y0 + share * (y1 - y0);
+	};
+	return {
+		value: between(effect.value),
+		standardUncertainty: between(effect.standardUncertainty)
+	};
 }

@@ -46,11 +46,15 @@ export function contentOf(
 	inUnit: (value: number) => number
 ): Pick<Row, 'amountMean' | 'amountLoadings' | 'shift'> & { effects: Loading[] } {
 	const none = { shift: 0, effects: [] };
-	const effectOf = (matrix: 'seawater' | 'purified' | 'sodiumChloride') => {
-		const { mean, standardDeviation } = context.water.matrixEffect[matrix];
+	const effectOf = ({ matrix, nominal, madeWith }: EvidenceOf<'reference'>) => {
+		const { mean, standardDeviation } = context.water.matrixEffect(
+			matrix,
+			inUnit(nominal),
+			madeWith
+		);
 		return {
 			shift: mean,
-			effects: [{ of: `matrix:${matrix}`, amount: standardDeviation }]
+			effects: [{ of: `matrix:${matrix}:${madeWith ?? ''}`, amount: standardDeviation }]
 		};
 	};
 	switch (evidence.kind) {
@@ -78,7 +82,7 @@ export function contentOf(
 					inUnit(evidence.nominal),
 					inUnit(evidence.nominalExpandedUncertainty)
 				),
-				...effectOf(evidence.matrix)
+				...effectOf(evidence)
 			};
 		case 'blank':
 			return {

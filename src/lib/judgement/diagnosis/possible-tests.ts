@@ -79,6 +79,7 @@ export function possibleChecks(
 						reference.reading.unit
 					),
 					matrix: reference.matrix,
+					...(reference.madeWith === undefined ? {} : { madeWith: reference.madeWith }),
 					...(reference.solution === undefined ? {} : { solution: reference.solution })
 				}
 			: {

@@ -1,3 +1,4 @@
+import { matrixEffectOf, type MadeWith, type SolutionMatrix } from '../catalogue/matrix-effect';
 import type { Analyte, Unit } from '../../kits';
 import type { FaultSize } from '../catalogue/fault';
 
@@ -23,11 +24,12 @@ export type WaterFigures = {
 	};
 	/** A change out of the ordinary since the last reading. */
 	realChange: { prior: number; sizes: readonly FaultSize[]; origin: string };
-	/** What a sound kit reads more on a known solution than it holds, by what the solution is made in. */
-	matrixEffect: Record<
-		'seawater' | 'purified' | 'sodiumChloride',
-		{ mean: number; standardDeviation: number }
-	> & { origin: string };
+	/** What a sound kit reads more on a known solution than it holds, by what it is made in and from. */
+	matrixEffect: (
+		matrix: SolutionMatrix,
+		nominal: number,
+		madeWith: MadeWith | undefined
+	) => { mean: number; standardDeviation: number };
 	/** The same for a second method, which may see it otherwise. */
 	matrixSdOfInstrument: number;
 	/** What a report of carbonate alone leaves out. */
@@ -68,12 +70,11 @@ function ofMetal(
 			],
 			origin: 'judgement'
 		},
-		matrixEffect: {
-			seawater: { mean: 0, standardDeviation: day / 4 },
-			purified: { mean: 0, standardDeviation: day },
-			sodiumChloride: { mean: 0, standardDeviation: day / 2 },
-			origin: 'judgement: without its magnesium a known solution of calcium has another end'
-		},
+		// Judgement: without its magnesium a known solution of calcium has another end.
+		matrixEffect: (matrix) => ({
+			mean: 0,
+			standardDeviation: { seawater: day / 4, purified: day, sodiumChloride: day / 2 }[matrix]
+		}),
 		matrixSdOfInstrument: day,
 		leftOut: { mean: 0, standardDeviation: day / 4, origin: 'nothing is left out by a report' },
 		blankSd: day / 4,
@@ -108,12 +109,10 @@ const waterFigures: Record<Analyte, WaterFigures> = {
 			origin:
 				'judgement: falls are commoner than rises, and mostly one or two dKH; a doser that stops or sticks for days moves it by 0.3 to 3 a day (common practice, no source)'
 		},
-		matrixEffect: {
-			seawater: { mean: 0, standardDeviation: 0.03 },
-			purified: { mean: -0.18, standardDeviation: 0.06 },
-			sodiumChloride: { mean: 0, standardDeviation: 0.04 },
-			origin:
-				'bicarbonate of 8 dKH in purified water reads 0.1 to 0.3 low at one hue, in salt water within 0.06: computed with the chemistry room, from violet to rose'
+		matrixEffect: (matrix, nominal, madeWith) => {
+			const { value, standardUncertainty } = matrixEffectOf(matrix, nominal, madeWith);
+			// One seawater is not altogether like another; judgement.
+			return { mean: value, standardDeviation: Math.max(0.03, standardUncertainty) };
 		},
 		matrixSdOfInstrument: 0.06,
 		leftOut: {

@@ -1,3 +1,4 @@
+import { molarMasses } from '../catalogue/molar-masses';
 import { unitOf, type Analyte, type Unit } from '../../kits';
 
 /**
@@ -24,9 +25,6 @@ export type Substance = {
 /** Share of the substance in the powder and how far it may lie from it, any share alike: 1 and 0.005. */
 export type Purity = { share: number; halfWidth: number };
 
-const NAHCO3_G_PER_MOL = 84.007;
-const NA2CO3_G_PER_MOL = 105.988;
-const WATER_G_PER_MOL = 18.015;
 const purity: Purity = { share: 1, halfWidth: 0.005 };
 
 /**
@@ -38,7 +36,7 @@ export const substances = {
 		analyte: 'alkalinity',
 		name: 'sodium bicarbonate',
 		dissolvesAs: 'bicarbonate',
-		gPerMol: NAHCO3_G_PER_MOL,
+		gPerMol: molarMasses.sodiumBicarbonate,
 		perMol: 1,
 		mostGPerL: 60,
 		densityRise: 0.73,
@@ -48,7 +46,7 @@ export const substances = {
 		analyte: 'alkalinity',
 		name: 'dried sodium carbonate',
 		dissolvesAs: 'carbonate',
-		gPerMol: NA2CO3_G_PER_MOL,
+		gPerMol: molarMasses.sodiumCarbonate,
 		perMol: 2,
 		mostGPerL: 60,
 		densityRise: 1.05,
@@ -84,12 +82,22 @@ export function gramsPerL(id: SubstanceId, value: number, unit: Unit): number {
  */
 export const mistakenFor = {
 	sodiumBicarbonate: {
-		partlyCarbonated: { low: 0, high: (2 * NAHCO3_G_PER_MOL) / NA2CO3_G_PER_MOL - 1 }
+		partlyCarbonated: {
+			low: 0,
+			high: (2 * molarMasses.sodiumBicarbonate) / molarMasses.sodiumCarbonate - 1
+		}
 	},
 	driedSodiumCarbonate: {
-		monohydrate: one(NA2CO3_G_PER_MOL / (NA2CO3_G_PER_MOL + WATER_G_PER_MOL) - 1),
-		decahydrate: one(NA2CO3_G_PER_MOL / (NA2CO3_G_PER_MOL + 10 * WATER_G_PER_MOL) - 1),
-		stillBicarbonate: { low: NA2CO3_G_PER_MOL / (2 * NAHCO3_G_PER_MOL) - 1, high: 0 }
+		monohydrate: one(
+			molarMasses.sodiumCarbonate / (molarMasses.sodiumCarbonate + molarMasses.water) - 1
+		),
+		decahydrate: one(
+			molarMasses.sodiumCarbonate / (molarMasses.sodiumCarbonate + 10 * molarMasses.water) - 1
+		),
+		stillBicarbonate: {
+			low: molarMasses.sodiumCarbonate / (2 * molarMasses.sodiumBicarbonate) - 1,
+			high: 0
+		}
 	}
 } as const satisfies Record<SubstanceId, Record<string, { low: number; high: number }>>;
 
