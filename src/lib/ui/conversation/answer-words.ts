@@ -1,6 +1,5 @@
-import type { Diagnosis, CheckRanking } from '$lib/judgement';
+import { chanceInWords, type CheckRanking, type Diagnosis } from '$lib/judgement';
 import type { Catalogue } from './catalogue';
-import { chanceWords } from './chance-words';
 import { checksTitle } from './check-words';
 import { explanationRows } from './explanation-rows';
 import { trueValueSentence } from './true-value-words';
@@ -23,7 +22,7 @@ export function answerSentence(
 					? ` Next: ${checksTitle(best.checks).toLowerCase()}.`
 					: ' Next: a question.';
 	const most = first
-		? `Most likely now: ${first.title.toLowerCase()}, ${chanceWords(first.probability)}. `
+		? `Most likely now: ${first.title.toLowerCase()}, ${chanceInWords(first.probability)}. `
 		: '';
 	return `${most}${trueValueSentence(diagnosis, catalogue)}${next}`;
 }

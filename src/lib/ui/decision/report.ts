@@ -2,6 +2,7 @@ import {
 	amountInWords,
 	bandInWords,
 	bandOf,
+	chanceInWords,
 	inDaysInWords,
 	type CorrectionPlan,
 	type Decision,
@@ -10,7 +11,6 @@ import {
 } from '$lib/judgement';
 import type { CheckState } from '$lib/procedure';
 import { capital, type Catalogue } from '../conversation/catalogue';
-import { chanceWords } from '../conversation/chance-words';
 import { evidenceLine } from '../conversation/evidence-words';
 import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
 import type { CheckRun } from '../conversation/run';
@@ -98,9 +98,9 @@ function explainedPart(diagnosis: Diagnosis, catalogue: Catalogue): ReportPart {
 		lines: [
 			...bars.map(
 				({ title, members, probability }) =>
-					`${title}${members.length > 0 ? ` (${members.join(', ')})` : ''}: ${chanceWords(probability)}`
+					`${title}${members.length > 0 ? ` (${members.join(', ')})` : ''}: ${chanceInWords(probability)}`
 			),
-			...(rest.length > 0 ? [`Something else that is listed: ${chanceWords(others)}`] : [])
+			...(rest.length > 0 ? [`Something else that is listed: ${chanceInWords(others)}`] : [])
 		]
 	};
 }
