@@ -1,0 +1,46 @@
+import { fireEvent, render, screen } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test, vi } from 'vitest';
+import { houseCalciumKit, houseSyringeKit } from '$lib/kits';
+import StartCheck from '../../../src/lib/ui/conversation/StartCheck.svelte';
+
+beforeEach(() => localStorage.clear());
+
+function show() {
+	const onstart = vi.fn();
+	const kits = [houseSyringeKit, houseCalciumKit].map((kit) => ({ kit, version: 0, isOwn: false }));
+	render(StartCheck, {
+		kits,
+		unit: 'dKH',
+		analyte: 'alkalinity',
+		unfinished: [],
+		tests: [],
+		onstart,
+		onemergency: vi.fn()
+	});
+	return { user: userEvent.setup(), onstart };
+}
+
+/** The button stands in the foot of the page. */
+const send = () => fireEvent.submit(screen.getByRole('form', { name: 'The reading in question' }));
+
+test('a reading of a calcium kit is asked for, and taken, in what that kit measures', async () => {
+	const { user, onstart } = show();
+	await user.selectOptions(screen.getByLabelText('Which kit read it?'), houseCalciumKit.name);
+	await user.type(screen.getByLabelText('What the test said'), '430');
+	expect(screen.queryByRole('option', { name: 'dKH' })).toBeNull();
+	await send();
+	expect(onstart).toHaveBeenCalledOnce();
+	expect(onstart.mock.calls[0]?.[1]).toMatchObject({ reading: { value: 430, unit: 'mg/L' } });
+});
+
+test('a unit that was chosen for another kit is not kept for one that does not have it', async () => {
+	const { user, onstart } = show();
+	const kit = screen.getByLabelText('Which kit read it?');
+	await user.selectOptions(kit, houseSyringeKit.name);
+	await user.selectOptions(screen.getByLabelText('Unit'), 'meq/L');
+	await user.selectOptions(kit, houseCalciumKit.name);
+	await user.type(screen.getByLabelText('What the test said'), '430');
+	await send();
+	expect(onstart.mock.calls[0]?.[1]).toMatchObject({ reading: { unit: 'mg/L' } });
+});
