@@ -1,4 +1,4 @@
-import { type Analyte, type Kit } from '$lib/kits';
+import { decimalsFor, type Analyte, type Kit } from '$lib/kits';
 import {
 	CircumstancesSchema,
 	KnownSolutionSchema,
@@ -6,17 +6,16 @@ import {
 	type KnownSolution
 } from '$lib/observation';
 
-/** So many digits of a content go into an address: more than any ± of a solution allows. */
-const written = (value: number) => String(Number(value.toPrecision(4)));
-
 /** The part of an address that says which water a test begun there is of: a known solution. */
 export function knownSolutionHash(solution?: KnownSolution, analyte?: Analyte): string {
 	const said = new URLSearchParams({ water: 'reference' });
 	if (solution && analyte) {
 		const { nominal, expandedUncertainty, unit, matrix, name } = solution;
 		said.set('analyte', analyte);
-		said.set('nominal', written(nominal));
-		said.set('band', written(expandedUncertainty));
+		// The start of the test shows what is written here, so that it is no finer than its ±.
+		const decimals = decimalsFor(unit, expandedUncertainty, analyte);
+		said.set('nominal', String(Number(nominal.toFixed(decimals))));
+		said.set('band', String(Number(expandedUncertainty.toFixed(decimals))));
 		said.set('unit', unit);
 		said.set('matrix', matrix);
 		if (name) said.set('name', name);
