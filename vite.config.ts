@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { defineConfig } from 'vitest/config';
@@ -10,6 +11,8 @@ export default defineConfig({
 		reporters: ['default', './.ci/count-reporter.ts'],
 		// Property tests play whole runs; a busy machine must not fail them. Nothing is timed here.
 		testTimeout: 60_000,
+		// Left to itself it keeps one core free: on two of them that is half of the time.
+		maxWorkers: availableParallelism(),
 		projects: [
 			{
 				extends: true,
