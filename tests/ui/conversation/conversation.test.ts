@@ -2,12 +2,13 @@ import { cleanup, render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { flushSync } from 'svelte';
 import { describe, expect, test, vi } from 'vitest';
+import { houseCalciumKit } from '$lib/kits';
 import ConversationScreen from '../../../src/lib/ui/conversation/ConversationScreen.svelte';
 import { catalogue, diagnosis, firstReading, firstTest, MadeRun, ranking } from './made-run.svelte';
 
-function show(run = new MadeRun()) {
-	run.give(firstTest);
-	run.diagnosis = diagnosis;
+function show(run = new MadeRun(), inQuestion = firstTest, believed = diagnosis) {
+	run.give(inQuestion);
+	run.diagnosis = believed;
 	run.ranking = ranking;
 	const onemergency = vi.fn();
 	const onlogged = vi.fn((id: string) => {
@@ -281,4 +282,19 @@ test('once the reading in question is taken back, nothing is said of it any long
 	run.ranking = { ...ranking, isEnough: true };
 	flushSync();
 	expect(status()).toMatch(/^Most likely now/);
+});
+
+test('a check of calcium speaks in its own unit throughout', () => {
+	const run = new MadeRun();
+	run.log = { ...run.log, analyte: 'calcium', kit: houseCalciumKit };
+	run.unit = 'mg/L';
+	const reading = { ...firstReading, value: 430, expandedUncertainty: 20, unit: 'mg/L' as const };
+	const { repeatabilitySd: _, ...bare } = reading;
+	show(run, { kind: 'test', from: 'first', reading: bare }, { ...diagnosis, unit: 'mg/L' });
+	run.doubtUnit(true);
+	flushSync();
+	expect(words(document.querySelector('.question'))).toBe('Can you stand by 430 ± 20 mg/L?');
+	expect(words(document.querySelector('figcaption'))).toContain('mg/L');
+	expect(screen.getByRole('columnheader', { name: 'mg/L' })).toBeInTheDocument();
+	expect(words(document.querySelector('main, body'))).not.toContain('dKH');
 });

@@ -1,4 +1,5 @@
 import { chanceInWords, type CheckRanking, type Diagnosis } from '$lib/judgement';
+import type { Analyte } from '$lib/kits';
 import type { Catalogue } from './catalogue';
 import { checksTitle } from './check-words';
 import { explanationRows } from './explanation-rows';
@@ -8,7 +9,8 @@ import { trueValueSentence } from './true-value-words';
 export function answerSentence(
 	diagnosis: Diagnosis,
 	ranking: CheckRanking | null,
-	catalogue: Catalogue
+	catalogue: Catalogue,
+	analyte: Analyte = 'alkalinity'
 ): string {
 	const [first] = explanationRows(diagnosis, catalogue);
 	const best = ranking?.ranked[0];
@@ -24,5 +26,5 @@ export function answerSentence(
 	const most = first
 		? `Most likely now: ${first.title.toLowerCase()}, ${chanceInWords(first.probability)}. `
 		: '';
-	return `${most}${trueValueSentence(diagnosis, catalogue)}${next}`;
+	return `${most}${trueValueSentence(diagnosis, catalogue, analyte)}${next}`;
 }

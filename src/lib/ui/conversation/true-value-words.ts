@@ -1,5 +1,5 @@
 import type { Diagnosis, FaultGroup, Hump } from '$lib/judgement';
-import { decimalsFor, unitName } from '$lib/kits';
+import { decimalsFor, unitName, type Analyte } from '$lib/kits';
 import { plain } from '../charts/numbers';
 import { capital, faultName, listed, type Catalogue } from './catalogue';
 
@@ -46,8 +46,12 @@ export function saidHumps(diagnosis: Diagnosis): readonly Hump[] {
 }
 
 /** What the water holds, in one or two sentences, with its ±; split where the values lie apart. */
-export function trueValueSentence(diagnosis: Diagnosis, catalogue: Catalogue): string {
-	const unit = unitName(diagnosis.unit);
+export function trueValueSentence(
+	diagnosis: Diagnosis,
+	catalogue: Catalogue,
+	analyte: Analyte = 'alkalinity'
+): string {
+	const unit = unitName(diagnosis.unit, analyte);
 	const humps = [...saidHumps(diagnosis)];
 	if (humps.length === 0) {
 		const { mean, interval95 } = diagnosis.trueValue;

@@ -153,7 +153,10 @@ export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
 			...(diagnosis
 				? [
 						explainedPart(diagnosis, catalogue),
-						{ title: 'What the water holds', lines: [trueValueSentence(diagnosis, catalogue)] }
+						{
+							title: 'What the water holds',
+							lines: [trueValueSentence(diagnosis, catalogue, run.log.analyte)]
+						}
 					]
 				: []),
 			...(decision ? decisionParts(decision, catalogue) : []),
