@@ -86,7 +86,9 @@ test('what is half typed survives a reload; what was said can be taken back and 
 	await check.isWeighed();
 	const lines = check.known.getByRole('listitem');
 	await expect(lines).toHaveCount(2);
-	await expect(lines.nth(1)).toContainText('said to hold 8.0 ± 0.4 dKH, in purified water');
+	await expect(lines.nth(1)).toContainText(
+		'said to hold 8.0 ± 0.4 dKH (that ± taken as a twentieth), in purified water'
+	);
 	const held = await check.trueValue.innerText();
 
 	await check.takeBack(/^Take back 2: March/);
