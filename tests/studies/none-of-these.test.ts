@@ -9,15 +9,17 @@ import { drawCase, type DrawnCase } from './drawn-cases';
  * cases of it are judged without it; cases in which all is in the catalogue are judged beside them.
  * 'None of these' is named where it is at least as likely as 1 in 4. Asked for is a false rate of no
  * more than 1 in 100, and that it is named three times as often where the cause is missing and matters.
- * More cannot be asked: most faults look like others that are in the catalogue, or like nothing.
+ * More cannot be asked: most faults look like others that are in the catalogue, or like nothing. Were
+ * what is unforeseen 2 dKH wide instead of 1, it would be named about twice as often, and a real change
+ * by as much could no longer be told from it.
  */
 const FALSE_RATE = 0.01;
 const NAMED = 0.25;
-const COMPLETE_CASES = 400;
-const CASES_A_FAULT = 8;
+const COMPLETE_CASES = 300;
+const CASES_A_FAULT = 5;
 /** A cause that moves the reading less than this, dKH, is not missed by anybody. */
 const MATTERS_DKH = 0.8;
-const priorsTried = [0.005, 0.01, 0.02, 0.04, 0.08, 0.16];
+const priorsTried = [0.01, 0.02, 0.04, 0.06, 0.08, 0.16];
 
 const world = { pairFactor: 0.4, realChangePrior: 0.12 };
 const catalogue = faultsFor({ analyte: 'alkalinity', delivery: 'syringe' }).filter(
