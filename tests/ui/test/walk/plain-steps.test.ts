@@ -219,7 +219,7 @@ describe('marks', () => {
 	it('that one filling will not reach are said before it is filled', () => {
 		const run = new PlayedTank({ expected: 15.5 }).goOnTo('fill');
 		show(run);
-		expect(screen.getByText(/one filling may not do/)).toBeVisible();
+		expect(screen.getByText(/takes about 2 fillings/)).toBeVisible();
 	});
 });
 
