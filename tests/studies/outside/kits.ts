@@ -1,9 +1,8 @@
-import type { Unit } from '../../../src/lib/kits';
 import type { MethodFigures } from '../../../src/lib/metrology';
 import type { Chance } from './chance';
 
 /** dKH in one of the unit. 1 dKH is 10 mg/L CaO, 0.35665 meq/L, 17.848 mg/L as CaCO3. */
-export const dkhIn: Readonly<Record<Unit, number>> = {
+export const dkhIn: Readonly<Record<MethodFigures['unit'], number>> = {
 	dKH: 1,
 	'meq/L': 1 / 0.35665,
 	'ppm CaCO3': 1 / 17.848,

@@ -1,10 +1,9 @@
-import { atomicWeights } from '../correction/correction-powders';
-
-const { H, C, O, Na } = atomicWeights;
-
-/** g/mol, from the standard atomic weights. */
+/**
+ * g/mol, as handbooks print them (CRC Handbook of Chemistry and Physics; from memory): a sum of atomic
+ * weights that were rounded before may differ in the last digit.
+ */
 export const molarMasses = {
-	sodiumBicarbonate: Na + H + C + 3 * O,
-	sodiumCarbonate: 2 * Na + C + 3 * O,
-	water: 2 * H + O
+	sodiumBicarbonate: 84.007,
+	sodiumCarbonate: 105.988,
+	water: 18.015
 };

@@ -1,4 +1,5 @@
 import type { Analyte } from '../../kits';
+import { molarMasses } from '../catalogue/molar-masses';
 import type { PlannedMeans } from './correction';
 
 /**
@@ -6,17 +7,14 @@ import type { PlannedMeans } from './correction';
  * Abundances and Atomic Weights 2021 (Prohaska and others 2022, Pure Appl. Chem. 94:573).
  */
 export const atomicWeights = {
-	H: 1.008,
-	C: 12.011,
 	O: 15.999,
-	Na: 22.99,
 	Mg: 24.305,
 	S: 32.06,
 	Cl: 35.45,
 	Ca: 40.078
 };
-const { H, C, O, Na, Mg, S, Cl, Ca } = atomicWeights;
-const WATER = 2 * H + O;
+const { O, Mg, S, Cl, Ca } = atomicWeights;
+const { sodiumBicarbonate: NAHCO3, sodiumCarbonate: NA2CO3, water: WATER } = molarMasses;
 
 /** A powder that is weighed, with the water that its crystals may hold. */
 export type Powder = {
@@ -33,7 +31,6 @@ export type Powder = {
 	cautions: readonly string[];
 };
 
-const NA2CO3 = 2 * Na + C + 3 * O;
 const CACL2 = Ca + 2 * Cl;
 const MGCL2 = Mg + 2 * Cl;
 const MGSO4 = Mg + S + 4 * O;
@@ -50,7 +47,7 @@ export const powders = {
 		perMol: 1,
 		carbonPerEquivalent: 1,
 		strengthExpandedShare: 0.02,
-		hydrates: { anhydrous: { name: '', gPerMol: Na + H + C + 3 * O } },
+		hydrates: { anhydrous: { name: '', gPerMol: NAHCO3 } },
 		cautions: [
 			'Dissolve it in cold purified water; heat makes carbonate of it. Pour it slowly where the water flows fast, away from animals.'
 		]
