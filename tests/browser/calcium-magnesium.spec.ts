@@ -133,7 +133,7 @@ test('calcium and then magnesium by difference, by touch on a phone, with kits t
 		// 0.98 and 0.61: 1.59 mL at 40 mmol/L each, 63.6.
 		await titrate(tank, 1, '0,39');
 		await expect(tank.value).toHaveText(/^6[34](\.\d)?\s±\s\d(\.\d)?\smmol\/L$/);
-		const magnesium = page.getByRole('region', { name: 'Magnesium' });
+		const magnesium = page.getByRole('region', { name: 'Magnesium', exact: true });
 		await expect(magnesium.getByRole('radio', { name: /41[0-4] ± \d\d mg\/L/ })).toBeChecked();
 		await tank.hand.press(magnesium.getByRole('checkbox', { name: 'The sample syringe' }));
 		await tank.press('Take it off');
@@ -158,7 +158,7 @@ test('calcium and then magnesium by difference, by touch on a phone, with kits t
 		await expectNoSidewaysScroll(page);
 		await expectNoBarriers(page);
 		await row.tap();
-		const magnesium = page.getByRole('region', { name: 'Magnesium' });
+		const magnesium = page.getByRole('region', { name: 'Magnesium', exact: true });
 		await expect(magnesium).toContainText('about 1300');
 		await tank.hand.press(magnesium.getByRole('button', { name: 'Change the calcium' }));
 		await tank.hand.press(magnesium.getByText('Another, which I type'));
