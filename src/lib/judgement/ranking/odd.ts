@@ -24,16 +24,28 @@ function departureOf({ model, first }: Analysis): number | null {
 	return value[first]! - expected.reduce((sum, each) => sum + each, 0) / expected.length;
 }
 
+/** How likely it is that the water itself has changed. */
+function changeOf(analysis: Analysis): number {
+	const { places, faults } = analysis;
+	return beliefsOf(analysis).reduce(
+		(sum, { place, probability }) =>
+			place !== places.noneOfThese &&
+			places.faultsAt(place).some((fault) => faults[fault]!.scope === 'tank')
+				? sum + probability
+				: sum,
+		0
+	);
+}
+
 /**
- * Whether a reading is odd in a way that may matter: the water may well lie outside the band; or
- * something is behind a change that would take it out of the band if it went on like this.
+ * Whether a reading is odd in a way that may matter: the water may well lie outside the band; or it may
+ * well have changed, by what would take it out of the band if it went on like this. A change that a slip
+ * explains is the reading's own, and no reason to go on.
  */
 export function isOdd(analysis: Analysis, band: Band): boolean {
 	if (outsideOf(analysis, band) >= DOUBTED) return true;
 	const departure = departureOf(analysis);
-	if (departure === null) return false;
-	const { none } = analysis.places;
-	const nothing = beliefsOf(analysis).find(({ place }) => place === none)?.probability ?? 0;
+	if (departure === null || changeOf(analysis) < DOUBTED) return false;
 	const next = analysis.model.value[analysis.first]! + departure;
-	return nothing < DOUBTED && (next < band.low || next > band.high);
+	return next < band.low || next > band.high;
 }
