@@ -57,6 +57,7 @@ test('at no step of the walk does a reload lose anything', async ({ page }) => {
 		await expect(bench.heading).toHaveText(name);
 	};
 	await bench.press('Fine, 10 mL');
+	await expect(bench.button('Fine, 10 mL')).toHaveAttribute('aria-pressed', 'true');
 	await staysAt('Sample size');
 	await expect(bench.button('Fine, 10 mL')).toHaveAttribute('aria-pressed', 'true');
 	await bench.press('Normal, 6 mL');
