@@ -40,6 +40,18 @@ describe('against the sea', () => {
 		const wide = { ...sea, calcium: mg(350, 90), magnesium: mg(1150, 250) };
 		expect(found(wide, 'seaProportion')?.says).toBe('nothingOdd');
 	});
+	// Outside 33 to 37 nothing is added before the salinity is put right: judgement.
+	it.each([
+		[32.5, true],
+		[33, false],
+		[37, false],
+		[37.5, true]
+	])('a salinity of %s is put right first: %s', (value, isFirst) => {
+		const { findings } = lookTogether({ ...sea, salinity: { value } });
+		expect(findings[0]?.id === 'salinity').toBe(isFirst);
+		if (isFirst)
+			expect(findings[0]?.sentence).toMatch(/Put that right first.*all three values move/);
+	});
 	it('is not looked at without the salinity', () => {
 		const { salinity: _, ...rest } = sea;
 		expect(found(rest, 'seaProportion')).toBeUndefined();
@@ -159,7 +171,10 @@ describe('whatever the values', () => {
 				);
 				expect(other.saturation!.value / own.saturation!.value).toBeCloseTo(1, 9);
 				const said = own.findings.map(({ sentence }) => sentence).join(' ');
-				expect(said).not.toMatch(/\b(correct|right|certain|safe|normal)\b/i);
+				// A salinity is put right; no value is called so.
+				expect(said.replace('Put that right first', '')).not.toMatch(
+					/\b(correct|right|certain|safe|normal)\b/i
+				);
 				expect(own.limits.length).toBeGreaterThan(2);
 			})
 		);

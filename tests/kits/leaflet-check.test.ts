@@ -121,12 +121,12 @@ describe('remarks beside a leaflet', () => {
 		expect(checkLeaflet(edta).strengthMolPerL).toBeCloseTo(0.02495, 5);
 		const together: Kit = { ...plainKit(5, 40), analyte: 'hardness', unit: 'mmol/L' };
 		expect(checkLeaflet(together).strengthMolPerL).toBeCloseTo(0.2, 12);
-		// 40 mmol/L are 40.91 of seawater's kilogram or 4003 mg/L of CaCO3 (100.086): the same EDTA.
+		// 40 mmol/L are 4003 mg/L of CaCO3 (100.0869 g/mol, IUPAC standard atomic weights): the same EDTA.
 		expect(
 			checkLeaflet({
 				...together,
 				unit: 'ppm CaCO3',
-				conversion: { kind: 'perMl', valuePerMl: 40 * 100.086, offset: 0 }
+				conversion: { kind: 'perMl', valuePerMl: 40 * 100.0869, offset: 0 }
 			}).strengthMolPerL
 		).toBeCloseTo(0.2, 6);
 		expect(remark({ ...together, unit: 'ppm CaCO3' }, 'strength')?.text).toMatch(

@@ -4,7 +4,7 @@ export * from './seen';
 export * from './world';
 export { advance } from './advance';
 export { observe, shownColour } from './observe';
-export { VIAL_PATH_CM } from './vial-path';
+export { VIAL_PATH_CM } from '../chemistry';
 export { normalAt, uniformAt } from './noise';
 export { reduce } from './reduce';
 export { chosenVolumeMl, createBench, SEAL_RIM_ML, titrantMolPerL, type BenchState } from './state';

@@ -1,4 +1,5 @@
 import {
+	VIAL_PATH_CM,
 	acidVial,
 	addAcid,
 	addAlkalinity,
@@ -9,7 +10,6 @@ import {
 	phOf,
 	type Vessel
 } from '../chemistry';
-import { VIAL_PATH_CM } from './vial-path';
 import type { TitrationKind } from './titration-kind';
 import type { VialContents } from './vial-contents';
 import { carbonOf } from './water-carbon';

@@ -1,4 +1,5 @@
 import {
+	VIAL_PATH_CM,
 	addEdta,
 	chelationStateOf,
 	chelationVial,
@@ -8,7 +9,6 @@ import {
 } from '../chemistry';
 import type { Passed, TitrationKind } from './titration-kind';
 import type { VialContents } from './vial-contents';
-import { VIAL_PATH_CM } from './vial-path';
 import { carbonOf, densityOfWater } from './water-carbon';
 import { metalsMmolPerL } from './water-metals';
 

@@ -1,4 +1,4 @@
-import { colourOfDyes, type LampSpectrum } from '../chemistry';
+import { VIAL_PATH_CM, colourOfDyes, type LampSpectrum } from '../chemistry';
 import { lineMl, PLUME_SHARE, tipFilling } from '../glassware';
 import type { Kit } from '../kits';
 import type { Lamp } from './action';
@@ -7,7 +7,6 @@ import type { Seen, SeenBurette, SeenDropper, SeenSyringe, Srgb } from './seen';
 import { titrantMolPerL, type BenchState } from './state';
 import { kindOf } from './titration-kind';
 import type { VialContents } from './vial-contents';
-import { VIAL_PATH_CM } from './vial-path';
 
 /** In dim light the eye has so much of the light, and sees colour accordingly badly. */
 const DIM = 0.32;

@@ -2,9 +2,10 @@ import { chelationEndVolumeMl } from './chelation-end';
 import type { EdtaTitration } from './chelation-titration';
 import { chelationVolumeMl, fillChelationVessel } from './chelation-vessel';
 import { requireWithin } from './require-within';
+import { CALCIUM_G_PER_MOL, MAGNESIUM_G_PER_MOL } from './units';
 
 /** g per mol; IUPAC 2021. */
-const molarMass = { calcium: 40.078, magnesium: 24.305 } as const;
+const molarMass = { calcium: CALCIUM_G_PER_MOL, magnesium: MAGNESIUM_G_PER_MOL } as const;
 
 /** What EDTA of a kit is worth, near one water. Concentrations in each litre of the sample. */
 export type EdtaSlope = {

@@ -36,7 +36,7 @@ export { colourDifference } from './colour-difference';
 export type { Constants } from './constants';
 export { densityKgPerL, salinityOfSpecificGravity } from './density';
 export { dyeIds, dyeOf, type Dye } from './dyes';
-export { acidToEndMl, placeOnTheWay, type DyeShifts, type End } from './end-hue';
+export { acidToEndMl, placeOnTheWay, VIAL_PATH_CM, type DyeShifts, type End } from './end-hue';
 export {
 	conditionalLogK,
 	edtaAlpha,

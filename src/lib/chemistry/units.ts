@@ -1,11 +1,15 @@
 /**
- * Conversions between the units in which alkalinity is spoken of. All live here.
+ * Conversions between the units in which alkalinity is spoken of, and masses of a mol of what is counted.
  *
  * 1 dKH (German degree of carbonate hardness) is 10 mg of CaO per litre by definition, CaO counted
  * as two equivalents. Molar masses: IUPAC standard atomic weights, CaO 56.0774, CaCO3 100.0869 g/mol.
  */
 const CAO_G_PER_MOL = 56.0774;
-const CACO3_G_PER_MOL = 100.0869;
+/** Calcium carbonate, g/mol. */
+export const CACO3_G_PER_MOL = 100.0869;
+/** Calcium and magnesium, g/mol: IUPAC standard atomic weights. */
+export const CALCIUM_G_PER_MOL = 40.078;
+export const MAGNESIUM_G_PER_MOL = 24.305;
 
 /** meq per litre in one dKH: 2 · 10 mg / 56.0774 mg per mmol = 0.356650. */
 export const MEQ_PER_L_PER_DKH = 20 / CAO_G_PER_MOL;

@@ -1,5 +1,12 @@
 import { densityKgPerL } from '../chemistry/density';
-import { dkhFromPpmCaCO3, MEQ_PER_L_PER_DKH, meqPerLFromDkh } from '../chemistry/units';
+import {
+	CACO3_G_PER_MOL,
+	CALCIUM_G_PER_MOL,
+	MAGNESIUM_G_PER_MOL,
+	dkhFromPpmCaCO3,
+	MEQ_PER_L_PER_DKH,
+	meqPerLFromDkh
+} from '../chemistry/units';
 import type { Analyte, Unit } from './kit';
 
 /** A unit of an analyte: how it is called, what it means, and its size in the analyte's base unit. */
@@ -26,10 +33,6 @@ const BICARBONATE_G_PER_MOL = 61.0168;
 const GRAIN_MG = 64.79891;
 const IMPERIAL_GALLON_L = 4.54609;
 const OCEAN_KG_PER_L = densityKgPerL(35, 25);
-/** Ca, Mg and CaCO3, g/mol, from IUPAC standard atomic weights (abridged 2021: 40.078, 24.305, 12.011, 15.999). */
-const CALCIUM_G_PER_MOL = 40.078;
-const MAGNESIUM_G_PER_MOL = 24.305;
-const CALCIUM_CARBONATE_G_PER_MOL = 100.086;
 
 const PER_KG =
 	'Millimoles in a kilogram of seawater, as oceanographers count: 2.3 % more in a litre.';
@@ -48,7 +51,7 @@ const mmolPerKg = {
 const asCalciumCarbonate = (explanation: string) => ({
 	name: 'ppm CaCO₃',
 	explanation,
-	size: 1 / CALCIUM_CARBONATE_G_PER_MOL
+	size: 1 / CACO3_G_PER_MOL
 });
 /** A German degree of total hardness is 10 mg of CaO in a litre: 1 / 56.077 g/mol. */
 const GERMAN_HARDNESS = {

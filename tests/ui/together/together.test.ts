@@ -63,9 +63,9 @@ describe('the page', () => {
 		render(TogetherScreen, { form: new TogetherForm(unitFor) });
 		expect(screen.getByText(/can all be off together/)).toBeVisible();
 		await type('Calcium', '350');
-		await type('Of it, give or take', '15', 1);
+		await type('± of calcium', '15');
 		await type('Magnesium', '1080');
-		await type('Of it, give or take', '50', 2);
+		await type('± of magnesium', '50');
 		await type('Salinity', '35');
 		expect(screen.getAllByText('Stands out').length).toBeGreaterThan(0);
 		expect(screen.getByText(/check the instrument in a solution of known salinity/)).toBeVisible();

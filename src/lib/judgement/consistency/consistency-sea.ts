@@ -1,6 +1,8 @@
 import { convertValue, unitOf } from '../../kits';
 import { metalsOfSeawater } from '../../chemistry';
 import { densityKgPerL } from '../../chemistry/density';
+import { limitsOf } from '../decision/limits';
+import { salinityOff } from '../decision/salinity';
 import type { ConsistencyInput, Finding, KnownValue } from './consistency';
 
 /** ± of a salinity where nobody gave one; judgement. */
@@ -33,6 +35,19 @@ const moreOrLess = (share: number) =>
 	Math.round(share * 100) === 0
 		? 'about the same'
 		: `${percent(share)} ${share < 0 ? 'less' : 'more'}`;
+
+/** A salinity that is off itself comes before all else: everything dissolved moves with it. */
+export function salinityFirst({ salinity }: ConsistencyInput): Finding | null {
+	const sentence = salinity && salinityOff(salinity.value);
+	if (!sentence) return null;
+	const { low, high, origin } = limitsOf().salinity;
+	return {
+		id: 'salinity',
+		says: 'odd',
+		sentence: sentence.replace('this value moves', 'all three values move'),
+		because: `Salinity ${salinity.value}, against ${low} to ${high} (${origin}).`
+	};
+}
 
 /**
  * Calcium and magnesium against the sea of this salinity: both off the same way and by as much speaks

@@ -21,7 +21,7 @@ export type ConsistencyInput = {
 };
 
 export type FindingId =
-	'seaProportion' | 'oneErrorInBoth' | 'useInProportion' | 'magnesiumForHolding';
+	'salinity' | 'seaProportion' | 'oneErrorInBoth' | 'useInProportion' | 'magnesiumForHolding';
 
 /** One thing that was looked at. */
 export type Finding = {

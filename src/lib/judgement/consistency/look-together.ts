@@ -1,7 +1,7 @@
 import { requireWithin } from '../../chemistry';
 import type { Consistency, ConsistencyInput, Finding } from './consistency';
 import { saturationOf } from './consistency-saturation';
-import { oneErrorInBoth, seaProportion } from './consistency-sea';
+import { oneErrorInBoth, salinityFirst, seaProportion } from './consistency-sea';
 import { magnesiumForHolding, useInProportion } from './consistency-use';
 
 const LIMITS = [
@@ -40,6 +40,7 @@ function requireKnown(input: ConsistencyInput): void {
 export function lookTogether(input: ConsistencyInput): Consistency {
 	requireKnown(input);
 	const findings = [
+		salinityFirst(input),
 		seaProportion(input),
 		oneErrorInBoth(input),
 		useInProportion(input),

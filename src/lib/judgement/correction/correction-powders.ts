@@ -1,3 +1,4 @@
+import { CALCIUM_G_PER_MOL, MAGNESIUM_G_PER_MOL } from '../../chemistry/units';
 import type { Analyte } from '../../kits';
 import { molarMasses } from '../catalogue/molar-masses';
 import type { PlannedMeans } from './correction';
@@ -8,10 +9,10 @@ import type { PlannedMeans } from './correction';
  */
 export const atomicWeights = {
 	O: 15.999,
-	Mg: 24.305,
+	Mg: MAGNESIUM_G_PER_MOL,
 	S: 32.06,
 	Cl: 35.45,
-	Ca: 40.078
+	Ca: CALCIUM_G_PER_MOL
 };
 const { O, Mg, S, Cl, Ca } = atomicWeights;
 const { sodiumBicarbonate: NAHCO3, sodiumCarbonate: NA2CO3, water: WATER } = molarMasses;

@@ -21,8 +21,6 @@ export type TogetherField = {
 	meantBy?: (text: string) => { words: string } | null;
 };
 
-const PLUS_MINUS = 'Of it, give or take';
-
 /** A value and its ± of an analyte. */
 function valueFields(analyte: LookedAt, name: string, label: string, unit: Unit): TogetherField[] {
 	const high = plausibleRange(unit, analyte).high * 2;
@@ -42,7 +40,7 @@ function valueFields(analyte: LookedAt, name: string, label: string, unit: Unit)
 		},
 		{
 			name: `${name}U`,
-			label: PLUS_MINUS,
+			label: `± of ${isUse ? 'what was used up of ' : ''}${analyte}`,
 			unit: called,
 			what: `the ± of the ${analyte}`,
 			range: { low: high / 1e4, high: high / 2, why: 'A ± is more than 0 and below the value' }
@@ -64,7 +62,7 @@ export const waterFields: TogetherField[] = [
 	},
 	{
 		name: 'salinityU',
-		label: PLUS_MINUS,
+		label: '± of the salinity',
 		hint: 'Left empty: 1.',
 		what: 'the ± of the salinity',
 		range: { low: 0.01, high: 5, why: 'A ± of salinity lies between 0.01 and 5' }
