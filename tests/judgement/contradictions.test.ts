@@ -34,6 +34,15 @@ describe('evidence that does not fit together', () => {
 		]);
 	});
 
+	it('it is said what lies apart: two methods, two tests, two days, a known solution', () => {
+		const betweenOf = (evidence: readonly Evidence[]) =>
+			(diagnose(evidence).contradictions ?? []).map(({ between }) => between);
+		expect(betweenOf([test('a', 8), second('s', 6, 0.3)])).toEqual(['methods']);
+		expect(betweenOf([test('a', 8), test('b', 6, 'freshLot')])).toEqual(['tests']);
+		expect(betweenOf([test('a', 6), earlier('e', 8.5, 7)])).toEqual(['days']);
+		expect(betweenOf([test('a', 8), reference('r', 6)])).toEqual(['solution']);
+	});
+
 	it('a known solution that reads off stands by itself', () => {
 		const [found] =
 			diagnose([test('a', 7.2), reference('r', 6.4, { matrix: 'seawater' })]).contradictions ?? [];

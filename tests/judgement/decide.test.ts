@@ -7,7 +7,7 @@ import { madeCheck, madeDiagnosis, normalAt } from './made-diagnosis';
 
 const band = { low: 7, high: 9, unit: 'dKH' } as const;
 
-/** A verified value at 8.0 ± 0.4, of which everything is known. */
+/** A verified value, of which everything is known unless it is said otherwise. */
 function inputFor(mean: number, sd: number, more: Partial<DecideInput> = {}): DecideInput {
 	return {
 		diagnosis: madeDiagnosis({ components: normalAt(mean, sd) }),
@@ -15,6 +15,7 @@ function inputFor(mean: number, sd: number, more: Partial<DecideInput> = {}): De
 		livestock: 'notLooked',
 		next: null,
 		isEnough: true,
+		isSalinityKnown: true,
 		...more
 	};
 }
@@ -67,7 +68,18 @@ describe('the verdict', () => {
 		['below, salinity unknown', inputFor(6, 0.2, { isSalinityKnown: false }), 'check', null],
 		['within, salinity unknown', inputFor(8, 0.2, { isSalinityKnown: false }), 'leave', null],
 		['below, salinity of the sea', inputFor(6, 0.2, { salinity: 35 }), 'adjust', 'raise'],
-		['below, salinity not said', inputFor(6, 0.2, { salinity: null }), 'check', null],
+		['below, salinity not known', inputFor(6, 0.2, { salinity: null }), 'check', null],
+		['outside by less than its ±', inputFor(6.7, 0.25), 'leave', null],
+		['outside by more than its ±', inputFor(6.5, 0.2), 'adjust', 'raise'],
+		['above by more than its ±', inputFor(9.5, 0.2), 'adjust', 'lower'],
+		['outside by less than a tank swings in a day', inputFor(6.85, 0.05), 'leave', null],
+		[
+			'outside by less than its ±, nobody else asked',
+			inputFor(6.7, 0.25, { diagnosis: unverified(6.7, 0.25), next: madeCheck(), isEnough: false }),
+			'check',
+			null
+		],
+		['very low, though not known well: waiting harms', inputFor(4.5, 1.6), 'adjust', 'raise'],
 		['below, salinity far below the sea', inputFor(6, 0.2, { salinity: 20 }), 'check', null],
 		['below, salinity too high', inputFor(6, 0.2, { salinity: 39 }), 'check', null],
 		['above, salinity too high', inputFor(10.5, 0.2, { salinity: 39 }), 'check', null],
@@ -142,6 +154,12 @@ describe('the verdict', () => {
 		expect(low.wouldChange.join(' ')).toMatch(/salinity near that of the sea/);
 		expect(decide(inputFor(8, 0.2, { salinity: 30 })).because[0]).toMatch(right);
 	});
+	it('a salinity that nobody spoke of is not known; one that was given or said to be known is', () => {
+		const { isSalinityKnown: _, ...unsaid } = inputFor(6, 0.2);
+		expect(decide(unsaid)).toMatchObject({ verdict: 'check', lacks: 'salinity' });
+		expect(decide({ ...unsaid, salinity: 35 }).verdict).toBe('adjust');
+		expect(decide({ ...unsaid, isSalinityKnown: true }).verdict).toBe('adjust');
+	});
 	it('an emergency needs no diagnosis; anything else does', () => {
 		const decision = decide(inputFor(8, 0.2, { diagnosis: null, isEmergency: true }));
 		expect(decision).toMatchObject({ verdict: 'emergency', probabilities: null, retestInDays: 0 });
@@ -149,6 +167,34 @@ describe('the verdict', () => {
 		expect(() => decide(inputFor(8, 0.2, { diagnosis: null }))).toThrow(
 			new RangeError('diagnosis must be given unless isEmergency; found null')
 		);
+	});
+});
+
+describe('evidence that does not fit together', () => {
+	const apart = (between: 'methods' | 'tests' | 'days' | 'solution', mean = 8) => ({
+		...madeDiagnosis({ components: normalAt(mean, 0.3) }),
+		contradictions: [{ at: [0, 1], between, difference: -2, ordinary: 0.6 }]
+	});
+	it.each([
+		['methods', /^Two methods .*cannot both be right\.$/],
+		['tests', /^Two tests lie further apart/],
+		['solution', /^A known solution read further/]
+	] as const)('%s: something independent verifies nothing then', (between, words) => {
+		for (const mean of [8, 6]) {
+			const diagnosis = apart(between, mean);
+			const decision = decide(inputFor(0, 0, { diagnosis, next: madeCheck(0.1), isEnough: false }));
+			expect(decision.verdict).toBe('check');
+			expect(decision.because[0]).toMatch(words);
+		}
+	});
+	it('readings of two days may both be so: the water may have changed', () => {
+		const diagnosis = apart('days');
+		const decision = decide(inputFor(0, 0, { diagnosis, next: madeCheck(0.1), isEnough: false }));
+		expect(decision.verdict).toBe('leave');
+	});
+	it('it is left at that where no check would change the advice', () => {
+		const diagnosis = apart('methods');
+		expect(decide(inputFor(0, 0, { diagnosis, next: madeCheck(0.01) })).verdict).toBe('leave');
 	});
 });
 

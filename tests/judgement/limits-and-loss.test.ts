@@ -53,11 +53,11 @@ const anyBand = fc
 const acts: Act[] = ['leave', 'raise', 'lower'];
 
 describe('what advice costs when it is wrong', () => {
-	// By hand, in days of 0.5 dKH: 6 dKH is 2 days below a band from 7: 15 × 2² = 60; raising costs
-	// 20 + a quarter of it; lowering 20 + 60 + 30 × 6².
+	// By hand, in days of 0.5 dKH: 6 dKH is 2 days below a band from 7: 20 × 2² = 80; raising costs
+	// 6 + a quarter of it; lowering 6 + 80 + 40 × 6².
 	it('at 6 dKH with a band of 7 to 9', () => {
 		const band = { low: 7, high: 9, unit: 'dKH' } as const;
-		expect(acts.map((act) => adviceLoss(act, 6, band))).toEqual([60, 35, 1160]);
+		expect(acts.map((act) => adviceLoss(act, 6, band))).toEqual([80, 26, 1526]);
 	});
 	it('nothing within the band is lost by leaving', () => {
 		fc.assert(
@@ -95,6 +95,23 @@ describe('what advice costs when it is wrong', () => {
 				expect(adviceLoss('leave', band.high + 2, band)).toBeGreaterThan(
 					adviceLoss('lower', band.high + 2, band)
 				);
+			})
+		);
+	});
+	// Common practice, no source: alkalinity swings by 0.1 to 0.5 dKH a day.
+	it('what is known exactly is moved from about 0.3 dKH beyond its edge, not before', () => {
+		fc.assert(
+			fc.property(anyBand, ({ low, high, unit }) => {
+				// Nearer to the alarm waiting harms as well.
+				fc.pre(low >= limitsOf('alkalinity').lowAlarm.below + 0.5);
+				const band = { low, high, unit };
+				const costs = (act: Act, at: number) => adviceLoss(act, at, band);
+				for (const beyond of [0.1, 0.25]) {
+					expect(costs('leave', low - beyond)).toBeLessThan(costs('raise', low - beyond));
+					expect(costs('leave', high + beyond)).toBeLessThan(costs('lower', high + beyond));
+				}
+				expect(costs('leave', high + 0.4)).toBeGreaterThan(costs('lower', high + 0.4));
+				expect(costs('leave', low - 0.4)).toBeGreaterThan(costs('raise', low - 0.4));
 			})
 		);
 	});

@@ -20,7 +20,8 @@ export function actAdvised(diagnosis: Diagnosis, band: Band): Act {
 		band,
 		livestock: 'notLooked',
 		next: null,
-		isEnough: true
+		isEnough: true,
+		isSalinityKnown: true
 	});
 	return verdict === 'adjust' && direction !== null ? direction : 'leave';
 }

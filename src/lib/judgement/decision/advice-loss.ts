@@ -9,16 +9,19 @@ export type Act = 'leave' | 'raise' | 'lower';
  * What being wrong costs, as the minutes a keeper would give to be spared it. All judgement: there
  * is no count of tanks behind it. Distances are counted in days of correction at the usual rate, so
  * that one set serves every analyte; for alkalinity 1 dKH is two days.
+ *
+ * What is known exactly is worth moving from about 0.6 days beyond its edge (20 d² = 6 + 5 d²), for
+ * alkalinity 0.3 dKH: less than that a tank swings between morning and evening.
  */
 export const adviceMinutes = {
 	/** A value one day of correction outside its band, left there; grows with the square. */
-	outside: 15,
+	outside: 20,
 	/** On top, one day's worth below the alarm: waiting harms as well. */
 	belowAlarm: 75,
-	/** Weighing, dissolving, adding and testing again. */
-	effort: 20,
+	/** Weighing, dissolving and adding, beyond what is dosed anyway. */
+	effort: 6,
 	/** Moving a value one day away from the edge that it never was beyond; grows with the square. */
-	wrongWay: 30,
+	wrongWay: 40,
 	/** Share of the harm of leaving that is left while a value is moved slowly. */
 	leftWhileMoving: 0.25,
 	origin: 'judgement'

@@ -1,11 +1,27 @@
 import type { Act } from './advice-loss';
 import { bandInWords } from './decide-words';
 import type { DecideInput, Decision } from './decision';
+import type { Contradiction } from '../diagnosis/diagnosis';
 import { salinityOff } from './salinity';
 
-/** Said to be unknown, in either way. */
+/** Not known unless it is given, or said to be known; what nobody spoke of is not known. */
 export const isSalinityUnknown = ({ isSalinityKnown, salinity }: DecideInput): boolean =>
-	salinity === null || isSalinityKnown === false;
+	isSalinityKnown === false ||
+	salinity === null ||
+	(salinity === undefined && isSalinityKnown !== true);
+
+const apart: Record<NonNullable<Contradiction['between']>, string | null> = {
+	methods: 'Two methods lie further apart than their ± allow: they cannot both be right.',
+	tests: 'Two tests lie further apart than tests scatter: something differed between them.',
+	solution: 'A known solution read further from what it holds than the ± allow.',
+	// The water may have changed between two days: nothing speaks against that.
+	days: null
+};
+
+/** What of the evidence does not fit together now, in a sentence, the worst; null where all of it may be so. */
+export const openContradiction = ({ diagnosis }: DecideInput): string | null =>
+	(diagnosis?.contradictions ?? []).map(({ between }) => between && apart[between]).find(Boolean) ??
+	null;
 
 /** What stands before everything else: why the advice is not to act, or how far it goes. */
 export function reasonsNotToAct(
@@ -19,12 +35,14 @@ export function reasonsNotToAct(
 	if (isUnitSure === false)
 		return ['It is not clear which unit the reading is in. Find that out on the leaflet first.'];
 	const off = salinityOff(input.salinity, input.analyte);
-	if (best === 'leave') return off ? [off] : [];
+	const contradiction = verdict === 'check' && lacks === null ? openContradiction(input) : null;
+	if (best === 'leave') return [contradiction, off].filter((line) => line !== null);
 	const salinity = isSalinityUnknown(input)
 		? 'The salinity is not known. It moves this value too: measure it.'
 		: off;
 	const isSalinityFirst = lacks === 'salinity' || lacks === 'salinityRight';
 	const said = [
+		contradiction,
 		isSalinityFirst && salinity,
 		(who === 'sitter' || who === 'child') &&
 			'Tell the keeper. Whoever stands in for the keeper measures and tells, and adds nothing.',

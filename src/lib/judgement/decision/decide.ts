@@ -1,5 +1,5 @@
 import type { Act } from './advice-loss';
-import { believe } from './decide-belief';
+import { believe, type Belief } from './decide-belief';
 import {
 	expandedUncertaintyOf,
 	otherGrounds,
@@ -7,7 +7,12 @@ import {
 	whereItLies,
 	type Grounds
 } from './decide-because';
-import { isSalinityUnknown, reasonsNotToAct, wouldChangeFor } from './decide-restraint';
+import {
+	isSalinityUnknown,
+	openContradiction,
+	reasonsNotToAct,
+	wouldChangeFor
+} from './decide-restraint';
 import type { DecideInput, Decision } from './decision';
 import { emergencyDecision } from './emergency';
 import { isWeeklyTooRare, retestInterval } from './retest';
@@ -20,6 +25,10 @@ import { salinityOff } from './salinity';
 const WORTH_ASKING_STILL = 0.2;
 /** An adjustment goes the way that is more likely than all else together. */
 const MORE_LIKELY_THAN_NOT = 0.5;
+/** From here on a value lies beyond an edge of the band by about its own ± or more: clearly; judgement. */
+const CLEARLY = 0.95;
+/** One that does not is moved only where to leave it is expected to cost so many times as much; judgement. */
+const TIMES_THE_COST = 2;
 
 type Verdict = Pick<Decision, 'verdict' | 'direction' | 'lacks'>;
 const leave: Verdict = { verdict: 'leave', direction: null, lacks: null };
@@ -36,21 +45,35 @@ function changeOf({ rate }: DecideInput): Decision['change'] {
 
 /** The act that is expected to cost least; an act needs more than even chances of its side. */
 function bestAct({ belief }: Grounds): Act {
-	const { losses, probabilities } = belief;
-	if (losses.raise < Math.min(losses.leave, losses.lower))
-		return probabilities.below > MORE_LIKELY_THAN_NOT ? 'raise' : 'leave';
-	if (losses.lower < losses.leave)
-		return probabilities.above > MORE_LIKELY_THAN_NOT ? 'lower' : 'leave';
-	return 'leave';
+	const { losses } = belief;
+	const act =
+		losses.raise < Math.min(losses.leave, losses.lower)
+			? 'raise'
+			: losses.lower < losses.leave
+				? 'lower'
+				: 'leave';
+	return chanceOfSide(belief, act) > MORE_LIKELY_THAN_NOT ? act : 'leave';
 }
 
-function verdictOf(input: DecideInput, best: Act, isVerified: boolean): Verdict {
+/** How likely it is that the value lies on the side from which an act moves it; 1 for leaving it. */
+const chanceOfSide = ({ probabilities }: Belief, act: Act): number =>
+	act === 'raise' ? probabilities.below : act === 'lower' ? probabilities.above : 1;
+
+/** Whether an act is called for by a value that is verified: it lies outside beyond its ±, or waiting costs far more. */
+const isCalledFor = (act: Act, belief: Belief): boolean =>
+	chanceOfSide(belief, act) >= CLEARLY ||
+	belief.losses.leave >= TIMES_THE_COST * belief.losses[act];
+
+function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: boolean): Verdict {
 	const { next, isEnough } = input;
 	if (input.hasStonyCorals === false) return leave;
 	if (input.isUnitSure === false) return checkFor('unit');
 	const isMoreToBeAsked = !isEnough && next !== null;
+	// Something independent verifies nothing while it contradicts the kit.
+	if (isMoreToBeAsked && openContradiction(input)) return checkFor(null);
 	if (best === 'leave') return isMoreToBeAsked && !isVerified ? checkFor(null) : leave;
 	if (!isVerified) return checkFor(isMoreToBeAsked ? null : 'independent');
+	if (!isCalledFor(best, belief)) return isMoreToBeAsked ? checkFor(null) : leave;
 	if (isSalinityUnknown(input)) return checkFor('salinity');
 	if (salinityOff(input.salinity, input.analyte)) return checkFor('salinityRight');
 	if (isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL) return checkFor(null);
@@ -76,8 +99,9 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
  * What to do about a reading: leave it, check it, adjust, or act at once. From the probability that
  * the true value lies in the person's band, from what leaving and moving it are expected to cost
  * (`adviceLoss`), from how fast it changes, and a little from how the animals look. To adjust takes
- * something independent of the kit, a known unit, a known salinity near that of the sea, and an adult
- * keeper.
+ * a value outside the band by about its ± or more, or one that it costs far more to leave;
+ * something independent of the kit that does not contradict it, a known unit, a known salinity near
+ * that of the sea, and an adult keeper.
  *
  * @param input values of the band, the rate and the consumption in the band's unit
  * @throws RangeError naming the field: a band the wrong way round, a rate or consumption out of range,
@@ -99,7 +123,7 @@ export function decide(input: DecideInput): Decision {
 	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
 	const isVerified = diagnosis.isIndependent;
 	const best = bestAct(grounds);
-	const verdict = verdictOf(input, best, isVerified);
+	const verdict = verdictOf(input, best, belief, isVerified);
 	const tooRare =
 		isWeeklyTooRare(input.consumptionPerDay ?? 0, band.unit, analyte) &&
 		'So much is used in a day that a test a week is too rare.';

@@ -22,9 +22,12 @@ export type DecideInput = {
 	consumptionPerDay?: number | null;
 	/** Things that make any plan wrong until they are cleared up. */
 	isUnitSure?: boolean;
-	/** False where it is not known: nothing is adjusted then. */
+	/** True where it is known to be near that of the sea and stands nowhere as a number; false where it is not known. */
 	isSalinityKnown?: boolean;
-	/** PSU or g/kg, within `possibleSalinity`; null where it is not known. */
+	/**
+	 * PSU or g/kg, within `possibleSalinity`; null where it is not known. Left out, with nothing said by
+	 * `isSalinityKnown` either, it is not known: nothing is adjusted then.
+	 */
 	salinity?: number | null;
 	/** Who is asking: a sitter or a child reads and tells, and never doses. */
 	who?: 'keeper' | 'sitter' | 'child';

@@ -32,6 +32,11 @@ export type FaultGroup = {
 export type Contradiction = {
 	/** Places in the evidence, in order: two pieces, or one known solution. */
 	at: readonly number[];
+	/**
+	 * What lies apart: two tests of today's water by the kit, two methods on today's water, readings of
+	 * different days (the water may have changed between them), or a known solution.
+	 */
+	between?: 'tests' | 'methods' | 'days' | 'solution';
 	/** The second less the first, or the reading less what is held; differences to be expected taken off. */
 	difference: number;
 	/** Expanded uncertainty (k = 2) of that difference if nothing is wrong. */

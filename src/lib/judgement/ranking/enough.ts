@@ -16,10 +16,33 @@ const LIKELY_OUTSIDE = 0.5;
 /** An odd reading is worth a check that costs no more: to repeat it, or to answer a question. Judgement. */
 const CHEAP_MINUTES = 10;
 
+/** From this chance on a check may change the advice, and that is said; below it hardly does. Judgement. */
+const MAY_CHANGE = 0.2;
+
+/** Within or outside the band is settled where the other is less likely than this; judgement. */
+const UNSETTLED = 0.05;
+
 /** A check or question, with the minutes it is expected to save beyond what it costs. */
 export type Worth = { ranked: RankedCheck; saves: number };
 
 const stop = (isEnough: boolean, because: string) => ({ isEnough, because });
+
+/**
+ * Whether two methods read today's water too far apart for both to be right and on different sides of
+ * an edge of the band, and it is not settled by something else on which side the water lies.
+ */
+function areMethodsAtOdds(analysis: Analysis, band: Band): boolean {
+	const { rows, value } = analysis.model;
+	const outside = outsideOf(analysis, band);
+	if (Math.min(outside, 1 - outside) < UNSETTLED) return false;
+	const sideAt = (at: number) => {
+		const read = value[rows.findIndex((row) => row.at === at)]!;
+		return read < band.low ? -1 : read > band.high ? 1 : 0;
+	};
+	return contradictionsOf(analysis).some(
+		({ between, at: [one, other] }) => between === 'methods' && sideAt(one!) !== sideAt(other!)
+	);
+}
 
 /**
  * Whether to stop, and why, in one sentence.
@@ -46,6 +69,11 @@ export function enough(
 			false,
 			'The reading is odd, and a quick check is still open that tells much of why.'
 		);
+	if (areMethodsAtOdds(analysis, band) && worth.some(isCheapAndTelling))
+		return stop(
+			false,
+			'Two methods contradict each other across the edge of your band, and a quick check is still open that tells much of why.'
+		);
 	if (!isHeld && outsideOf(analysis, band) >= DOUBTED && contradictionsOf(analysis).length > 0)
 		return stop(
 			false,
@@ -60,13 +88,18 @@ export function enough(
 				ranked.information >= TELLING_BITS &&
 				now.mostToSave > minutesOf(ranked.cost))
 	);
-	return isWorthGoingOn
-		? stop(
-				false,
-				'A check that is still open may well change the advice, and is worth its minutes.'
-			)
-		: stop(
-				true,
-				'What is left to check would hardly change the advice, and is not worth its minutes.'
-			);
+	const mayTurn = worth.some(({ ranked }) => ranked.changesAdvice >= MAY_CHANGE);
+	if (isWorthGoingOn)
+		return stop(
+			false,
+			mayTurn
+				? 'A check that is still open may well change the advice, and is worth its minutes.'
+				: 'No check alone is likely to change the advice, but some in turn may, and are worth their minutes.'
+		);
+	return stop(
+		true,
+		mayTurn
+			? 'A check that is still open may change the advice, but by less than its minutes are worth.'
+			: 'What is left to check would hardly change the advice, and is not worth its minutes.'
+	);
 }
