@@ -9,6 +9,7 @@ import {
 	type ProbePoint
 } from '../../src/lib/chemistry';
 import { chanceOf } from '../studies/chance';
+import dickson from '../reference/data/dickson-1981-table-1.json';
 import { simulatedReadings, titration, type Simulated } from './probe-readings';
 
 const { normal } = chanceOf(17);
@@ -40,10 +41,67 @@ describe('flags of a probe titration', () => {
 		}
 	});
 
+	// Dickson 1981 (Deep-Sea Res. 28A:609), table 1: worked out, so that nothing strays and nothing drifts.
+	it.each([6, 3, 2])('a published table without noise has none, to %i decimals', (decimals) => {
+		const points = dickson.phFreeByAcidG.map(([acidG, ph]) => ({
+			addedMl: acidG!,
+			ph: Number(ph!.toFixed(decimals))
+		}));
+		for (const vessel of ['closed', 'open'] as const)
+			for (const acid of [{ acidDensityKgPerL: 1, acidMatrix: 'sodiumChloride' as const }, {}])
+				expect(
+					alkalinityOfProbeTitration(points, {
+						sampleMassG: dickson.sampleG,
+						acidMolPerL: dickson.acidMolPerKg,
+						salinity: 35,
+						temperatureC: 25,
+						vessel,
+						...acid
+					}).flags
+				).toEqual([]);
+	});
+
+	it('of 200 ordinary ones, coarse and fine, long and short, at most 3 in 100 have any', () => {
+		const meters = [
+			{ phSd: 0.002, decimals: 3 },
+			{ phSd: 0.005, decimals: 2 },
+			{ phSd: 0.01, decimals: 2 },
+			{ phSd: 0.02, decimals: 2 }
+		];
+		const flagged = Array.from({ length: 200 }, (_, i) =>
+			idsOf(
+				{
+					...meters[i % 4]!,
+					alkalinityDkh: 6 + i / 40,
+					readings: [20, 28, 40][i % 3]!,
+					reach: i % 2 ? 1.45 : 1.6,
+					addedSdMl: 0.005
+				},
+				{ vessel: i % 5 < 3 ? 'closed' : 'open' }
+			)
+		).filter((ids) => ids.length > 0);
+		expect(flagged.length).toBeLessThanOrEqual(6);
+	});
+
+	it('a reading off by 0.15 in the flat part is found in at least 9 of 10', () => {
+		const found = Array.from({ length: 30 }, (_, i) => {
+			const points = simulatedReadings({ ...ordinary, addedSdMl: 0.005, readings: 40, reach: 1.6 });
+			// Past the end, where the curve is flat.
+			const at = 28 + (i % 10);
+			points[at] = { ...points[at]!, ph: points[at]!.ph + 0.15 };
+			return judged(points).flags.some(
+				({ id, points: at0 }) => id === 'outlier' && at0.includes(at)
+			);
+		});
+		expect(found.filter(Boolean).length).toBeGreaterThanOrEqual(27);
+	});
+
 	it.each<[ProbeFlagId, Partial<Simulated>, Partial<ProbeAlkalinityOptions>]>([
 		['tooFewPoints', { readings: 8 }, {}],
 		['notFarEnough', { reach: 1.05 }, {}],
-		['tooFewInWindow', { readings: 12 }, {}],
+		['tooFewInWindow', { readings: 11, reach: 1.3 }, {}],
+		['drift', { driftPh: 0.5 }, {}],
+		['drift', { loss: 0.06 }, {}],
 		['badSlope', { slope: 0.92 }, {}],
 		['badSlope', { slope: 1.05 }, {}],
 		['neverCalibrated', { offsetPh: 0.6 }, {}],

@@ -93,7 +93,7 @@ export function alkalinityOfProbeTitration(
 		gran,
 		correctedGran,
 		flags: [
-			...flagsOfReadings(points, windowPh),
+			...flagsOfReadings(points, windowPh, fit?.isConverged ?? false),
 			...(fit ? flagsOfFit(points, fit) : []),
 			...(fit && (options.matrix ?? 'seawater') === 'seawater' ? flagsOfCarbon(fit) : []),
 			...(value ? flagsOfKnown(value, known) : [])

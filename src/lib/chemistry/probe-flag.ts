@@ -32,15 +32,29 @@ export type KnownAlkalinity = { alkalinityMolPerKg: number; standardUncertaintyM
 /** Limits; common practice for the slope, all others judgement. */
 export const LIMITS = {
 	fewestPoints: 10,
-	fewestInWindow: 5,
+	/** In the window of the straight line: where the value rests on it alone, and beside a fit. */
+	fewestInWindow: { alone: 5, besideFit: 3 },
 	farEnoughPh: 3.5,
 	/** A reading may stand so much above the one before by chance alone, pH. */
 	risePh: 0.05,
 	slope: { low: 0.95, high: 1.02 },
 	/** A meter set on buffers shows about 0 to 0.1 more than pH on the free scale (from memory). */
 	offsetPh: { usual: 0.05, within: 0.3 },
-	/** Neighbouring residuals so alike do not come of scatter. */
-	likeness: 0.5,
+	/**
+	 * A reading that lies off the curve by less, pH, is as far off as constants of seawater published by
+	 * different people lie apart: with ours, Dickson's (1981) clean table is off by 0.022 at its start.
+	 */
+	strayPh: 0.03,
+	/**
+	 * Neighbouring residuals so alike do not come of scatter: at least so much, and more where they are
+	 * few, in units of the 1/√n by which chance alone makes them alike.
+	 */
+	likeness: { least: 0.5, byChance: 2.6 },
+	/**
+	 * Wandering with a smaller scatter, pH, is what other constants make (0.003 with that same table), and
+	 * less than most meters show.
+	 */
+	wanderPh: 0.005,
 	fewestForDrift: 10,
 	carbonShare: { low: 0.7, high: 1.05 }
 };

@@ -22,9 +22,11 @@ export function flagsOfFit(points: readonly ProbePoint[], fit: TitrationFit): Pr
 		);
 	const tested = fit.points.filter(({ studentizedResidual }) => studentizedResidual !== null);
 	const residuals = tested.map(({ studentizedResidual }) => studentizedResidual ?? 0);
-	// With few readings to spare, chance alone makes larger ones.
-	const limit = 4 + 12 / Math.max(1, fit.degreesOfFreedom);
-	const outlying = tested.filter((_, i) => Math.abs(residuals[i]!) > limit);
+	// With few readings to spare, chance alone makes larger ones; seen on simulated curves without a fault.
+	const limit = 5 + 12 / Math.max(1, fit.degreesOfFreedom);
+	const outlying = tested.filter(
+		({ residualPh }, i) => Math.abs(residuals[i]!) > limit && Math.abs(residualPh) > LIMITS.strayPh
+	);
 	if (outlying.length > 0)
 		flags.push(
 			flag(
@@ -36,8 +38,10 @@ export function flagsOfFit(points: readonly ProbePoint[], fit: TitrationFit): Pr
 			)
 		);
 	const likeness = likenessOfNeighbours(residuals);
-	const seen = fit.residualSdPh > lastDigitOfPh(points) / 2;
-	if (residuals.length >= LIMITS.fewestForDrift && likeness > LIMITS.likeness && seen)
+	const { least, byChance } = LIMITS.likeness;
+	const isAlike = likeness > Math.max(least, byChance / Math.sqrt(Math.max(1, residuals.length)));
+	const seen = fit.residualSdPh > Math.max(LIMITS.wanderPh, lastDigitOfPh(points) / 2);
+	if (residuals.length >= LIMITS.fewestForDrift && isAlike && seen)
 		flags.push(
 			flag(
 				'drift',

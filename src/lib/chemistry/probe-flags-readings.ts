@@ -1,10 +1,15 @@
 import { flag, LIMITS, two, type ProbeFlag } from './probe-flag';
 import type { ProbePoint } from './probe-titration';
 
-/** What the readings show before anything is worked out from them. */
+/**
+ * What the readings show before anything is worked out from them.
+ *
+ * @param hasFit the value comes from a curve through all readings; the straight line stands beside it
+ */
 export function flagsOfReadings(
 	points: readonly ProbePoint[],
-	windowPh: { low: number; high: number }
+	windowPh: { low: number; high: number },
+	hasFit: boolean
 ): ProbeFlag[] {
 	const flags: ProbeFlag[] = [];
 	const count = points.length;
@@ -28,12 +33,13 @@ export function flagsOfReadings(
 			)
 		);
 	const inWindow = points.filter(({ ph }) => ph >= windowPh.low && ph <= windowPh.high).length;
-	if (inWindow < LIMITS.fewestInWindow)
+	const { alone, besideFit } = LIMITS.fewestInWindow;
+	if (inWindow < (hasFit ? besideFit : alone))
 		flags.push(
 			flag(
 				'tooFewInWindow',
 				'doubt',
-				`Only ${inWindow} readings lie between pH ${windowPh.low} and ${windowPh.high}. The straight line needs ${LIMITS.fewestInWindow} or more there.`,
+				`Only ${inWindow} readings lie between pH ${windowPh.low} and ${windowPh.high}. The straight line needs ${alone} or more there.`,
 				{ readings: inWindow }
 			)
 		);

@@ -54,6 +54,26 @@ describe('a titration with a pH probe', () => {
 		);
 	});
 
+	test('a table that was worked out raises no alarm, and what no curve can show is said', () => {
+		shown({ ...publishedBlanks, readings: published });
+		expect(screen.queryByRole('heading', { name: 'Look at this first' })).toBeNull();
+		expect(screen.getByText(/^Nothing in the readings speaks against it/u)).toBeVisible();
+		expect(screen.getByText(/^No curve shows whether the acid/u)).toHaveTextContent(
+			'Titrate a known solution with the same acid'
+		);
+	});
+	test('with a known solution the acid’s strength is seen, and nothing is said of what cannot be', () => {
+		shown({
+			...publishedBlanks,
+			readings: published,
+			water: 'seawater',
+			known: TRUE_DKH.toFixed(2),
+			knownU: '0.05'
+		});
+		expect(screen.getByText(/the two agree within their ±/u)).toBeVisible();
+		expect(screen.queryByText(/^No curve shows whether the acid/u)).toBeNull();
+	});
+
 	test('with its three drawings, each with a sentence and a table', async () => {
 		const { user } = shown({ ...publishedBlanks, readings: published });
 		for (const name of ['The curve', 'The straight line', 'What is left over'])

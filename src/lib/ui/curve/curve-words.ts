@@ -54,3 +54,13 @@ export function againstKnown(result: CurveResult, { known, unit }: CurveInput): 
 		? `It is said to hold ${saidText(known, unit)}: the two agree within their ±.`
 		: `It is said to hold ${saidText(known, unit)}: the titration comes out ${size} % ${off > 0 ? 'above' : 'below'} that, more than their ± explains.`;
 }
+
+/**
+ * That the strength of the acid goes into the value as it was typed: no shape of a curve shows it. Null
+ * where a known solution was titrated, which does.
+ */
+export function acidStrengthWords({ value }: CurveResult, { known }: CurveInput): string | null {
+	return value && !known
+		? 'No curve shows whether the acid is as strong as was typed: an acid 5 % off puts the value 5 % off, and the curve looks the same. Titrate a known solution with the same acid to see it.'
+		: null;
+}
