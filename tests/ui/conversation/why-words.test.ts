@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ExplanationRow } from '../../../src/lib/ui/conversation/explanation-rows';
-import { whyWords } from '../../../src/lib/ui/conversation/why-words';
+import { apartWords, whyWords } from '../../../src/lib/ui/conversation/why-words';
 
 const row: ExplanationRow = {
 	id: 'strong',
@@ -43,5 +43,22 @@ describe('why an explanation stands where it stands', () => {
 	test('never a clause that ends before it has named anything', () => {
 		for (const said of [why(), why(0.5), why(0.45), why(0.2, 0.8), why(0.44, 0.56)])
 			expect(said).toMatch(/\S\.$/);
+	});
+	test('a row for several causes names its pieces as well', () => {
+		const group = { ...row, isGroup: true };
+		const of = (probability: number) =>
+			whyWords(group, [{ at: 1, probabilities: { strong: probability } }], titles);
+		expect(of(0.2)).toBe('For it: 2 (Bottle B).');
+		expect(of(0.45)).toBe(
+			'No piece decides it alone. The weightiest: 2 (Bottle B), a little for it.'
+		);
+		expect(of(0.5)).toBe('No single piece of what is known changes how likely it is.');
+	});
+	test('and says which check would tell them apart, or that none would', () => {
+		const group = { ...row, isGroup: true };
+		expect(apartWords({ ...group, splitBy: 'freshLot' })).toMatch(
+			/tells these apart\. What would: \S.*\.$/
+		);
+		expect(apartWords(group)).toMatch(/apart, and no check listed here would tell much\.$/);
 	});
 });

@@ -1,3 +1,4 @@
+import { checkWords } from './check-words';
 import type { ExplanationRow } from './explanation-rows';
 import { listed } from './catalogue';
 import type { WithoutPiece } from './run';
@@ -46,7 +47,7 @@ export function whyWords(
 		against.length > 0 ? `Against it: ${named(against)}.` : ''
 	].filter(Boolean);
 	if (parts.length > 0) return parts.join(' ');
-	if (row.isGroup) return '';
+	if (row.isGroup) return noneAlone(found, titles);
 	if (row.id === 'none') return 'Chance and the usual spread of kits and hands would do.';
 	if (row.id === 'noneOfThese') return 'Something that stands in no list here.';
 	return noneAlone(found, titles);
@@ -68,4 +69,11 @@ function noneAlone(found: ReturnType<typeof factors>, titles: readonly string[])
 	if (up) return `No piece decides it alone. The weightiest: ${name(up)}, a little for it.`;
 	if (down) return `No piece decides it alone. The weightiest: ${name(down)}, a little against it.`;
 	return 'No single piece of what is known changes how likely it is.';
+}
+
+/** Of a row for several causes: which check would tell them apart, or that none of those known would. */
+export function apartWords({ splitBy }: ExplanationRow): string {
+	return splitBy
+		? `Nothing known so far tells these apart. What would: ${checkWords[splitBy].title.toLowerCase()}.`
+		: 'Nothing known so far tells these apart, and no check listed here would tell much.';
 }
