@@ -64,6 +64,9 @@ describe('with nothing but the reading', () => {
 			reagent: 'notYet',
 			secondMethod: 'notYet',
 			waterChanged: 'notYet',
+			salinity: 'notYet',
+			// Nothing was taken off an alkalinity.
+			carriedOver: 'against',
 			cantTellYet: 'earned'
 		});
 	});

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import { cleanPlan, ScenarioSchema, type Scenario } from '../../src/lib/bench';
-import type { Conclusion } from '../../src/lib/observation';
+import { isBenchCheck, type Conclusion } from '../../src/lib/observation';
 import { debriefOf, loadRunLog, replayRun, type Debrief } from '../../src/lib/procedure';
 import { madeUpScenario, PlayedRun, planOf } from '../ui/played-run';
 import { dropperKit, syringeKit } from './house';
@@ -161,7 +161,7 @@ test.each(cases.map((scenario) => [scenario.id, scenario] as const))(
 		const run = new PlayedRun(scenario, 3).titrate(cleanPlan);
 		let titration = 1;
 		for (const { check } of scenario.checks) {
-			if (check === 'repeatQuick' || check === 'secondMethod') {
+			if (!isBenchCheck(check) || check === 'repeatQuick' || check === 'secondMethod') {
 				run.inquire({ type: 'result.asked', check });
 				continue;
 			}

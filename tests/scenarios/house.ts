@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { parseScenario, type Scenario } from '../../src/lib/bench';
-import type { BenchCheckId } from '../../src/lib/observation';
+import { isBenchCheck, type PracticeCheckId } from '../../src/lib/observation';
 import { PlayedRun } from '../ui/played-run';
 
 /** Every scenario file, parsed, with the name of its file. */
@@ -11,20 +11,20 @@ export const drills = scenarios.filter(({ scenario }) => scenario.kind === 'dril
 export const cases = scenarios.filter(({ scenario }) => scenario.kind === 'case');
 
 /** Checks that give their result at once; the others are titrations at the bench. */
-const asked: readonly BenchCheckId[] = ['repeatQuick', 'secondMethod'];
+const asked: readonly PracticeCheckId[] = ['repeatQuick', 'secondMethod'];
 
 /** A case worked by hands without a mistake, through the checks named; all that are offered if none are. */
 export function workedCase(
 	scenario: Scenario,
 	seed: number,
-	checks?: readonly BenchCheckId[]
+	checks?: readonly PracticeCheckId[]
 ): PlayedRun {
 	const run = new PlayedRun(scenario, seed);
 	if (scenario.inQuestion === 'earlier') run.inquire({ type: 'reading.given' });
 	else run.titrate();
 	let titration = 1;
 	for (const check of checks ?? scenario.checks.map((offer) => offer.check)) {
-		if (asked.includes(check)) {
+		if (!isBenchCheck(check) || asked.includes(check)) {
 			run.inquire({ type: 'result.asked', check });
 			continue;
 		}

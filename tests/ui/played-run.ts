@@ -6,7 +6,7 @@ import {
 	type Plan,
 	type Scenario
 } from '../../src/lib/bench';
-import { houseKitOf, valueFromMark, type StepKind } from '../../src/lib/kits';
+import { houseKitOf, unitOf, valueFromMark, type StepKind } from '../../src/lib/kits';
 import type { Conclusion } from '../../src/lib/observation';
 import {
 	startRun,
@@ -141,11 +141,14 @@ export class PlayedRun {
 		walk(after + 30_100, { type: 'step.done', stepId: 'titrate' });
 		walk(after + 40_000, { type: 'marks.read', marks: done.marks });
 		const { sealMl, lineMl, levelMl, drops } = done.marks;
-		const { value } = valueFromMark(this.run.kit, { markMl: sealMl ?? lineMl ?? levelMl, drops });
+		const { refilledMl } = done;
+		const { kit } = this.run;
+		const markMl = sealMl ?? lineMl ?? levelMl;
+		const { value } = valueFromMark(kit, { markMl, drops, refilledMl });
 		walk(after + 60_000, {
 			type: 'value.reported',
-			value: Number(value.toFixed(1)),
-			unit: 'dKH'
+			value: Number(value.toFixed(unitOf(kit.unit, kit.analyte).decimals)),
+			unit: kit.unit
 		});
 		if (number === 0) this.inquire({ type: 'reading.given' });
 		return this;

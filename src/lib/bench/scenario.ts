@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { unitsOf, type Analyte } from '../kits';
 import { conclusions } from '../observation';
 import { PlanSchema } from './plan';
 import { TruthSchema, WaterSchema } from './world';
@@ -7,12 +8,53 @@ const words = z.string().check(z.minLength(1));
 const minutes = z.int().check(z.gte(1), z.lte(60));
 const positive = z.number().check(z.positive());
 
+/** A unit of an analyte. */
+const unitOfAnalyte = (analyte: Analyte) => z.enum(unitsOf(analyte));
+
+/** Another value of the same tank as somebody wrote it down. */
+const written = {
+	label: words,
+	value: z.number(),
+	/** About 95 %. */
+	expandedUncertainty: positive,
+	daysAgo: z.number().check(z.nonnegative()),
+	note: z.optional(words)
+};
+const writtenOf = <TAnalyte extends Analyte>(analyte: TAnalyte) =>
+	z.strictObject({ of: z.literal(analyte), unit: unitOfAnalyte(analyte), ...written });
+export const WrittenValueSchema = z.discriminatedUnion('of', [
+	/** Practical salinity. */
+	z.strictObject({ of: z.literal('salinity'), ...written }),
+	writtenOf('alkalinity'),
+	writtenOf('calcium'),
+	writtenOf('magnesium')
+]);
+export type WrittenValue = z.infer<typeof WrittenValueSchema>;
+
+/** How another value of the tank is measured: what it shows over the truth, its scatter, its claim. */
+const measuring = {
+	minutes,
+	label: words,
+	offset: z._default(z.number(), 0),
+	sd: z.number().check(z.nonnegative()),
+	expandedUncertainty: positive,
+	note: z.optional(words)
+};
+const measuringOf = <TAnalyte extends Analyte>(analyte: TAnalyte) =>
+	z.strictObject({ check: z.literal(analyte), unit: unitOfAnalyte(analyte), ...measuring });
+
 /** A check that the learner may make in this case, with what it costs. */
 export const CheckOfferSchema = z.discriminatedUnion('check', [
 	z.strictObject({ check: z.literal('repeatFull'), minutes }),
 	z.strictObject({ check: z.literal('repeatQuick'), minutes }),
 	z.strictObject({ check: z.literal('largerSample'), minutes }),
-	z.strictObject({ check: z.literal('freshLot'), minutes, titrantMl: z.optional(positive) }),
+	z.strictObject({
+		check: z.literal('freshLot'),
+		minutes,
+		titrantMl: z.optional(positive),
+		/** What is opened new: the titrant, or every bottle of the kit. */
+		opens: z._default(z.enum(['titrant', 'allBottles']), 'titrant')
+	}),
 	/** Fresh water from the tank, when the first sample was not what the tank is. */
 	z.strictObject({ check: z.literal('freshSample'), minutes, water: WaterSchema }),
 	z.strictObject({
@@ -36,7 +78,12 @@ export const CheckOfferSchema = z.discriminatedUnion('check', [
 		/** What it really is. */
 		water: WaterSchema,
 		note: z.optional(words)
-	})
+	}),
+	/** Values of the same tank beside the one in question, by instruments or kits of their own. */
+	z.strictObject({ check: z.literal('salinity'), ...measuring }),
+	measuringOf('alkalinity'),
+	measuringOf('calcium'),
+	measuringOf('magnesium')
 ]);
 export type CheckOffer = z.infer<typeof CheckOfferSchema>;
 
@@ -72,6 +119,20 @@ export const ScenarioSchema = z.strictObject({
 			})
 		),
 		[]
+	),
+	/** Other values of the tank that stand in the book. */
+	record: z._default(z.array(WrittenValueSchema), []),
+	/** What was taken off the reading, for a kit that finds two things together. */
+	takenOff: z.optional(
+		z.strictObject({
+			of: z.literal('calcium'),
+			label: words,
+			value: positive,
+			unit: unitOfAnalyte('calcium'),
+			expandedUncertainty: positive,
+			/** A test of this tank found it; otherwise it was taken for granted. */
+			isMeasured: z._default(z.boolean(), true)
+		})
 	),
 	/** Which reading is in question: the learner's own, or the last of the earlier ones. */
 	inQuestion: z._default(z.enum(['own', 'earlier']), 'own'),

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { UnitSchema } from '../kits';
+import { UnitSchema, type Analyte, type Unit } from '../kits';
 import { MatrixSchema } from './circumstances';
 import { MarksSchema } from './marks';
 
@@ -44,6 +44,13 @@ export const benchCheckIds = [
 ] as const;
 /** A way of checking that can be done on the practice bench. */
 export type BenchCheckId = (typeof benchCheckIds)[number];
+
+/** What else of the same tank can be known on the practice bench: a check by that name measures it. */
+export const relatedQuantities = ['salinity', 'alkalinity', 'calcium', 'magnesium'] as const;
+export type RelatedQuantity = (typeof relatedQuantities)[number];
+/** Whatever can be asked or done about a reading in practice: tests of it, and values beside it. */
+export const practiceCheckIds = [...benchCheckIds, ...relatedQuantities] as const;
+export type PracticeCheckId = (typeof practiceCheckIds)[number];
 
 /** All ways of checking a reading. */
 export const checkIds = [
@@ -177,6 +184,37 @@ export type BenchEvidence =
 	| (EvidenceOf<'test'> & { from: 'first' | BenchCheckId })
 	| EvidenceOf<'secondMethod' | 'reference' | 'earlier'>;
 
+/** Is this a test with the kit in question, not a value beside it? */
+export const isBenchCheck = (check: PracticeCheckId): check is BenchCheckId =>
+	(benchCheckIds as readonly string[]).includes(check);
+
+/** A value of the same tank beside the reading in question. */
+export type RelatedValue = {
+	id: string;
+	of: RelatedQuantity;
+	label: string;
+	value: number;
+	/** About 95 %. */
+	expandedUncertainty: number;
+	/** Null for salinity, which is practical salinity. */
+	unit: Unit | null;
+	daysAgo: number;
+	/** Measured as a check; the others stood in the book. */
+	isChecked: boolean;
+	note: string | null;
+};
+
+/** What was taken off a reading to find the rest of it: calcium, off both metals together. */
+export type TakenFromReading = {
+	of: Extract<RelatedQuantity, Analyte>;
+	label: string;
+	value: number;
+	expandedUncertainty: number;
+	unit: Unit;
+	/** A test of this tank found it; otherwise it was taken for granted. */
+	isMeasured: boolean;
+};
+
 export function isValued(evidence: Evidence): evidence is ValuedEvidence {
 	return 'reading' in evidence;
 }
@@ -187,7 +225,13 @@ export const conclusions = [
 	'reagent',
 	'secondMethod',
 	'waterChanged',
+	'salinity',
+	'carriedOver',
 	'cantTellYet'
 ] as const;
-/** What somebody may conclude about the reading in question. The order is fixed on every screen. */
+/**
+ * What somebody may conclude about the reading in question. The order is fixed on every screen.
+ * 'salinity': it went with everything that is dissolved. 'carriedOver': another value that was taken off
+ * it is wrong.
+ */
 export type Conclusion = (typeof conclusions)[number];

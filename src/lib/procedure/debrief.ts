@@ -1,14 +1,23 @@
 import { curveOf, ledgerOf, trueValueOf, type Curve, type Ledger, type LedgerLine } from '../bench';
-import { slipCues, slipWords, supportOf, type Support } from '../judgement';
+import { slipCues, slipWords, supportOf, type Finding, type Support } from '../judgement';
 import { convertValue, type Kit } from '../kits';
 import { methodFiguresOf } from '../metrology';
-import type { BenchCheckId, Conclusion, BenchEvidence, Reading, Slip } from '../observation';
+import type {
+	BenchEvidence,
+	Conclusion,
+	PracticeCheckId,
+	Reading,
+	RelatedValue,
+	Slip
+} from '../observation';
 import { evidenceOf, readingInQuestion } from './evidence';
 import { readingOfTitration } from './readings';
 import { declaredOf } from './declared-value';
+import { differenceOfReading, relatedValues, type ReadingDifference } from './related';
 import type { RunState } from './run';
 import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
+import { findingsTogether } from './values-together';
 
 export type SlipNote = { slip: Slip; name: string; remedy: string; amount: number | null };
 
@@ -29,10 +38,16 @@ export type Debrief = {
 		right: Conclusion[];
 		isRight: boolean;
 		support: Support;
-		wouldTellMore: BenchCheckId | null;
+		wouldTellMore: PracticeCheckId | null;
 	} | null;
 	evidence: BenchEvidence[];
 	inQuestion: Reading | null;
+	/** Other values that were known by then. */
+	related: RelatedValue[];
+	/** What the reading in question leaves when something is taken off, as it was said and as it was. */
+	difference: (ReadingDifference & { trueValue: number }) | null;
+	/** The values looked at together, where there are others than the reading. */
+	together: readonly Finding[];
 	reveal: string | null;
 };
 
@@ -135,6 +150,13 @@ const eyeTexts = {
 	early: 'The colour had not come all the way. A comparison vial shows where it is going.'
 };
 
+/** Conclusions that are true beside the verdict: a tank that changed was read rightly, and so on. */
+const trueBeside: Partial<Record<Conclusion, readonly Conclusion[]>> = {
+	waterChanged: ['stands'],
+	secondMethod: ['stands'],
+	salinity: ['waterChanged', 'stands']
+};
+
 /**
  * What would have been right to conclude about the learner's own reading: what the scenario says;
  * and if own slips moved the reading by more than its uncertainty, technique as well, and no longer
@@ -152,9 +174,7 @@ function rightConclusions(
 		.reduce((sum, line) => sum + line.amount, 0);
 	if (Math.abs(bySlips) <= reading.expandedUncertainty)
 		// Where the water changed, or another method is off, the learner's own reading stands as well.
-		return verdict === 'waterChanged' || verdict === 'secondMethod'
-			? [verdict, 'stands']
-			: [verdict];
+		return [verdict, ...(trueBeside[verdict] ?? [])];
 	return verdict === 'stands' ? ['technique'] : [verdict, 'technique'];
 }
 
@@ -168,7 +188,11 @@ export function debriefOf(run: RunState): Debrief | null {
 	const notes = slips.map((slip) => noteOf(slip, ledger));
 	const given = run.inquiry.context.conclusion;
 	const evidence = evidenceOf(run);
+	const related = relatedValues(run);
 	const inQuestion = readingInQuestion(run);
+	const { takenOff } = run.scenario;
+	const { water } = first.bench.truth;
+	const difference = inQuestion && differenceOfReading(run.kit, inQuestion, takenOff);
 	const right = rightConclusions(run, ledger, reading);
 	const support =
 		given && inQuestion
@@ -178,6 +202,7 @@ export function debriefOf(run: RunState): Debrief | null {
 					conclusion: given.conclusion,
 					matrixEffect: matrixEffectOn(run.kit),
 					method: methodFiguresOf(run.kit),
+					beside: { related, ...(takenOff ? { takenOff } : {}) },
 					offered: run.scenario.checks.map(({ check }) => check),
 					minutes: Object.fromEntries(
 						run.scenario.checks.map(({ check, minutes }) => [check, minutes])
@@ -186,7 +211,7 @@ export function debriefOf(run: RunState): Debrief | null {
 			: null;
 	return {
 		reading,
-		trueValue: trueValueOf(first.bench.truth.water, run.kit),
+		trueValue: trueValueOf(water, run.kit),
 		ledger,
 		slips: notes,
 		next: nextOf(ledger, notes, run.scenario.kind === 'case', claimOf(run.kit)),
@@ -204,6 +229,12 @@ export function debriefOf(run: RunState): Debrief | null {
 				: null,
 		evidence,
 		inQuestion,
+		related,
+		difference: difference && { ...difference, trueValue: trueValueOf(water, difference) },
+		together:
+			inQuestion && run.scenario.kind === 'case'
+				? findingsTogether({ kit: run.kit, reading: inQuestion, difference, evidence, related })
+				: [],
 		reveal: run.scenario.reveal ?? null
 	};
 }

@@ -1,6 +1,6 @@
 import { normalAt, trueValueOf, type CheckOffer } from '../bench';
 import { convertValue } from '../kits';
-import type { BenchCheckId, BenchEvidence, Reading } from '../observation';
+import type { BenchEvidence, PracticeCheckId, Reading } from '../observation';
 import { carbonateDkhOf } from './carbonate-only';
 import { asWritten, earlierReadings, quickRepeat, readingOfTitration } from './readings';
 import type { RunState } from './run';
@@ -34,7 +34,7 @@ export function evidenceOf(run: RunState): BenchEvidence[] {
 	}));
 	const first = run.titrations[0] && readingOfTitration(run.titrations[0]);
 	if (first) evidence.push({ kind: 'test', reading: first, from: 'first' });
-	const counts = new Map<BenchCheckId, number>();
+	const counts = new Map<PracticeCheckId, number>();
 	for (const { check, titration, isDone } of run.inquiry.context.checks) {
 		const n = counts.get(check) ?? 0;
 		counts.set(check, n + 1);
@@ -57,7 +57,7 @@ export function evidenceOf(run: RunState): BenchEvidence[] {
 					nominalExpandedUncertainty: offer.nominalExpandedUncertainty,
 					matrix: offer.water.matrix
 				});
-			else evidence.push({ kind: 'test', reading, from: check });
+			else evidence.push({ kind: 'test', reading, from: done.purpose });
 		}
 	}
 	return evidence;

@@ -1,6 +1,12 @@
 import { assign, initialTransition, setup, transition, type SnapshotFrom } from 'xstate';
 import * as z from 'zod/mini';
-import { benchCheckIds, conclusions, type BenchCheckId, type Conclusion } from '../observation';
+import {
+	benchCheckIds,
+	conclusions,
+	practiceCheckIds,
+	type Conclusion,
+	type PracticeCheckId
+} from '../observation';
 
 /** What the learner decides after the reading: which check, and what to conclude. */
 export const InquiryEventSchema = z.discriminatedUnion('type', [
@@ -15,7 +21,7 @@ export const InquiryEventSchema = z.discriminatedUnion('type', [
 	/** That titration is over. */
 	z.strictObject({ type: z.literal('check.done'), titration: z.int() }),
 	/** A check that gives its result at once. */
-	z.strictObject({ type: z.literal('result.asked'), check: z.enum(benchCheckIds) }),
+	z.strictObject({ type: z.literal('result.asked'), check: z.enum(practiceCheckIds) }),
 	z.strictObject({
 		type: z.literal('conclusion.given'),
 		conclusion: z.enum(conclusions),
@@ -29,7 +35,7 @@ export type InquiryEvent = z.infer<typeof InquiryEventSchema>;
 
 export type InquiryContext = {
 	/** Checks in the order they were made; bench checks with the number of their titration. */
-	checks: readonly { check: BenchCheckId; titration: number | null; isDone: boolean }[];
+	checks: readonly { check: PracticeCheckId; titration: number | null; isDone: boolean }[];
 	conclusion: { conclusion: Conclusion; sure: number } | null;
 };
 

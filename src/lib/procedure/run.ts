@@ -1,6 +1,6 @@
 import type { Scenario } from '../bench';
 import type { Kit } from '../kits';
-import { liveEntries, type BenchCheckId } from '../observation';
+import { liveEntries, relatedQuantities, type PracticeCheckId } from '../observation';
 import { declaredOf } from './declared-value';
 import { startInquiry, stepInquiry, type InquiryEvent, type InquirySnapshot } from './inquiry';
 import type { RunEntry, RunEvent, RunLog } from './run-log';
@@ -32,7 +32,11 @@ export function startRun(log: Pick<RunLog, 'kit' | 'seed'>, scenario: Scenario):
 }
 
 /** Checks whose result is simply asked for; the others are titrations at the bench. */
-const asked: ReadonlySet<BenchCheckId> = new Set(['repeatQuick', 'secondMethod']);
+const asked: ReadonlySet<PracticeCheckId> = new Set([
+	'repeatQuick',
+	'secondMethod',
+	...relatedQuantities
+]);
 
 const isOver = (titration: TitrationRun | undefined) => titration?.walk.status === 'done';
 const hasValue = (titration: TitrationRun | undefined) =>
@@ -40,7 +44,7 @@ const hasValue = (titration: TitrationRun | undefined) =>
 
 /** What an inquiry event needs of the run around it. */
 function isTimely({ scenario, titrations }: RunState, event: InquiryEvent): boolean {
-	const offers = (check: BenchCheckId) => scenario.checks.some((offer) => offer.check === check);
+	const offers = (check: PracticeCheckId) => scenario.checks.some((offer) => offer.check === check);
 	const first = titrations[0];
 	switch (event.type) {
 		case 'reading.given':

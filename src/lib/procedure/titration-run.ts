@@ -58,7 +58,12 @@ export function truthFor(scenario: Scenario, purpose: 'first' | BenchCheckId): T
 	const offer = checks.find((each): each is CheckOffer => each.check === purpose);
 	if (offer?.check === 'reference' || offer?.check === 'freshSample')
 		return { ...truth, water: offer.water };
-	if (offer?.check === 'freshLot') return { ...truth, titrant: undefined };
+	if (offer?.check === 'freshLot')
+		return {
+			...truth,
+			titrant: undefined,
+			...(offer.opens === 'allBottles' ? { indicator: undefined, reagents: undefined } : {})
+		};
 	return truth;
 }
 

@@ -1,6 +1,11 @@
 import type { BenchAction, Scenario } from '$lib/bench';
 import type { Kit } from '$lib/kits';
-import type { BenchCheckId, Conclusion, WalkEvent } from '$lib/observation';
+import {
+	isBenchCheck,
+	type Conclusion,
+	type PracticeCheckId,
+	type WalkEvent
+} from '$lib/observation';
 import {
 	lastDeclaration,
 	replayRun,
@@ -95,13 +100,13 @@ export class PracticeRun {
 	}
 
 	/** A check that is a titration begins on a fresh bench; another gives its result at once. */
-	check(check: BenchCheckId): void {
-		const begun: InquiryEvent = {
-			type: 'check.begun',
-			check,
-			titration: this.state.titrations.length
-		};
-		if (wouldTake(this.state, this.now(), { in: 'inquiry', event: begun })) this.inquire(begun);
+	check(check: PracticeCheckId): void {
+		const titration = this.state.titrations.length;
+		const begun: InquiryEvent | null = isBenchCheck(check)
+			? { type: 'check.begun', check, titration }
+			: null;
+		if (begun && wouldTake(this.state, this.now(), { in: 'inquiry', event: begun }))
+			this.inquire(begun);
 		else this.inquire({ type: 'result.asked', check });
 	}
 	conclude(given: { conclusion: Conclusion; sure: number }): void {

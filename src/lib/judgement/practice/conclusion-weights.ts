@@ -3,8 +3,8 @@ import { faultById } from '../catalogue/catalogue';
 import type { Diagnosis } from '../diagnosis/diagnosis';
 import type { FaultClass } from '../catalogue/fault';
 
-/** Conclusions that say something. */
-export type Telling = Exclude<Conclusion, 'cantTellYet'>;
+/** Conclusions that the diagnosis of a reading knows; the others rest on values beside it. */
+export type Telling = Exclude<Conclusion, 'cantTellYet' | 'salinity' | 'carriedOver'>;
 export const tellingConclusions = [
 	'stands',
 	'technique',

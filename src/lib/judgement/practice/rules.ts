@@ -7,9 +7,9 @@ import type { Facts } from './facts';
  */
 export type Ruling = { verdict: 'earned' | 'notYet' | 'against'; why: string };
 
-const earned = (why: string): Ruling => ({ verdict: 'earned', why });
-const notYet = (why: string): Ruling => ({ verdict: 'notYet', why });
-const against = (why: string): Ruling => ({ verdict: 'against', why });
+export const earned = (why: string): Ruling => ({ verdict: 'earned', why });
+export const notYet = (why: string): Ruling => ({ verdict: 'notYet', why });
+export const against = (why: string): Ruling => ({ verdict: 'against', why });
 
 function stands(facts: Facts): Ruling {
 	if (facts.repeatsDiffer)

@@ -1,4 +1,5 @@
 import type { BenchEvidence, Conclusion, Reading } from '../../observation';
+import { besideRulings, type Beside, type BesideRulings } from './beside';
 import { conclusionWeights, tellingConclusions, type Telling } from './conclusion-weights';
 import { diagnose } from '../diagnosis/diagnose';
 import type { DiagnoseOptions } from '../diagnosis/diagnosis';
@@ -20,6 +21,8 @@ export type Verdicts = {
 	/** How probable each conclusion is. */
 	weights: Record<Telling, number>;
 	facts: Facts;
+	/** What the values beside it say. */
+	beside: BesideRulings;
 	/** A known solution or a second method speaks for it. */
 	isIndependent: boolean;
 };
@@ -27,6 +30,9 @@ export type Verdicts = {
 /** That all is as it was read, or that the water did it, is said only with something independent. */
 export const needsProof = (conclusion: Conclusion): boolean =>
 	conclusion === 'stands' || conclusion === 'waterChanged';
+
+/** Values beside the reading of which nothing is known. */
+const NOTHING_BESIDE = (analyte: Beside['analyte']): Beside => ({ analyte, related: [] });
 
 /**
  * Verdicts on all conclusions from one and the same evidence, by how probable each has become. The
@@ -36,8 +42,10 @@ export function verdictsOf(
 	reading: Reading,
 	evidence: readonly BenchEvidence[],
 	matrixEffect: MatrixEffect = {},
-	options: DiagnoseOptions = {}
+	options: DiagnoseOptions = {},
+	values: Beside = NOTHING_BESIDE(options.method?.analyte ?? 'alkalinity')
 ): Verdicts {
+	const beside = besideRulings(reading, evidence, values);
 	const facts = factsOf(reading, evidence, matrixEffect);
 	const about = aboutReading(reading, evidence, matrixEffect);
 	const diagnosis = diagnose(about, options);
@@ -47,27 +55,46 @@ export function verdictsOf(
 	const alone = (conclusion: Telling) =>
 		(reached ??= conclusionWeights(diagnose(about.slice(0, 1), options), reading))[conclusion];
 	// However odd a reading looks beside earlier ones: without a check, a cause is a guess.
-	const isChecked = about.slice(1).some(({ kind }) => kind !== 'earlier');
+	const isChecked =
+		about.slice(1).some(({ kind }) => kind !== 'earlier') ||
+		values.related.some((each) => each.isChecked);
+	// What two kits saw is not in one of them.
+	const isIndependent = diagnosis.isIndependent || beside.waterChanged?.verdict === 'earned';
 
 	const verdictOf = (conclusion: Telling): Verdict => {
 		if (!isChecked) return 'notYet';
 		const weight = weights[conclusion];
 		const isEarned = needsProof(conclusion)
-			? weight >= EARNED.value && diagnosis.isIndependent
+			? weight >= EARNED.value && isIndependent
 			: weight >= EARNED.cause;
 		if (isEarned) return 'earned';
 		return isAgainst(conclusion, weight, () => alone(conclusion), facts) ? 'against' : 'notYet';
 	};
 	const telling = Object.fromEntries(
-		tellingConclusions.map((each) => [each, verdictOf(each)])
+		tellingConclusions.map((each) => [each, withBeside(verdictOf(each), each, beside)])
 	) as Record<Telling, Verdict>;
-	const isAnyEarned = tellingConclusions.some((each) => telling[each] === 'earned');
+	const told = {
+		...telling,
+		salinity: beside.salinity.verdict,
+		carriedOver: beside.carriedOver.verdict
+	};
+	const isAnyEarned = Object.values(told).includes('earned');
 	return {
-		verdicts: { ...telling, cantTellYet: isAnyEarned ? 'notYet' : 'earned' },
+		verdicts: { ...told, cantTellYet: isAnyEarned ? 'notYet' : 'earned' },
 		weights,
 		facts,
-		isIndependent: diagnosis.isIndependent
+		beside,
+		isIndependent
 	};
+}
+
+/** A verdict on a reading, and what the values beside it add: they can take away, or bring a change home. */
+function withBeside(verdict: Verdict, conclusion: Telling, beside: BesideRulings): Verdict {
+	if (conclusion === 'stands' && beside.stands)
+		return verdict === 'against' ? verdict : beside.stands.verdict;
+	if (conclusion === 'waterChanged' && beside.waterChanged)
+		return verdict === 'against' ? verdict : beside.waterChanged.verdict;
+	return verdict;
 }
 
 /** @param alone how likely it was with nothing but the reading */

@@ -2,15 +2,19 @@ import type { MethodFigures } from '../../metrology';
 import {
 	benchCheckIds,
 	conclusions,
+	isBenchCheck,
 	type BenchCheckId,
 	type BenchEvidence,
 	type Conclusion,
-	type Reading
+	type PracticeCheckId,
+	type Reading,
+	type RelatedQuantity
 } from '../../observation';
+import type { Beside } from './beside';
 import type { MatrixEffect } from './facts';
 import { aboutReading } from './practice-evidence';
 import { rankChecks } from '../ranking/rank';
-import { rules } from './rules';
+import { rules, type Ruling } from './rules';
 import { needsProof, verdictsOf, type Verdict, type Verdicts } from './support-verdicts';
 import { whyByWeight, whyCantTell } from './support-words';
 
@@ -20,7 +24,7 @@ export type Support = {
 	/** One or two plain sentences. */
 	why: string;
 	/** The check that would have told more; null when nothing is missing or nothing more was to be had. */
-	wouldTellMore: BenchCheckId | null;
+	wouldTellMore: PracticeCheckId | null;
 };
 
 export type CollectedInput = {
@@ -31,21 +35,34 @@ export type CollectedInput = {
 	/** What a reference in this matrix is known to read over its content with a good kit, in the unit. */
 	matrixEffect?: MatrixEffect;
 	/** The checks that could be had; any of them when left out. */
-	offered?: readonly BenchCheckId[];
+	offered?: readonly PracticeCheckId[];
 	/** Minutes that a check takes there, where they are known; nothing else is then reckoned for it. */
-	minutes?: Partial<Record<BenchCheckId, number>>;
+	minutes?: Partial<Record<PracticeCheckId, number>>;
 	/** The kit in question; the project's invented syringe kit when left out. */
 	method?: MethodFigures;
+	/** Other values of the tank, and what was taken off the reading; nothing when left out. */
+	beside?: Omit<Beside, 'analyte'>;
 };
 export type SupportInput = CollectedInput & { conclusion: Conclusion };
 
-const judged = ({ reading, evidence, matrixEffect, method }: CollectedInput): Verdicts =>
-	verdictsOf(reading, evidence, matrixEffect, method ? { method } : {});
+const judged = ({ reading, evidence, matrixEffect, method, beside }: CollectedInput): Verdicts =>
+	verdictsOf(
+		reading,
+		evidence,
+		matrixEffect,
+		method ? { method } : {},
+		beside && { ...beside, analyte: method?.analyte ?? 'alkalinity' }
+	);
 
 /** The sentence that goes with the facts, where they say the same; otherwise how probable it is. */
-function whyOf(conclusion: Conclusion, { verdicts, weights, facts }: Verdicts): string {
+function whyOf(conclusion: Conclusion, { verdicts, weights, facts, beside }: Verdicts): string {
 	const verdict = verdicts[conclusion];
 	if (conclusion === 'cantTellYet') return whyCantTell(verdict);
+	if (conclusion === 'salinity' || conclusion === 'carriedOver') return beside[conclusion].why;
+	if (conclusion === 'stands' || conclusion === 'waterChanged') {
+		const said = beside[conclusion];
+		if (said?.verdict === verdict) return said.why;
+	}
 	const ruling = rules[conclusion](facts);
 	return ruling.verdict === verdict ? ruling.why : whyByWeight(conclusion, verdict, weights);
 }
@@ -75,6 +92,24 @@ export function earnedConclusions(input: CollectedInput): Conclusion[] {
 /** Checks that share nothing with the reading but the water. */
 const independent: readonly BenchCheckId[] = ['reference', 'secondMethod'];
 
+/** A value beside the reading on which the conclusion waits, where it was to be had and was not asked. */
+function besideTelling(
+	{ conclusion, offered = [], beside }: SupportInput,
+	rulings: Verdicts
+): RelatedQuantity | null {
+	const isOpen = (each: Ruling | null) => each?.verdict === 'notYet';
+	const taken = beside?.takenOff?.of;
+	const wanted: (RelatedQuantity | undefined)[] = [
+		isOpen(rulings.beside.salinity) && conclusion === 'salinity' ? 'salinity' : undefined,
+		isOpen(rulings.beside.carriedOver) && ['carriedOver', 'stands'].includes(conclusion)
+			? taken
+			: undefined
+	];
+	const isAsked = (of: RelatedQuantity) =>
+		beside?.related.some((each) => each.isChecked && each.of === of);
+	return wanted.find((of) => of && offered.includes(of) && !isAsked(of)) ?? null;
+}
+
 /** Checks that were made already. */
 function madeIn(evidence: readonly BenchEvidence[]): Set<string> {
 	return new Set(evidence.map((each) => (each.kind === 'test' ? each.from : each.kind)));
@@ -84,10 +119,15 @@ function madeIn(evidence: readonly BenchEvidence[]): Set<string> {
  * Of the checks that were to be had and were not made, the one that would have told most for its
  * cost; where proof is missing, of those that can bring it.
  */
-function mostTelling(input: SupportInput, { isIndependent }: Verdicts): BenchCheckId | null {
+function mostTelling(input: SupportInput, verdicts: Verdicts): PracticeCheckId | null {
 	const { reading, evidence, matrixEffect, conclusion, method, minutes = {} } = input;
+	const { isIndependent } = verdicts;
+	const beside = besideTelling(input, verdicts);
+	if (beside) return beside;
 	const made = madeIn(evidence);
-	const left = (input.offered ?? benchCheckIds).filter((check) => !made.has(check));
+	const left = (input.offered ?? benchCheckIds)
+		.filter(isBenchCheck)
+		.filter((check) => !made.has(check));
 	const proofs = left.filter((check) => independent.includes(check));
 	const isProofMissing = needsProof(conclusion) && !isIndependent && proofs.length > 0;
 	const available = isProofMissing ? proofs : left;

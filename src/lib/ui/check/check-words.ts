@@ -1,9 +1,9 @@
 import type { CheckOffer } from '$lib/bench';
-import type { BenchCheckId } from '$lib/observation';
+import type { PracticeCheckId } from '$lib/observation';
 
 /** A check as a line of the list: what it is, what it can show, what it costs. */
 export type CheckLine = {
-	check: BenchCheckId;
+	check: PracticeCheckId;
 	title: string;
 	detail: string;
 	minutes: number;
@@ -57,8 +57,38 @@ const wordsOf = {
 		detail: 'What does your kit read where the answer is on the label?',
 		isAtBench: true,
 		takesTitrant: true
+	},
+	salinity: {
+		title: 'Measure the salinity',
+		detail: 'Everything dissolved moves with it.',
+		isAtBench: false,
+		takesTitrant: false
+	},
+	alkalinity: {
+		title: 'Test the alkalinity',
+		detail: 'Another value of the same tank, by a kit of its own.',
+		isAtBench: false,
+		takesTitrant: false
+	},
+	calcium: {
+		title: 'Measure calcium anew',
+		detail: 'Another test of the same tank, by a kit of its own.',
+		isAtBench: false,
+		takesTitrant: false
+	},
+	magnesium: {
+		title: 'Measure magnesium anew',
+		detail: 'Another test of the same tank, by a kit of its own.',
+		isAtBench: false,
+		takesTitrant: false
 	}
-} satisfies Record<BenchCheckId, Words>;
+} satisfies Record<PracticeCheckId, Words>;
+
+const allBottles: Words = {
+	...wordsOf.freshLot,
+	title: 'Test with a fresh set of bottles',
+	detail: 'The same water; every bottle of the kit newly opened.'
+};
 
 /**
  * The offers of a scenario as lines. Only what a keeper would know goes in: label, note and cost.
@@ -67,7 +97,10 @@ const wordsOf = {
  */
 export function checkLines(offers: readonly CheckOffer[], usedMl: number | null): CheckLine[] {
 	return offers.map((offer): CheckLine => {
-		const { title, detail, isAtBench, takesTitrant } = wordsOf[offer.check];
+		const { title, detail, isAtBench, takesTitrant } =
+			offer.check === 'freshLot' && offer.opens === 'allBottles'
+				? allBottles
+				: wordsOf[offer.check];
 		const label = 'label' in offer ? offer.label : null;
 		const note = 'note' in offer ? offer.note : undefined;
 		const ownMl = offer.check === 'freshLot' ? offer.titrantMl : undefined;
@@ -86,7 +119,7 @@ export function checkLines(offers: readonly CheckOffer[], usedMl: number | null)
 /** What the checks made so far have cost. */
 export function costOf(
 	lines: readonly CheckLine[],
-	made: readonly BenchCheckId[]
+	made: readonly PracticeCheckId[]
 ): { minutes: number; titrantMl: number } {
 	return made.reduce(
 		(sum, check) => {

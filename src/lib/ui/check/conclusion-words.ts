@@ -17,7 +17,7 @@ export const conclusionWords = {
 	},
 	reagent: {
 		name: 'The reagent',
-		means: 'The titrant or the indicator is not what it should be.',
+		means: 'A bottle of the kit is not what it should be.',
 		was: 'the reagent'
 	},
 	secondMethod: {
@@ -29,6 +29,16 @@ export const conclusionWords = {
 		name: 'The water changed',
 		means: 'The tank is not what it was.',
 		was: 'a real change of the water'
+	},
+	salinity: {
+		name: 'The salinity',
+		means: 'All that is dissolved moved alike. See to the salt first.',
+		was: 'the salinity'
+	},
+	carriedOver: {
+		name: 'What was taken off',
+		means: 'The test is fine; the other value it was reckoned with is not.',
+		was: 'the value that was taken off'
 	},
 	cantTellYet: {
 		name: 'Can’t tell yet',

@@ -1,4 +1,4 @@
-import type { BenchCheckId } from '$lib/observation';
+import type { PracticeCheckId } from '$lib/observation';
 import type { Debrief } from '$lib/procedure';
 import { conclusionWords } from '../check/conclusion-words';
 
@@ -11,8 +11,12 @@ const checkNames = {
 	reference: 'a known solution',
 	largerSample: 'a larger sample',
 	freshLot: 'a fresh bottle',
-	freshSample: 'fresh tank water'
-} satisfies Record<BenchCheckId, string>;
+	freshSample: 'fresh tank water',
+	salinity: 'the salinity of today',
+	alkalinity: 'the alkalinity of today',
+	calcium: 'calcium, measured anew',
+	magnesium: 'magnesium, measured anew'
+} satisfies Record<PracticeCheckId, string>;
 
 const standing = {
 	earned: 'What you had collected carried it.',

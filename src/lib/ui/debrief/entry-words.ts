@@ -101,7 +101,11 @@ const checkNames = {
 	reference: 'known solution',
 	largerSample: 'larger sample',
 	freshLot: 'fresh bottle',
-	freshSample: 'fresh sample'
+	freshSample: 'fresh sample',
+	salinity: 'salinity',
+	alkalinity: 'alkalinity',
+	calcium: 'calcium',
+	magnesium: 'magnesium'
 };
 
 function inquiryWords(event: InquiryEvent): string {
