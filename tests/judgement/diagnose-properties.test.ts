@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { cues, diagnose, faults, rankChecks, type Diagnosis } from '../../src/lib/judgement';
 import { convertValue, type Unit } from '../../src/lib/kits';
 import { EvidenceSchema, type Evidence } from '../../src/lib/observation';
-import { earlier, inUnit, reading, reference, second, test } from './diagnosed';
+import { earlier, fault, inUnit, only, reading, reference, second, test } from './diagnosed';
 
 const value = fc.double({ min: 5, max: 12, noNaN: true }).map((each) => Number(each.toFixed(2)));
 const ids = fc.uuid();
@@ -256,6 +256,73 @@ describe('evidence that cannot be used is named', () => {
 		expect(() => diagnose([test('a', 8)], { priors: { lotOff: 1.2 } })).toThrow('lotOff');
 		expect(() => diagnose([test('a', 8)], { pairFactor: -1 })).toThrow('pairFactor');
 		expect(() => diagnose([test('a', 8)], { noneOfThesePrior: 2 })).toThrow('noneOfThesePrior');
+	});
+
+	it('a prior of what is no fault is refused with the names there are', () => {
+		const priors = { lotOff: 0.1, lotOf: 0.1 };
+		for (const asked of [diagnose, rankChecks])
+			expect(() => asked([test('a', 8)], { priors })).toThrow(
+				expect.objectContaining({
+					name: 'RangeError',
+					message: expect.stringMatching(
+						/^priors must be by ids of .*lotOff, .*realChange.*; found lotOf$/
+					)
+				})
+			);
+		const own = only([
+			fault('mine', {
+				target: 'gain',
+				scope: 'lot',
+				prior: 0.1,
+				sizes: [{ weight: 1, mean: 0.1, sd: 0.02, of: 'share' }]
+			})
+		]);
+		expect(() =>
+			diagnose([test('a', 8)], { ...own, priors: { mine: 0.2, realChange: 0.1 } })
+		).not.toThrow();
+		expect(() => diagnose([test('a', 8)], { ...own, priors: { lotOff: 0.2 } })).toThrow(
+			'found lotOff'
+		);
+	});
+
+	it.each<[Evidence, string]>([
+		[
+			test('b', -1, 'repeatFull'),
+			'evidence[1].reading.value must be between -0.75 and 1000 dKH; found -1'
+		],
+		[
+			test('b', 8000, 'repeatFull'),
+			'evidence[1].reading.value must be between -0.75 and 1000 dKH; found 8000'
+		],
+		[second('s', 8000), 'evidence[1].reading.value must be between -0.75 and 1000 dKH; found 8000'],
+		[earlier('e', -3, 7), 'evidence[1].reading.value must be between -0.75 and 1000 dKH; found -3'],
+		[
+			reference('r', 8, { nominal: 8000 }),
+			'evidence[1].nominal must be between -0.75 and 1000 dKH; found 8000'
+		],
+		[
+			inUnit(test('b', -1, 'repeatFull'), 'meq/L', 0.35665),
+			'evidence[1].reading.value must be between -0.27 and 1000 meq/L; found -0.35665'
+		]
+	])('a number that nobody can have read is refused (%#)', (piece, message) => {
+		for (const asked of [diagnose, rankChecks])
+			expect(() => asked([test('a', 8), piece])).toThrow(new RangeError(message));
+	});
+
+	it('a blank may read below nothing as far as a scale goes past its end', () => {
+		const blank = (value: number): Evidence => ({
+			kind: 'blank',
+			reading: reading('b', value),
+			matrix: 'sodiumChloride'
+		});
+		expect(() => diagnose([test('a', 8), blank(-2.6)])).not.toThrow();
+		expect(() => diagnose([test('a', 8), blank(-8)])).toThrow('evidence[1].reading.value');
+	});
+
+	it('what any unit of the analyte makes of a tank, and water that holds nothing, can have been read', () => {
+		// 12 dKH are 4.28 meq/L, 214 mg/L of CaCO3 and 261 mg/L of HCO3, by definition of the units.
+		for (const value of [-0.3, 0, 4.28, 12, 214, 261])
+			expect(() => diagnose([test('a', 8), test('b', value, 'repeatFull')])).not.toThrow();
 	});
 
 	it('a fault with a prior of 0 is taken out', () => {

@@ -31,6 +31,12 @@ const own: MadeBy = {
 	ratio: 1
 };
 
+/** What can stand on a scale or in a report, dKH: a mark past the end of a scale is read as its end. */
+const lowestRead = { ofNothing: -3, ofWater: -0.5 };
+const HIGHEST_READ = 990;
+const standsThere = (read: number, isOfNothing: boolean) =>
+	Math.min(HIGHEST_READ, Math.max(isOfNothing ? lowestRead.ofNothing : lowestRead.ofWater, read));
+
 /** What the kit's figures claim of a reading, k = 2. */
 function plusMinusOf(method: MethodFigures, value: number, ratio: number): number {
 	const { variance } = readingScatter(method, { value, sampleRatio: ratio });
@@ -77,7 +83,8 @@ export class PriorWorld {
 		return believed.unforeseenSdDkh * this.chance.normal();
 	}
 
-	#reading(value: number, expandedUncertainty: number): Reading {
+	#reading(drawn: number, expandedUncertainty: number, isOfNothing = false): Reading {
+		const value = standsThere(drawn, isOfNothing);
 		const id = `r${this.#made++}`;
 		return { id, label: id, value: Number(value.toFixed(4)), expandedUncertainty, unit: 'dKH' };
 	}
@@ -86,7 +93,7 @@ export class PriorWorld {
 		const { method, causes, chance } = this;
 		const clean = readByKit(amount, by, method, causes, this.#shared, chance);
 		const value = clean + shift + (by.isFirst ? 0 : this.#slip());
-		return this.#reading(value, plusMinusOf(method, value, by.ratio));
+		return this.#reading(value, plusMinusOf(method, value, by.ratio), amount === 0);
 	}
 
 	#portion(sampling: string): number {

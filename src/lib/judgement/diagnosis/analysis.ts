@@ -14,6 +14,7 @@ import { Accounts } from './gaussian';
 import { considered } from './instances';
 import { modelOf, type Model } from './model';
 import { ExplanationPlaces, type Part } from './parts';
+import { requirePossible } from './possible-readings';
 import type { PossibleCheck } from './possible-tests';
 import type { Row, RowContext } from './row';
 import { firstOf, possibleRows, rowsOf } from './rows';
@@ -68,7 +69,8 @@ function requireShare(field: string, value: number): number {
  * All accounts of the evidence, with their weights.
  *
  * @param possible tests that could be had, to be foreseen; they change nothing
- * @throws RangeError naming the piece and field that is no evidence, or the option that is out of range
+ * @throws RangeError naming the piece and field that is no evidence or that nobody can have read, the option
+ *   that is out of range, or a prior of no fault in the catalogue
  */
 export function analyse(
 	evidence: readonly Evidence[],
@@ -78,6 +80,7 @@ export function analyse(
 	requireSound(evidence);
 	const context = contextOf(evidence, options);
 	const { method, water, prior } = context;
+	requirePossible(evidence, method.analyte);
 	const { rows, unused } = rowsOf(evidence, context);
 	const whole: RowContext = { ...context, firstAt: firstOf(evidence) };
 	const checks = possible(rows, whole);

@@ -29,8 +29,9 @@ const LEAST_LISTED = 1e-4;
  * share it; no fault, one, or two, a real change of the water, and what is in no list. All that is
  * normal is integrated out exactly, factors on a grid. Bayes' theorem for the rest.
  *
- * @throws RangeError naming the piece and field of evidence that has not its form, the field of an option
- *   that is out of range, or a unit that the analyte is not measured in
+ * @throws RangeError naming the piece and field of evidence that has not its form or that nobody can have
+ *   read (`possibleReading`), the field of an option that is out of range, a prior of no fault in the
+ *   catalogue, or a unit that the analyte is not measured in
  */
 export function diagnose(evidence: readonly Evidence[], options: DiagnoseOptions = {}): Diagnosis {
 	return diagnosisOf(analyse(evidence, options, foreseenChecks(evidence)));

@@ -105,7 +105,7 @@ export type DiagnoseOptions = {
 	method?: MethodFigures;
 	/** Unit of the answer; that of the test in question when left out. */
 	unit?: Unit;
-	/** Probabilities in place of those of the catalogue, by fault id; 0 takes a fault out. */
+	/** Probabilities in place of those of the catalogue, by fault id (any other name is refused); 0 takes a fault out. */
 	priors?: Readonly<Record<string, number>>;
 	/** Another catalogue, or more faults. */
 	faults?: readonly Fault[];

@@ -38,13 +38,28 @@ function masksOf(fault: Fault, model: Model, seat: string): { mask: Uint8Array; 
 	];
 }
 
-/** Every fault that this evidence can have, in every thing it can sit in. */
+/** A prior under a name that no fault has would be passed over in silence. */
+function requireKnown(priors: Readonly<Record<string, number>>, faults: readonly Fault[]): void {
+	const ids = new Set(faults.map(({ id }) => id));
+	const unknown = Object.keys(priors).find((id) => !ids.has(id));
+	if (unknown !== undefined)
+		throw new RangeError(
+			`priors must be by ids of ${[...ids].sort().join(', ')}; found ${unknown}`
+		);
+}
+
+/**
+ * Every fault that this evidence can have, in every thing it can sit in.
+ *
+ * @throws RangeError naming a prior that is of no fault, or out of its range
+ */
 export function considered(
 	faults: readonly Fault[],
 	priors: Readonly<Record<string, number>>,
 	context: PieceContext,
 	seconds: SecondMethods
 ): Considered {
+	requireKnown(priors, faults);
 	const found: Considered = { faults: [], lnOdds: [], instances: [] };
 	const sorted = [...faults].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 	const { model } = context;
