@@ -240,6 +240,16 @@ describe('the reasons', () => {
 		expect(decision.change).toBe(change);
 		expect(decision.because.join(' ')).toContain(words);
 	});
+	it.each([
+		[0.5, 'notSettled', 'not settled: the chances are about 5 in 10'],
+		[0.9, 'likelyReal', 'likely real'],
+		[0.05, 'tooSmallToTell', 'too small']
+	])('where the water has changed by %s in 1, a wide rate is %s', (waterChanged, change, words) => {
+		const input = inputFor(8, 0.8, { rate: { perDay: -0.2, expandedUncertainty: 0.4 } });
+		const decision = decide({ ...input, diagnosis: { ...input.diagnosis!, waterChanged } });
+		expect(decision.change).toBe(change);
+		expect(decision.because.join(' ')).toContain(words);
+	});
 	it('much consumption: a test a week is too rare', () => {
 		const decision = decide(inputFor(8, 0.2, { consumptionPerDay: 0.7 }));
 		expect(decision.retestInDays).toBe(1);

@@ -75,6 +75,8 @@ export function otherGrounds(grounds: Grounds, isVerified: boolean): string[] {
 			: 'Nothing independent of the kit was asked yet. A repeat shares every lasting error of the first.',
 		change === 'tooSmallToTell' &&
 			'The change since the last reading is too small for these tests to tell.',
+		change === 'notSettled' &&
+			`Whether the water has really changed since the last reading is not settled: the chances are ${chanceInWords(grounds.diagnosis.waterChanged)}.`,
 		change === 'likelyReal' && 'The change since the last reading is likely real.',
 		looks[livestock]
 	];

@@ -38,9 +38,21 @@ const checkFor = (lacks: Decision['lacks']): Verdict => ({
 	lacks
 });
 
-function changeOf({ rate }: DecideInput): Decision['change'] {
+/** Below this chance of a real change of the water nothing but the size of the change is spoken of; judgement. */
+const MAY_BE_REAL = 0.15;
+/** From here on a change of the water is the likely account, however wide the rate is; judgement. */
+const LIKELY_REAL = 0.8;
+
+/**
+ * The ± of the rate is that of all accounts together: it is wide as well where a fault and a real change
+ * are both likely. Such a change is not small, it is not settled.
+ */
+function changeOf({ rate, diagnosis }: DecideInput): Decision['change'] {
 	if (!rate) return null;
-	return Math.abs(rate.perDay) > rate.expandedUncertainty ? 'likelyReal' : 'tooSmallToTell';
+	const chance = diagnosis?.waterChanged ?? 0;
+	if (Math.abs(rate.perDay) > rate.expandedUncertainty || chance >= LIKELY_REAL)
+		return 'likelyReal';
+	return chance >= MAY_BE_REAL ? 'notSettled' : 'tooSmallToTell';
 }
 
 /** The act that is expected to cost least; an act needs more than even chances of its side. */

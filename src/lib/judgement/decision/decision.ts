@@ -56,8 +56,11 @@ export type Decision = {
 	lacks: 'unit' | 'salinity' | 'salinityRight' | 'independent' | null;
 	/** Verified by something independent: a known solution or a second method. */
 	isVerified: boolean;
-	/** Since the last reading: a change that the test cannot resolve is called so. */
-	change: 'tooSmallToTell' | 'likelyReal' | null;
+	/**
+	 * Since the last reading: a change that the test cannot resolve is called so; one that a fault may have
+	 * made as well as the water is not settled.
+	 */
+	change: 'tooSmallToTell' | 'notSettled' | 'likelyReal' | null;
 	/** Days until the next test; 0 is today. */
 	retestInDays: number;
 };
