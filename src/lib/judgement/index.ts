@@ -33,7 +33,7 @@ export { diagnoseAndRank } from './ranking/diagnose-and-rank';
 export * from './diagnosis/diagnosis';
 export { emergencyPath, type EmergencyPath } from './decision/emergency';
 export * from './catalogue/end-point-effects';
-export { factsOf, type Facts, type MatrixEffect } from './practice/facts';
+export { changeReach, factsOf, type Facts, type MatrixEffect } from './practice/facts';
 export * from './catalogue/fault';
 export * from './decision/limits';
 export { isPossibleSalinity, possibleSalinity, salinityOf, salinityOff } from './decision/salinity';
@@ -83,3 +83,4 @@ export {
 export * from './practice/slip-cues';
 export * from './practice/support';
 export * from './catalogue/water-causes';
+export { waterCausesTold, type WaterTold } from './catalogue/water-causes-told';

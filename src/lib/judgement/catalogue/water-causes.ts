@@ -1,3 +1,4 @@
+import type { Analyte } from '../../kits';
 import type { Cue } from './fault';
 import { cueOf, unknown } from './make-cue';
 
@@ -5,14 +6,20 @@ import { cueOf, unknown } from './make-cue';
 export type WaterCause = {
 	id: string;
 	name: string;
-	/** Which way alkalinity goes. */
+	/** Values that it moves; all when left out. */
+	analytes?: readonly Analyte[];
+	/** Which way the value goes. */
 	direction: 'falls' | 'rises' | 'either';
-	/** How it shows itself, beside alkalinity. */
+	/** How it shows itself, beside the value. */
 	shownBy: readonly string[];
 	/** What to do, one or two plain sentences. */
 	remedy: string;
 	/** It needs no number, and does not wait for one. */
 	isUrgent: boolean;
+	/** Answers that speak for it, by question. */
+	spokenForBy?: Readonly<Record<string, readonly string[]>>;
+	/** Answers with which it cannot be. */
+	ruledOutBy?: Readonly<Record<string, readonly string[]>>;
 	origin: string;
 };
 
@@ -26,15 +33,18 @@ export const waterCauses: readonly WaterCause[] = [
 	{
 		id: 'calcification',
 		name: 'corals and algae built more than was dosed',
+		analytes: ['alkalinity', 'calcium'],
 		direction: 'falls',
 		shownBy: ['calcium fell by 7.15 mg/L for each dKH', 'it falls by about as much each day'],
 		remedy: 'Raise the daily dose by what is missing each day; make up what is lost slowly.',
 		isUrgent: false,
+		spokenForBy: { tankEvents: ['growth'], otherValues: ['together'] },
 		origin: 'Textbook: one calcium for two equivalents.'
 	},
 	{
 		id: 'precipitation',
 		name: 'calcium carbonate fell out at once',
+		analytes: ['alkalinity', 'calcium'],
 		direction: 'falls',
 		shownBy: [
 			'haze or a white film within hours',
@@ -43,15 +53,18 @@ export const waterCauses: readonly WaterCause[] = [
 		],
 		remedy: 'Stop all dosing, aerate, and test again in an hour or two.',
 		isUrgent: true,
+		spokenForBy: { tankEvents: ['haze'], dosing: ['more'], otherValues: ['together'] },
 		origin: 'Textbook for the ratio; common practice, no source, for the rest.'
 	},
 	{
 		id: 'nitrification',
 		name: 'food turned to nitrate',
+		analytes: ['alkalinity'],
 		direction: 'falls',
 		shownBy: ['nitrate rose by about 50 mg/L for 2.3 dKH', 'calcium stayed'],
 		remedy: 'Feed less or take more out; a matched water change brings both back.',
 		isUrgent: false,
+		spokenForBy: { otherValues: ['nitrate'] },
 		origin: 'Textbook: one equivalent for each nitrate made; 50 mg/L are 0.81 meq/L.'
 	},
 	{
@@ -61,15 +74,20 @@ export const waterCauses: readonly WaterCause[] = [
 		shownBy: ['as much is left in the bottle as days ago', 'nothing drips when it should run'],
 		remedy: 'Get it running at its usual dose. No double doses to catch up.',
 		isUrgent: false,
+		spokenForBy: { dosing: ['stopped'] },
+		ruledOutBy: { dosing: ['noDosing'] },
 		origin: 'Common practice, no source.'
 	},
 	{
 		id: 'onePartOnly',
 		name: 'one part of two is missing',
+		analytes: ['alkalinity', 'calcium'],
 		direction: 'either',
 		shownBy: ['alkalinity and calcium go opposite ways', 'one bottle is emptier than the other'],
 		remedy: 'Start the missing part again at its usual dose.',
 		isUrgent: false,
+		spokenForBy: { dosing: ['stopped'] },
+		ruledOutBy: { dosing: ['noDosing'] },
 		origin: 'Common practice, no source.'
 	},
 	{
@@ -79,6 +97,8 @@ export const waterCauses: readonly WaterCause[] = [
 		shownBy: ['the bottle is emptier than it should be', 'pH is high, or there is haze'],
 		remedy: 'Stop all dosing, aerate, check pH, and test again in an hour or two. No acid.',
 		isUrgent: true,
+		spokenForBy: { dosing: ['more'] },
+		ruledOutBy: { dosing: ['noDosing'] },
 		origin: 'Common practice, no source.'
 	},
 	{
@@ -88,6 +108,7 @@ export const waterCauses: readonly WaterCause[] = [
 		shownBy: ['a water change since the last reading', 'the new water by itself reads otherwise'],
 		remedy: 'Test the new mix when it is clear, before it goes in.',
 		isUrgent: false,
+		spokenForBy: { tankEvents: ['waterChange'] },
 		origin: 'Arithmetic of mixing.'
 	},
 	{
@@ -101,6 +122,7 @@ export const waterCauses: readonly WaterCause[] = [
 		remedy:
 			'Check the instrument in a solution of 35, and bring salinity right first; dose nothing.',
 		isUrgent: false,
+		spokenForBy: { tankEvents: ['waterChange'] },
 		origin: 'Arithmetic of dilution.'
 	}
 ];

@@ -4,6 +4,7 @@ import {
 	bandOf,
 	chanceInWords,
 	inDaysInWords,
+	waterCausesTold,
 	type CorrectionPlan,
 	type Decision,
 	type Diagnosis,
@@ -15,6 +16,7 @@ import { evidenceLine } from '../conversation/evidence-words';
 import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
 import type { CheckRun } from '../conversation/run';
 import { trueValueSentence } from '../conversation/true-value-words';
+import { causeLine, shownAndFolded, waterTitle } from '../conversation/water-words';
 import { firstOf } from './first-check';
 import { expectedWords, phChangeWords } from './plan-words';
 import { lookWords, verdictWords } from './verdict-words';
@@ -105,6 +107,17 @@ function explainedPart(diagnosis: Diagnosis, catalogue: Catalogue): ReportPart {
 	};
 }
 
+/** So many of what the water may have done find room on one page. */
+const MOST_CAUSES = 3;
+
+function waterParts({ diagnosis, state, log }: CheckRun): ReportPart[] {
+	const evidence = state.evidence.map((each) => each.evidence);
+	const told = diagnosis && waterCausesTold(diagnosis, evidence, log.analyte);
+	if (!told) return [];
+	const lines = shownAndFolded(told).shown.slice(0, MOST_CAUSES).map(causeLine);
+	return [{ title: waterTitle(told), lines }];
+}
+
 function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
 	const { because, wouldChange, verdict, retestInDays } = decision;
 	const first = verdict === 'check' ? firstOf(decision, catalogue) : null;
@@ -159,6 +172,7 @@ export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
 						}
 					]
 				: []),
+			...waterParts(run),
 			...(decision ? decisionParts(decision, catalogue) : []),
 			...(plan ? planParts(plan) : []),
 			...(state.note ? [{ title: 'Note', lines: [state.note] }] : [])
