@@ -271,11 +271,18 @@ describe('any plan', () => {
 			if (highest > 0) expect((input.ph ?? 0) + highest).toBeLessThanOrEqual(8.5);
 		});
 	});
-	it('its days add up to the total and end at the target', () => {
+	it('its days add up to the total and end at the target, or where it cannot be foreseen any more', () => {
 		forPlans((plan, input) => {
 			const sum = plan.days.reduce((total, { amount }) => total + amount, 0);
 			expect(sum).toBeCloseTo(plan.totalAmount, 9);
-			expect(plan.days.at(-1)?.expected).toBeCloseTo(input.target ?? 0, 9);
+			const way = (input.target ?? 0) - input.value.value;
+			expect(plan.days.at(-1)?.expected).toBeCloseTo(
+				input.value.value + (way * plan.days.length) / plan.daysInAll,
+				9
+			);
+			expect(plan.daysInAll > plan.days.length).toBe(
+				plan.cautions.some((line) => line.includes('short of'))
+			);
 			expect(plan.days.every(({ amount }) => amount > 0)).toBe(true);
 			expect(plan.days.at(-1)?.isRetest).toBe(true);
 		});
@@ -333,12 +340,77 @@ describe('any plan', () => {
 				waterExpandedUncertaintyL: 1.3 * (input.waterExpandedUncertaintyL ?? 0)
 			});
 			if (vaguer.kind === 'refused') return;
+			expect(vaguer.daysInAll).toBeGreaterThanOrEqual(plan.daysInAll);
+			// One that was cut short says less far ahead.
+			if (vaguer.daysInAll > vaguer.days.length || plan.daysInAll > plan.days.length) return;
 			expect(vaguer.days.length).toBeGreaterThanOrEqual(plan.days.length);
 			expect(Math.abs(vaguer.risePerDay)).toBeLessThanOrEqual(Math.abs(plan.risePerDay) + 1e-12);
 			expect(vaguer.days.at(-1)?.expectedExpandedUncertainty).toBeGreaterThanOrEqual(
 				(plan.days.at(-1)?.expectedExpandedUncertainty ?? 0) - 1e-12
 			);
 		});
+	});
+});
+
+describe('what cannot be foreseen', () => {
+	/** Limewater where little evaporates: the way takes weeks, and what is used up adds to its ±. */
+	const slow: CorrectionInput = {
+		...plain,
+		value: { value: 6, standardUncertainty: 0.2, unit: 'dKH' },
+		consumptionPerDay: 0.45,
+		dosedPerDay: 0.45,
+		maxRisePerDay: 0.08,
+		means: { by: 'limewater' },
+		evaporationLPerDay: 2.5
+	};
+	it('a plan of weeks ends where its ± has become as wide as the band, and says so first', () => {
+		const plan = planned(slow);
+		expect(plan.daysInAll).toBe(25);
+		expect(plan.days.length).toBeLessThan(plan.daysInAll);
+		// The band is 7 to 9: a value that is known to ± 1 may lie anywhere in it.
+		const last = plan.days.at(-1)!;
+		expect(last.expectedExpandedUncertainty).toBeLessThanOrEqual(1 + 1e-9);
+		// Of the value 0.4, of each 0.45 a day 30 %; what is added makes little beside: day 5 passes ± 1.
+		expect(Math.hypot(0.4, 0.135 * 5, 0.135 * 5)).toBeGreaterThan(1);
+		expect(plan.days.length).toBeLessThan(5);
+		expect(last.isRetest).toBe(true);
+		expect(plan.cautions[0]).toMatch(/^It ends after 4 days, at about 6\.\d ± .*short of 8\.0 dKH/);
+		expect(plan.totalAmount).toBeCloseTo(plan.days.length * plan.days[0]!.amount, 9);
+		expect(plan.sum[1]).toContain('on 25 days, the first 4 of them here');
+	});
+	it('the same way in a week is planned whole', () => {
+		const plan = planned({ ...plain, consumptionPerDay: 0.1, dosedPerDay: 0 });
+		expect(plan.days.length).toBe(plan.daysInAll);
+		expect(plan.cautions.join(' ')).not.toContain('short of');
+	});
+	it('where not even a day can be foreseen there is no plan', () => {
+		expect(
+			refused({
+				...slow,
+				consumptionPerDay: 4,
+				dosedPerDay: 4,
+				means: { by: 'bicarbonate', purity: 1 }
+			})
+		).toMatch(/could not be foreseen where the value is/);
+	});
+});
+
+describe('limewater', () => {
+	const limewater: Partial<CorrectionInput> = {
+		means: { by: 'limewater' },
+		consumptionPerDay: 0.1,
+		dosedPerDay: 0,
+		maxRisePerDay: 0.2
+	};
+	it('is compared with what evaporates, by the number that was said', () => {
+		const plan = planned({ ...plain, ...limewater, evaporationLPerDay: 3 });
+		const said = plan.cautions.join(' ');
+		expect(said).toMatch(/Of the 3 L that evaporate in a day it takes the place of 0\.\d+ L/);
+		expect(said).not.toContain('Compare');
+	});
+	it('or has to be, where nobody said it', () => {
+		const said = planned({ ...plain, ...limewater }).cautions.join(' ');
+		expect(said).toMatch(/Compare 0\.\d+ L with what evaporates in a day/);
 	});
 });
 

@@ -20,6 +20,8 @@ export type KnownCorrection = {
 	/** Net, on any day. */
 	maxRisePerDay: number;
 	evaporationLPerDay: number | null;
+	/** How far the ends of the person's band lie apart. */
+	bandWidth: number;
 	analyte: Analyte;
 };
 

@@ -17,7 +17,9 @@ function meansCautions(plan: KnownCorrection, additionPerDay: number, largest: n
 			const calcium = Math.round(meqPerL * CALCIUM_MG_PER_MEQ);
 			return [
 				'Only the clear part, by drops, in place of water that has evaporated, and never more than evaporates.',
-				`Compare ${amountInWords(largest, 'L')} with what evaporates in a day: where less evaporates, take another means.`,
+				plan.evaporationLPerDay === null
+					? `Compare ${amountInWords(largest, 'L')} with what evaporates in a day: where less evaporates, take another means.`
+					: `Of the ${amountInWords(plan.evaporationLPerDay, 'L')} that evaporate in a day it takes the place of ${amountInWords(largest, 'L')}; purified water takes that of the rest.`,
 				`It brings calcium as well: about ${calcium} mg/L a day. Goggles: it is strong alkali.`
 			];
 		}
@@ -44,17 +46,31 @@ function othersThan(analyte: Analyte): string {
 		.join(' and ');
 }
 
+type PlannedDays = { days: readonly PlanDay[]; daysInAll: number; additionPerDay: number };
+
+/** Why a plan ends short of its target. */
+function shortenedWords(
+	{ value, target, analyte }: KnownCorrection,
+	days: readonly PlanDay[]
+): string {
+	const last = days.at(-1);
+	const where = last
+		? measured(last.expected, last.expectedExpandedUncertainty, value.unit, analyte)
+		: '';
+	return `It ends ${days.length === 1 ? 'after one day' : `after ${days.length} days`}, at about ${where}, short of ${setValue(target, value.unit, analyte)}: further on nobody could say closely enough where the value is. Test then, and work out the rest from what is found.`;
+}
+
 /** What is to be heeded with this plan, in the order in which it is needed. */
 export function cautionsFor(
 	plan: KnownCorrection,
-	days: readonly PlanDay[],
-	additionPerDay: number,
+	{ days, daysInAll, additionPerDay }: PlannedDays,
 	assumed: readonly string[]
 ): string[] {
 	const { analyte } = plan;
 	const largest = Math.max(...days.map(({ amount }) => amount));
 	const isAddition = plan.means.by !== 'waterChange';
 	return [
+		...(daysInAll > days.length ? [shortenedWords(plan, days)] : []),
 		...assumed,
 		'Go slowly: each day’s amount on its own day. What was left out one day is not made up for on the next.',
 		...(isAddition

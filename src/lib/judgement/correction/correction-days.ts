@@ -11,9 +11,33 @@ const CONSUMPTION_EXPANDED_SHARE = 0.3;
 /** A retest every so many days, and at the end; judgement. */
 const RETEST_EVERY_DAYS = 2;
 
+/** A plan may widen the ± of the value by so much even where the band is narrower than that; judgement. */
+const MOST_WIDENING = 1.5;
+
 /** Days of a plan, or what stood in the way of every length of it. */
 export type Planned =
-	{ days: PlanDay[]; netPerDay: number; additionPerDay: number } | { because: string };
+	| {
+			/** Those whose outcome can be foreseen well enough; the last may lie short of the target. */
+			days: PlanDay[];
+			/** Days that all of the way would take. */
+			daysInAll: number;
+			netPerDay: number;
+			additionPerDay: number;
+	  }
+	| { because: string };
+
+/**
+ * The days up to which the ± of what is to be expected, both ways, is no wider than the band: beyond,
+ * a retest could not tell a plan that works from one that does not.
+ */
+function foreseeable(plan: KnownCorrection, days: readonly PlanDay[]): PlanDay[] {
+	const own = 2 * plan.value.standardUncertainty;
+	const widest = Math.max(plan.bandWidth / 2, MOST_WIDENING * own);
+	const told = days.filter(
+		({ expectedExpandedUncertainty }) => expectedExpandedUncertainty <= widest * (1 + 1e-9)
+	);
+	return told.map((day, i) => (i === told.length - 1 ? { ...day, isRetest: true } : day));
+}
 
 /** Expanded uncertainty of the value after some days of additions. */
 function expandedAfter(plan: KnownCorrection, addition: number, day: number): number {
@@ -101,7 +125,14 @@ export function planDays(plan: KnownCorrection): Planned {
 			};
 		const days = daysOf(plan, n);
 		const passed = passedLimit(plan, n, days);
-		if (passed === null) return { days, netPerDay, additionPerDay };
+		if (passed === null) {
+			const told = foreseeable(plan, days);
+			if (told.length > 0) return { days: told, daysInAll: n, netPerDay, additionPerDay };
+			return {
+				because:
+					'After a single day it could not be foreseen where the value is: volume, consumption or dosing are known too poorly for a plan.'
+			};
+		}
 		because = passed;
 	}
 	return {

@@ -7,7 +7,7 @@ import { planDays } from './correction-days';
 import { meansFigures } from './correction-means';
 import { refusalsOf } from './correction-refusals';
 import { sumLines } from './correction-sum';
-import { limitsOf } from '../decision/limits';
+import { defaultBand, limitsOf } from '../decision/limits';
 
 /** Taken where it is not known. The share of the water: judgement; the rest matters little. */
 const taken = { waterExpandedShare: 0.1, temperatureC: 25, ph: 8.1 };
@@ -45,6 +45,7 @@ function knownOf(input: CorrectionInput): KnownCorrection | null {
 	if (target == null || waterL == null || salinity == null || !means) return null;
 	if (means.by === 'product' && means.risePerMlIn100L === null) return null;
 	const limits = limitsOf(analyte);
+	const band = input.band ?? defaultBand(value.unit, analyte);
 	const usual = convertValue(limits.rise.usualPerDay, limits.unit, value.unit, analyte);
 	return {
 		value,
@@ -59,6 +60,7 @@ function knownOf(input: CorrectionInput): KnownCorrection | null {
 		ph: input.ph ?? taken.ph,
 		maxRisePerDay: input.maxRisePerDay ?? usual,
 		evaporationLPerDay: input.evaporationLPerDay ?? null,
+		bandWidth: convertValue(band.high - band.low, band.unit, value.unit, analyte),
 		analyte
 	};
 }
@@ -80,7 +82,8 @@ function assumedIn(input: CorrectionInput): string[] {
  * A correction in daily steps, or the reasons for none. The net change a day stays within the
  * person's limit and under the hard cap, even with as little water as its ± allows; pH rises by no
  * more than 0.2 a day and never above 8.5, worked out as if each day's amount went in at once. The
- * uncertainty of the value, the volume, the strength and the consumption is carried through the days.
+ * uncertainty of the value, the volume, the strength and the consumption is carried through the days; the plan ends where that has become so
+ * wide that a retest would tell nothing, be it short of the target, and says so first.
  *
  * @param input values in the unit of `value`; volumes in L; temperature 0 to 40 °C
  * @throws RangeError naming the field of a figure that no tank can have
@@ -92,7 +95,7 @@ export function correctionPlan(input: CorrectionInput): CorrectionPlan | PlanRef
 	if (refusals.length > 0 || !plan) return { kind: 'refused', because: refusals };
 	const planned = planDays(plan);
 	if ('because' in planned) return { kind: 'refused', because: [planned.because] };
-	const { days, netPerDay, additionPerDay } = planned;
+	const { days, daysInAll, netPerDay, additionPerDay } = planned;
 	const { name, amountUnit } = meansFigures(plan.means);
 	const totalAmount = days.reduce((total, { amount }) => total + amount, 0);
 	return {
@@ -101,11 +104,12 @@ export function correctionPlan(input: CorrectionInput): CorrectionPlan | PlanRef
 		meansName: name,
 		amountUnit,
 		days,
+		daysInAll,
 		totalAmount,
 		risePerDay: netPerDay,
 		additionPerDay,
-		sum: sumLines({ plan, days, netPerDay, additionPerDay, totalAmount }),
-		cautions: cautionsFor(plan, days, additionPerDay, assumedIn(input)),
+		sum: sumLines({ plan, days, daysInAll, netPerDay, additionPerDay, totalAmount }),
+		cautions: cautionsFor(plan, { days, daysInAll, additionPerDay }, assumedIn(input)),
 		wouldChange: planWouldChange(plan, days)
 	};
 }

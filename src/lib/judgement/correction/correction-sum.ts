@@ -22,6 +22,7 @@ export function amountInWords(amount: number, unit: 'g' | 'mL' | 'L'): string {
 type SumInput = {
 	plan: KnownCorrection;
 	days: readonly PlanDay[];
+	daysInAll: number;
 	netPerDay: number;
 	additionPerDay: number;
 	totalAmount: number;
@@ -79,7 +80,7 @@ function meansLines({ plan, days, additionPerDay }: SumInput): string[] {
 
 /** The sum, line by line, so that a pocket calculator comes to the same amounts. */
 export function sumLines(input: SumInput): string[] {
-	const { plan, days, netPerDay, additionPerDay, totalAmount } = input;
+	const { plan, days, daysInAll, netPerDay, additionPerDay, totalAmount } = input;
 	const { value, target, consumptionPerDay, dosedPerDay, analyte } = plan;
 	const unit = unitName(value.unit, analyte);
 	const n = days.length;
@@ -89,7 +90,7 @@ export function sumLines(input: SumInput): string[] {
 	const isSame = plan.means.by !== 'waterChange';
 	return [
 		`${figure(target)} − ${figure(value.value)} = ${figure(target - value.value)} ${unit} to go`,
-		`${figure(target - value.value)} ÷ ${n} = ${figure(netPerDay)} ${unit} each day, on ${n === 1 ? '1 day' : `${n} days`}`,
+		`${figure(target - value.value)} ÷ ${daysInAll} = ${figure(netPerDay)} ${unit} each day, on ${daysInAll === 1 ? '1 day' : `${daysInAll} days`}${daysInAll > n ? `, the first ${n === 1 ? 'one' : n} of them here` : ''}`,
 		...(isNet
 			? [
 					`${figure(netPerDay)} + ${figure(consumptionPerDay)} − ${figure(dosedPerDay)} = ${figure(additionPerDay)} ${unit} to bring in each day: more what is used up, less what is dosed`

@@ -63,7 +63,11 @@ export type CorrectionPlan = {
 	/** What is added, in words, with hydrate and purity where it has them. */
 	meansName: string;
 	amountUnit: 'g' | 'mL' | 'L';
+	/** As far as it can be foreseen: the last may lie short of the target. */
 	days: readonly PlanDay[];
+	/** Days that all of the way would take at this rate; more than there are `days` where it was cut short. */
+	daysInAll: number;
+	/** Of the `days`. */
 	totalAmount: number;
 	/** Net rise per day; below 0 where the value is brought down. */
 	risePerDay: number;
