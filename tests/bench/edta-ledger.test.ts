@@ -57,7 +57,7 @@ describe('the ledger of a titration with EDTA', () => {
 		['clean', houseHardnessKit, {}],
 		['stopped early', houseCalciumKit, { plan: { dropsPastEnd: -2 }, slips: ['stoppedAtFlash'] }],
 		['tap water', houseHardnessKit, { plan: { rinseSampler: 'tap' }, slips: ['wareNotRinsed'] }],
-		['old base', houseCalciumKit, { truth: { reagents: { base: { carbonatedShare: 0.35 } } } }],
+		['old base', houseCalciumKit, { truth: { reagents: { base: { carbonatedShare: 0.3 } } } }],
 		['blocked', houseHardnessKit, { truth: { water: { blockingMicromolPerL: 3 } } }]
 	];
 
@@ -82,7 +82,7 @@ describe('the ledger of a titration with EDTA', () => {
 
 	it('lays what an old base did at the base, not at the eye', () => {
 		const { ledger, error } = played(houseCalciumKit, {
-			truth: { reagents: { base: { carbonatedShare: 0.35 } } }
+			truth: { reagents: { base: { carbonatedShare: 0.3 } } }
 		});
 		expect(Math.abs(lineOf(ledger, 'baseStrength') - error)).toBeLessThan(
 			0.5 * dropWorth(houseCalciumKit)
@@ -92,7 +92,7 @@ describe('the ledger of a titration with EDTA', () => {
 
 	it('lays base that hands were short of at the doses; so it is done again by the same hands', () => {
 		const { ledger, value, state, error } = played(houseCalciumKit, {
-			plan: { extraPhReagent: -6 }
+			plan: { extraPhReagent: -4 }
 		});
 		const more = error - played(houseCalciumKit).error;
 		expect(more).toBeGreaterThan(0.7 * dropWorth(houseCalciumKit));
@@ -103,13 +103,13 @@ describe('the ledger of a titration with EDTA', () => {
 		expect(Math.abs(lineOf(ledger, 'method'))).toBeLessThan(dropWorth(houseCalciumKit) / 2);
 		const { sealMl } = read(state);
 		const plan = planOf(state, { marks: { sealMl }, value }, []);
-		expect(plan).toMatchObject({ extraPhReagent: -6, extraIndicator: 0 });
+		expect(plan).toMatchObject({ extraPhReagent: -4, extraIndicator: 0 });
 	});
 
 	it('gives a weak titrant and a buffer that is off their shares', () => {
 		// A tenth weaker takes 1/0.9 as much: all of the value and of the leaflet's offset.
 		const weak = played(houseCalciumKit, { truth: { titrant: { strengthFactor: 0.9 } } });
-		expect(lineOf(weak.ledger, 'titrantStrength')).toBeCloseTo((421.7 + 6.9) / 9, -0.5);
+		expect(lineOf(weak.ledger, 'titrantStrength')).toBeCloseTo((421.7 + 6.8) / 9, -0.5);
 		const low = played(houseHardnessKit, {
 			truth: { reagents: { ammoniaBuffer: { phOff: -1 } } }
 		});

@@ -105,19 +105,43 @@ describe('base that is old or too little (common practice, no source: +20 to +20
 		);
 	});
 
-	it('by a third carbonated it reads one or two drops more, and the blue does not stay', () => {
-		const effect = effectOf(houseCalciumKit, {}, aged(0.35));
-		expect(effect).toBeGreaterThan(5);
-		expect(effect).toBeLessThan(25);
-		expect(movedLater(tested(houseCalciumKit, {}, aged(0.35)).state)).toBeGreaterThan(
+	const turnsBack = (plan: Partial<Plan>, different: Different) =>
+		expect(movedLater(tested(houseCalciumKit, plan, different).state)).toBeGreaterThan(
 			3 * movedLater(tested(houseCalciumKit, {}).state) + 5
 		);
+
+	it.each([0.3, 0.32, 0.34])(
+		'%f of it carbonated: as told, and the blue does not stay',
+		(share) => {
+			const effect = effectOf(houseCalciumKit, {}, aged(share));
+			expect(effect).toBeGreaterThan(20);
+			expect(effect).toBeLessThan(200);
+			turnsBack({}, aged(share));
+		}
+	);
+
+	it('a base that is 0.70 of its strength does the same, and so do five drops too few', () => {
+		const effect = effectOf(houseCalciumKit, {}, weak(0.7));
+		expect(effect).toBeGreaterThan(20);
+		expect(effect).toBeLessThan(200);
+		turnsBack({}, weak(0.7));
+		// Its end is beyond the syringe: what is told for too little base, +200, would need a second filling.
+		const short = tested(houseCalciumKit, { extraPhReagent: -5 });
+		expect(short.usedUp).toBe(true);
+		expect(short.error).toBeGreaterThan(100);
 	});
 
-	it('whoever answers each turning back creeps on to the end of the syringe', () => {
-		const { error, usedUp } = tested(houseCalciumKit, { chaseRounds: 40 }, aged(0.35));
-		expect(usedUp).toBe(true);
-		expect(error).toBeGreaterThan(100);
+	it('up to three drops too few there is enough; with four the end creeps by a drop or two', () => {
+		const fewer = (drops: number) => effectOf(houseCalciumKit, { extraPhReagent: -drops });
+		expect(Math.abs(fewer(3))).toBeLessThan(dropOf(houseCalciumKit) / 2);
+		expect(fewer(4)).toBeGreaterThan(dropOf(houseCalciumKit) / 2);
+		expect(fewer(4)).toBeLessThan(3 * dropOf(houseCalciumKit));
+		turnsBack({ extraPhReagent: -4 }, {});
+	});
+
+	it('whoever answers each turning back creeps on', () => {
+		const chased = tested(houseCalciumKit, { chaseRounds: 10 }, aged(0.3));
+		expect(chased.error).toBeGreaterThan(tested(houseCalciumKit, {}, aged(0.3)).error + 20);
 	});
 
 	it('by half carbonated no blue comes before the syringe is empty', () => {
@@ -126,9 +150,17 @@ describe('base that is old or too little (common practice, no source: +20 to +20
 		expect(error).toBeGreaterThan(100);
 	});
 
-	it('unlike what is told: with half of the base a false blue comes far too early, and goes', () => {
-		const { error, state } = tested(houseCalciumKit, {}, weak(0.5));
-		// EDTA sets acid free faster than the little solid dissolves; the dye turns for want of base.
+	it('unlike what is told: with the disodium salt a false blue comes far too early, and goes', () => {
+		const { contents } = houseCalciumKit;
+		const disodium: Kit = {
+			...houseCalciumKit,
+			contents: contents && {
+				...contents,
+				titrant: { ...contents.titrant, kind: 'edta', hydroxidePerMol: 0 }
+			}
+		};
+		// It sets acid free faster than the little solid dissolves; the dye turns for want of base.
+		const { error, state } = tested(disodium, {}, weak(0.7));
 		expect(error).toBeLessThan(-100);
 		expect(movedLater(state)).toBeGreaterThan(20);
 	});
@@ -183,7 +215,8 @@ const calciumRecipe: EdtaTitration = {
 	temperatureC: 25,
 	volumeMl: houseCalciumKit.sample.volumes[0]?.volumeMl ?? Number.NaN,
 	edtaMolPerL: houseCalciumKit.contents?.titrant.molPerL ?? Number.NaN,
-	base: { volumeMl: 0.81, hydroxideMolPerL: 2, carbonateMolPerL: 0.01 },
+	edtaHydroxidePerMol: 2,
+	base: { volumeMl: 0.63, hydroxideMolPerL: 2, carbonateMolPerL: 0.01 },
 	indicator: { dyeId: 'hydroxynaphtholBlue', mol: 3e-7 }
 };
 const endMl = (different: Partial<EdtaTitration> = {}) =>

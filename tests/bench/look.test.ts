@@ -12,6 +12,7 @@ import {
 	observe,
 	reduce,
 	shownColour,
+	titrantPortion,
 	type BenchState,
 	type Seen
 } from '../../src/lib/bench';
@@ -162,7 +163,7 @@ describe('a titration with EDTA', () => {
 		if (!contents || endMl === null) throw new Error('there is no end to see');
 		const start = kind.withPassed(contents, passed);
 		return shares.map((share) =>
-			shownColour(kit, kind.titratedTo(start, { volumeMl: share * endMl, molPerL }), 'white')
+			shownColour(kit, kind.titratedTo(start, titrantPortion(kit, share * endMl, molPerL)), 'white')
 		);
 	}
 	const kits = [houseCalciumKit, houseHardnessKit];

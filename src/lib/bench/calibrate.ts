@@ -3,6 +3,7 @@ import type { Analyte, Kit } from '../kits';
 import { askedDosesOf, nominalBottles, withDoses } from './dosing';
 import { endVolumeMl, hasTurned } from './end-point';
 import { kindOf, type Passed } from './titration-kind';
+import { titrantPortion } from './titrant-portion';
 import { trueValueOf } from './true-value';
 import type { VialContents } from './vial-contents';
 import { WaterSchema, type Water } from './world';
@@ -35,7 +36,7 @@ export function cleanEnd(kit: Kit, water: Water): { endMl: number | null; passed
 	const kind = kindOf(kit);
 	const molPerL = kit.contents?.titrant.molPerL ?? 0;
 	const start = indicated(kit, water);
-	const part = { volumeMl: kit.delivery.dropMl / PARTS_OF_A_DROP, molPerL };
+	const part = titrantPortion(kit, kit.delivery.dropMl / PARTS_OF_A_DROP, molPerL);
 	const swirl = {
 		seconds: CLEAN_SWIRL_SECONDS / PARTS_OF_A_DROP,
 		carbonDioxideShare: carbonDioxideLoss(CLEAN_SWIRL_SECONDS / PARTS_OF_A_DROP, true)

@@ -4,6 +4,7 @@ import { indicated } from './calibrate';
 import { colourDistance } from './look';
 import { shownColour } from './observe';
 import type { Srgb } from './seen';
+import { titrantPortion } from './titrant-portion';
 import { kindOf } from './titration-kind';
 import { WaterSchema } from './world';
 
@@ -19,7 +20,7 @@ const PATH_POINTS = 48;
 export function colourPathOf(kit: Kit, lamp: Lamp): (seen: Srgb) => number {
 	const start = indicated(kit, WaterSchema.parse({ alkalinityDkh: 8 }));
 	const colours = kindOf(kit)
-		.wayOf(start, PATH_POINTS)
+		.wayOf(start, titrantPortion(kit, 0, kit.contents?.titrant.molPerL ?? 0), PATH_POINTS)
 		.map((contents) => shownColour(kit, contents, lamp));
 	const walked: number[] = [];
 	for (const [i, colour] of colours.entries()) {

@@ -2,6 +2,7 @@ import type { Rgb } from '../chemistry';
 import { endVolumeMl } from './end-point';
 import { shownColour } from './observe';
 import { titrantMolPerL, type BenchState } from './state';
+import { titrantPortion } from './titrant-portion';
 import { kindOf } from './titration-kind';
 
 /** `readout`: what a probe in the vial would show. */
@@ -36,10 +37,10 @@ export function curveOf(state: BenchState): Curve {
 	const points = Array.from({ length: POINTS }, (_, i): CurvePoint => {
 		const addedMl = (lastMl * i) / (POINTS - 1);
 		const share = inVialMl > 0 ? Math.min(1, addedMl / inVialMl) : 0;
-		const there = kind.titratedTo(kind.onTheWay(sampleContents, passed, share), {
-			volumeMl: addedMl,
-			molPerL
-		});
+		const there = kind.titratedTo(
+			kind.onTheWay(sampleContents, passed, share),
+			titrantPortion(kit, addedMl, molPerL)
+		);
 		return {
 			addedMl,
 			readout: kind.readout.of(there),

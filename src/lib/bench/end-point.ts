@@ -1,4 +1,5 @@
 import type { Kit } from '../kits';
+import { titrantPortion } from './titrant-portion';
 import { kindOf } from './titration-kind';
 import type { VialContents } from './vial-contents';
 
@@ -22,7 +23,8 @@ export function endVolumeMl(kit: Kit, sample: VialContents, titrantMolPerL: numb
 	if (!kind.hasDye(sample)) return null;
 	const end = kind.endPlaceOf(kit);
 	const isPast = (volumeMl: number) =>
-		kind.placeOnTheWay(kind.titratedTo(sample, { volumeMl, molPerL: titrantMolPerL })) >= end;
+		kind.placeOnTheWay(kind.titratedTo(sample, titrantPortion(kit, volumeMl, titrantMolPerL))) >=
+		end;
 	if (isPast(0)) return 0;
 	const mostMl = ((kind.mostTitrantMol(sample) + LEAST_MOL) / titrantMolPerL) * 1000;
 	const place = kind.looksForEndAt.findIndex((times) => isPast(times * mostMl));

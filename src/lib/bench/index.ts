@@ -15,6 +15,7 @@ export { colourPathOf } from './colour-path';
 export { curveOf, type Curve, type CurvePoint } from './curve';
 export { endVolumeMl, hasTurned } from './end-point';
 export { kindOf, type Passed, type TitrationKind } from './titration-kind';
+export { titrantPortion } from './titrant-portion';
 export { trueValueOf } from './true-value';
 export type { VialContents } from './vial-contents';
 export { factsOf, type Facts } from './facts';

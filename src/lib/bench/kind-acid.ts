@@ -92,7 +92,7 @@ const kind: TitrationKind<Vessel> = {
 		dicMol: start.dicMol * (1 - (1 - Math.min(1, carbonKept)) * share)
 	}),
 	readout: { name: 'pH', of: (vessel) => phOf(vessel) },
-	wayOf: (start, points) =>
+	wayOf: (start, _titrant, points) =>
 		Array.from({ length: points }, (_, i) =>
 			atPh(start, FIRST_PH + ((LAST_PH - FIRST_PH) * i) / (points - 1))
 		)

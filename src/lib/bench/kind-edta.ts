@@ -150,11 +150,10 @@ const kind: TitrationKind<Contents> = {
 			return -Math.log10(Math.max(1e-12, free.calcium + free.magnesium));
 		}
 	},
-	wayOf(start, points) {
+	wayOf(start, titrant, points) {
 		const settled = vial.settle(start, { seconds: 60, carbonDioxideShare: 0 });
-		const molPerL = 0.1;
-		const mostMl = (2000 * vial.mostTitrantMol(start)) / molPerL;
-		const at = (volumeMl: number) => around(addEdta(settled.vessel, { volumeMl, molPerL }));
+		const mostMl = (2000 * vial.mostTitrantMol(start)) / titrant.molPerL;
+		const at = (volumeMl: number) => around(addEdta(settled.vessel, { ...titrant, volumeMl }));
 		const half = { low: 0, high: mostMl };
 		for (let i = 0; i < 20; i++) {
 			const middle = (half.low + half.high) / 2;

@@ -5,6 +5,7 @@ import type { Plan } from './plan';
 import { PlanSchema } from './plan';
 import { askedDosesOf } from './dosing';
 import { titrantMolPerL, type BenchState, type StrayWater } from './state';
+import { titrantPortion } from './titrant-portion';
 import { kindOf } from './titration-kind';
 
 /**
@@ -64,7 +65,8 @@ function swirlMsOf(state: BenchState): number {
 	let near = 0;
 	for (const drop of drops) {
 		volumeMl += drop.volumeMl;
-		if (!kind.isFar(kind.titratedTo(sampleContents, { volumeMl, molPerL }))) near++;
+		if (!kind.isFar(kind.titratedTo(sampleContents, titrantPortion(kit, volumeMl, molPerL))))
+			near++;
 	}
 	return near > 0 ? Math.round(Math.min(LONGEST_SWIRL_MS, (swirledS / near) * 1000)) : 0;
 }

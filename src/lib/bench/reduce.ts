@@ -3,6 +3,7 @@ import { advance } from './advance';
 import { doseReagent, drawSample, fillToLine, pourSample, rinse } from './deeds-sample';
 import * as titrant from './deeds-titrant';
 import { chosenVolumeMl, titrantMolPerL, type BenchState } from './state';
+import { titrantPortion } from './titrant-portion';
 import { kindOf } from './titration-kind';
 
 type Deed<Type extends BenchActionType> = (
@@ -62,10 +63,8 @@ function comparisonOf(state: BenchState): BenchState['comparison'] {
 	const kind = kindOf(kit);
 	const molPerL = titrantMolPerL(state);
 	const neededMl = (kind.mostTitrantMol(sampleContents) / molPerL) * 1000;
-	return kind.titratedTo(sampleContents, {
-		volumeMl: neededMl * 1.03 + 0.01 * chosenVolumeMl(state),
-		molPerL
-	});
+	const volumeMl = neededMl * 1.03 + 0.01 * chosenVolumeMl(state);
+	return kind.titratedTo(sampleContents, titrantPortion(kit, volumeMl, molPerL));
 }
 
 /** Deeds that touch neither glass nor liquid: whatever is under way goes on as if they were not. */

@@ -12,7 +12,7 @@ export function asMeant({ isReversed, kit }: Account, numeral: number): number {
 	return isReversed && kit.delivery.by === 'syringe' ? kit.delivery.capacityMl - numeral : numeral;
 }
 
-/** Where the account's end colour lies, mL of titrant in the vial; null when there is no end to see. */
+/** Where the account's hands come to an end, mL of titrant in the vial; null when there is no end to see. */
 export function endOf(account: Account): number | null {
 	const { chemistry, kit } = account;
 	const kind = kindOf(kit);
@@ -24,8 +24,13 @@ export function endOf(account: Account): number | null {
 			contentsOfSample(kit, chemistry.water, chemistry.sample)
 		);
 	const sample = kind.withPassed(kind.withDissolvedGrains(dosed, grainsMol), passed);
-	return endVolumeMl(kit, sample, chemistry.titrantMolPerL);
+	const endMl = endVolumeMl(kit, sample, chemistry.titrantMolPerL);
+	return endMl === null ? null : Math.min(endMl, mostMlOf(kit));
 }
+
+/** An end beyond the only filling that the leaflet has is not waited for: hands stop when it is empty. */
+const mostMlOf = ({ delivery }: Account['kit']): number =>
+	delivery.by === 'dropper' || delivery.refilled ? Infinity : delivery.capacityMl;
 
 /** Travel of the seal, or fall of the level, that brought the titrant in, mL. */
 export function travelOf(account: Account, endMl: number | null = null): number {

@@ -1,5 +1,6 @@
 import { carbonDioxideLoss, unmixedShare } from '../glassware';
 import { titrantMolPerL, type BenchState } from './state';
+import { titrantPortion } from './titrant-portion';
 import { kindOf } from './titration-kind';
 
 /** What happens in the vial by itself: mixing, CO2 leaving, grains dissolving, a precipitate forming. */
@@ -35,7 +36,9 @@ export function land(state: BenchState, volumeMl: number): BenchState {
 	const dropMol = (state.kit.delivery.dropMl / 1000) * molPerL;
 	return {
 		...state,
-		contents: state.contents && kindOf(state.kit).addTitrant(state.contents, { volumeMl, molPerL }),
+		contents:
+			state.contents &&
+			kindOf(state.kit).addTitrant(state.contents, titrantPortion(state.kit, volumeMl, molPerL)),
 		unmixedMol: state.unmixedMol + titrantMol,
 		inVialMl: state.inVialMl + volumeMl,
 		swirledSinceDropS: 0,

@@ -1,4 +1,4 @@
-import type { VialChemistry } from '../chemistry';
+import type { Titrant, VialChemistry } from '../chemistry';
 import type { Kit } from '../kits';
 import { acidKind } from './kind-acid';
 import { edtaKind } from './kind-edta';
@@ -31,7 +31,7 @@ export type TitrationKind<Contents = VialContents> = VialChemistry<Contents> & {
 	/** With grains of calcium carbonate as far as they have dissolved, mol. */
 	withDissolvedGrains(contents: Contents, grainsMol: number): Contents;
 	/** With so much titrant, all of it mixed in and come to rest. */
-	titratedTo(contents: Contents, titrant: { volumeMl: number; molPerL: number }): Contents;
+	titratedTo(contents: Contents, titrant: Titrant): Contents;
 	/** How far the colour has come on its way, as a number that only grows; `endPlaceOf` on the same way. */
 	placeOnTheWay(contents: Contents): number;
 	endPlaceOf(kit: Kit): number;
@@ -51,8 +51,8 @@ export type TitrationKind<Contents = VialContents> = VialChemistry<Contents> & {
 	onTheWay(start: Contents, passed: Passed, share: number): Contents;
 	/** What a probe in the vial would show, and what that is called. */
 	readout: { name: string; of(contents: Contents): number };
-	/** The states on the way of the colour, for a card that shows it: from the start to well past any end. */
-	wayOf(start: Contents, points: number): Contents[];
+	/** The states on the way of the colour by a titrant of any volume: from the start to well past any end. */
+	wayOf(start: Contents, titrant: Titrant, points: number): Contents[];
 };
 
 const kinds = { strongAcid: acidKind, edta: edtaKind } satisfies Record<

@@ -26,7 +26,7 @@ export const houseCalciumKit: Kit = {
 			id: 'base',
 			name: 'strong base',
 			role: 'base',
-			dose: { amount: 18, unit: 'drop', unitMl: 0.045 },
+			dose: { amount: 14, unit: 'drop', unitMl: 0.045 },
 			mixSeconds: 10,
 			waitSeconds: 60
 		},
@@ -50,7 +50,7 @@ export const houseCalciumKit: Kit = {
 		counts: 'used',
 		dropMl: 0.024
 	},
-	conversion: { kind: 'perMl', valuePerMl: 300, offset: -6.9 },
+	conversion: { kind: 'perMl', valuePerMl: 300, offset: -6.8 },
 	endPoint: { startColour: 'wine red', endColour: 'blue', holdsSeconds: 40, hueDegrees: 250 },
 	statedAccuracy: 15,
 	hazards: [
@@ -59,7 +59,8 @@ export const houseCalciumKit: Kit = {
 		away
 	],
 	contents: {
-		titrant: { kind: 'edta', molPerL: 0.05872 },
+		// The tetrasodium salt sets no acid free: where base is short, magnesium stays and is titrated too.
+		titrant: { kind: 'edta', molPerL: 0.05871, hydroxidePerMol: 2 },
 		dyes: { indicator: [{ dyeId: 'hydroxynaphtholBlue', molPerL: 5e-3, addedAs: 'salt' }] },
 		phReagents: { base: { kind: 'base', hydroxideMolPerL: 2, carbonateMolPerL: 0.01 } }
 	}

@@ -116,8 +116,22 @@ export type Conversion = z.infer<typeof ConversionSchema>;
 
 /** What is in the bottles, where that is known. The practice bench cannot work without it. */
 export const ContentsSchema = z.strictObject({
-	/** A strong acid takes up alkalinity; EDTA (disodium salt) binds calcium and magnesium, one to one. */
-	titrant: z.strictObject({ kind: z.enum(['strongAcid', 'edta']), molPerL: positive }),
+	titrant: z.discriminatedUnion('kind', [
+		/** Takes up alkalinity. */
+		z.strictObject({ kind: z.literal('strongAcid'), molPerL: positive }),
+		/** Binds calcium and magnesium, one to one. */
+		z.strictObject({
+			kind: z.literal('edta'),
+			molPerL: positive,
+			/**
+			 * Hydroxide in the bottle for each mol of the disodium salt, 0 to 2: 0 for that salt in water, 2 for
+			 * the tetrasodium salt. Each mol of the disodium salt that binds a metal sets two of hydrogen ion
+			 * free, which use up base as the titration goes on (textbook); the tetrasodium salt sets none. Taken
+			 * for 0 where nothing is said.
+			 */
+			hydroxidePerMol: z.optional(z.number().check(z.gte(0), z.lte(2)))
+		})
+	]),
 	/** By reagent id: the dyes in it, mol per litre, and the form they were added in. */
 	dyes: z.record(
 		z.string(),

@@ -1,0 +1,14 @@
+import type { Titrant } from '../chemistry';
+import type { Kit } from '../kits';
+
+/**
+ * So much of a kit's titrant: what the leaflet's bottle holds beside what is counted comes with it, in
+ * proportion.
+ *
+ * @param molPerL what is really in the bottle; its other contents are for each mol of it
+ */
+export function titrantPortion(kit: Kit, volumeMl: number, molPerL: number): Titrant {
+	const titrant = kit.contents?.titrant;
+	const hydroxidePerMol = titrant?.kind === 'edta' ? titrant.hydroxidePerMol : undefined;
+	return { volumeMl, molPerL, ...(hydroxidePerMol === undefined ? {} : { hydroxidePerMol }) };
+}
