@@ -15,8 +15,8 @@ export const endCues: readonly Cue[] = [
 			['dim', 'Dim or yellow light'],
 			unknown
 		],
-		otherwise: [0.72, 0.1, 0.1, 0.08],
-		byFault: { otherLight: [0.08, 0.5, 0.34, 0.08] },
+		otherwise: [0.78, 0.06, 0.08, 0.08],
+		byFault: { otherLight: [0.06, 0.52, 0.34, 0.08] },
 		seconds: 5,
 		origin: judged
 	}),
@@ -31,12 +31,12 @@ export const endCues: readonly Cue[] = [
 			['returned', 'The first colour came back again and again'],
 			unknown
 		],
-		otherwise: [0.62, 0.11, 0.1, 0.03, 0.14],
+		otherwise: [0.72, 0.08, 0.03, 0.03, 0.14],
 		byFault: {
 			...bothOf('stoppedAtFlash', [0.25, 0.55, 0.04, 0.02, 0.14]),
-			chasedColour: [0.18, 0.03, 0.59, 0.06, 0.14],
-			grainsInSample: [0.2, 0.04, 0.24, 0.38, 0.14],
-			bottlesSwapped: [0.3, 0.18, 0.15, 0.23, 0.14]
+			chasedColour: [0.12, 0.03, 0.65, 0.06, 0.14],
+			grainsInSample: [0.24, 0.04, 0.18, 0.4, 0.14],
+			bottlesSwapped: [0.4, 0.18, 0.05, 0.23, 0.14]
 		},
 		seconds: 15,
 		origin: judged

@@ -18,10 +18,10 @@ export const fillingCues: readonly Cue[] = [
 			['sealThenLine', 'Filled by the seal, read by the liquid'],
 			unknown
 		],
-		otherwise: [0.58, 0.17, 0.06, 0.04, 0.15],
+		otherwise: [0.6, 0.17, 0.05, 0.03, 0.15],
 		byFault: {
-			...bothOf('filledByLine', [0.18, 0.1, 0.52, 0.05, 0.15]),
-			...bothOf('readByLine', [0.18, 0.1, 0.05, 0.52, 0.15])
+			...bothOf('filledByLine', [0.16, 0.1, 0.55, 0.04, 0.15]),
+			...bothOf('readByLine', [0.16, 0.1, 0.04, 0.55, 0.15])
 		},
 		seconds: 20,
 		origin: judged
@@ -39,11 +39,11 @@ export const fillingCues: readonly Cue[] = [
 			['spat', 'It spat air'],
 			unknown
 		],
-		otherwise: [0.72, 0.06, 0.03, 0.04, 0.15],
+		otherwise: [0.76, 0.03, 0.03, 0.03, 0.15],
 		byFault: {
-			...bothOf('tipFittedLate', [0.14, 0.65, 0.02, 0.04, 0.15]),
-			tipLoose: [0.25, 0.08, 0.48, 0.04, 0.15],
-			airLeft: [0.3, 0.11, 0.02, 0.42, 0.15]
+			...bothOf('tipFittedLate', [0.09, 0.71, 0.02, 0.03, 0.15]),
+			tipLoose: [0.28, 0.06, 0.48, 0.03, 0.15],
+			airLeft: [0.35, 0.06, 0.02, 0.42, 0.15]
 		},
 		seconds: 15,
 		origin: judged
@@ -60,7 +60,7 @@ export const fillingCues: readonly Cue[] = [
 			['after', 'One hung there when I read'],
 			unknown
 		],
-		otherwise: [0.48, 0.06, 0.06, 0.4],
+		otherwise: [0.52, 0.04, 0.04, 0.4],
 		byFault: {
 			hangingAtStart: [0.17, 0.39, 0.04, 0.4],
 			hangingAtEnd: [0.17, 0.04, 0.39, 0.4]
@@ -79,7 +79,7 @@ export const fillingCues: readonly Cue[] = [
 			['pouredBack', 'Rests of titrant go back into the bottle'],
 			unknown
 		],
-		otherwise: [0.63, 0.12, 0.06, 0.19],
+		otherwise: [0.66, 0.09, 0.06, 0.19],
 		byFault: {
 			...bothOf('titrantWareWet', [0.17, 0.58, 0.06, 0.19]),
 			titrantWatered: [0.2, 0.25, 0.36, 0.19]

@@ -32,7 +32,7 @@ export const readingCues: readonly Cue[] = [
 			['either', 'Sometimes this, sometimes that'],
 			unknown
 		],
-		otherwise: [0.6, 0.1, 0.08, 0.22],
+		otherwise: [0.63, 0.1, 0.05, 0.22],
 		byFault: { wrongRim: [0.2, 0.1, 0.48, 0.22] },
 		seconds: 10,
 		origin: judged
@@ -55,8 +55,8 @@ export const readingCues: readonly Cue[] = [
 		because: 'Near the middle of the scale the two look alike; away from it they do not.',
 		deliveries: ['syringe'],
 		answers: [['asAsked', 'The one it asks for, I am sure'], ['other', 'The other one'], unknown],
-		otherwise: [0.78, 0.04, 0.18],
-		byFault: bothOf('usedForLeft', [0.34, 0.48, 0.18]),
+		otherwise: [0.795, 0.025, 0.18],
+		byFault: bothOf('usedForLeft', [0.14, 0.68, 0.18]),
 		seconds: 20,
 		origin: judged
 	}),

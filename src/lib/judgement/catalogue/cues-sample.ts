@@ -63,12 +63,12 @@ export const sampleCues: readonly Cue[] = [
 			['traces', 'A film, or used for another test or for acid'],
 			unknown
 		],
-		otherwise: [0.46, 0.22, 0.14, 0.06, 0.12],
+		otherwise: [0.47, 0.23, 0.14, 0.04, 0.12],
 		byFault: {
 			sampleWareWet: [0.12, 0.08, 0.62, 0.06, 0.12],
-			hardFilm: [0.17, 0.16, 0.2, 0.35, 0.12],
-			baseTrace: [0.16, 0.2, 0.14, 0.38, 0.12],
-			acidTrace: [0.16, 0.14, 0.17, 0.41, 0.12]
+			hardFilm: [0.14, 0.12, 0.16, 0.46, 0.12],
+			baseTrace: [0.12, 0.12, 0.1, 0.54, 0.12],
+			acidTrace: [0.12, 0.1, 0.12, 0.54, 0.12]
 		},
 		seconds: 10,
 		origin: judged

@@ -78,7 +78,7 @@ export const endFaults: readonly Fault[] = [
 			[0.6, found.chasedColour.mean, found.chasedColour.sd],
 			[0.4, found.chasedColour.mean + found.fullRoseForMauve.mean, 0.15]
 		),
-		prior: 0.03,
+		prior: 0.05,
 		remedy:
 			'Take the first colour that lasts half a minute. Later it fades as carbon dioxide leaves.',
 		shownBy: ['otherHands', 'reference'],

@@ -51,7 +51,7 @@ export const fillingFaults: readonly Fault[] = [
 			origin:
 				'Size: the tip’s own volume without the nozzle, computed on the practice bench. Prior: judgement.'
 		},
-		{ habit: 0.01, once: 0.015 }
+		{ habit: 0.01, once: 0.018 }
 	),
 	{
 		id: 'tipLoose',

@@ -76,7 +76,7 @@ export const readingFaults: readonly Fault[] = [
 			origin:
 				'Size: exact but for the leaflet’s offset, full scale less the value; hidden in the middle of the scale. Prior: judgement.'
 		},
-		{ habit: 0.008, once: 0.015 }
+		{ habit: 0.012, once: 0.028 }
 	),
 	{
 		id: 'dropsMiscounted',

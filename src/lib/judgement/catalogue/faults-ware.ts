@@ -1,5 +1,5 @@
 import type { Fault } from './fault';
-import { about, alkalinity, eitherWay } from './make-fault';
+import { about, alkalinity, eitherWay, mixed } from './make-fault';
 
 /** What can be wrong with syringe, dropper and vial. */
 export const wareFaults: readonly Fault[] = [
@@ -64,12 +64,13 @@ export const wareFaults: readonly Fault[] = [
 		target: 'constant',
 		scope: 'sampleWare',
 		analytes: alkalinity,
-		sizes: about(0.065, 0.04, 'mL'),
+		// A film left by a rinse, or as much as a fraction of a drop.
+		sizes: mixed('mL', [0.65, 0.055, 0.03], [0.35, 0.12, 0.03]),
 		prior: 0.012,
 		remedy: 'Keep a vial of its own for each test, and rinse it before use.',
 		shownBy: ['blank', 'repeatFull'],
 		origin:
-			'Size: 0.5 µL of 8 mol/L takes 0.12 mL of titrant of 0.034 mol/L, computed; how much is left behind and prior: judgement.'
+			'Size: 0.5 µL of 8 mol/L takes 0.12 mL of titrant of 0.034 mol/L, computed; how much is left behind, how often so much, and prior: judgement.'
 	},
 	{
 		id: 'acidTrace',
