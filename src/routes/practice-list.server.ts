@@ -1,5 +1,5 @@
 import { parseScenario, type Scenario } from '$lib/bench';
-import { houseKits } from '$lib/kits';
+import { houseKitOf, type Analyte } from '$lib/kits';
 
 /** What a list shows of a scenario: nothing from which its hidden cause could be read. */
 export type PracticeItem = {
@@ -8,6 +8,8 @@ export type PracticeItem = {
 	title: string;
 	minutes: number;
 	kitName: string;
+	/** What its kit is bought for. */
+	measures: Analyte;
 };
 
 /** This file stays on the server: the truth of the scenarios must not reach a page that lists them. */
@@ -19,13 +21,17 @@ const files = import.meta.glob<string>('/scenarios/*.json', {
 
 /** A scenario without its truth. */
 export function itemOf({ id, kind, title, minutes, kitId }: Scenario): PracticeItem {
-	const kitName = houseKits.find((kit) => kit.id === kitId)?.name ?? kitId;
-	return { id, kind, title, minutes, kitName };
+	const { name: kitName, analyte, byDifference } = houseKitOf(kitId);
+	return { id, kind, title, minutes, kitName, measures: byDifference?.gives ?? analyte };
 }
 
-/** The place of an item in the list: drills, then cases, each from short to long. */
+/** The test that nearly everybody begins with comes first. */
+const measureOrder: readonly Analyte[] = ['alkalinity', 'calcium', 'magnesium', 'hardness'];
+
+/** The place of an item in the list: drills, then cases, by what they measure, each from short to long. */
 export function inListOrder(a: PracticeItem, b: PracticeItem): number {
-	const rank = ({ kind }: PracticeItem) => (kind === 'drill' ? 0 : 1);
+	const rank = ({ kind, measures }: PracticeItem) =>
+		(kind === 'drill' ? 0 : measureOrder.length) + measureOrder.indexOf(measures);
 	return rank(a) - rank(b) || a.minutes - b.minutes || a.title.localeCompare(b.title, 'en');
 }
 

@@ -1,36 +1,49 @@
 import { describe, expect, test } from 'vitest';
 import type { RunHeader } from '../../src/lib/records';
 import { triedOf } from '../../src/routes/kept-runs';
-import { inListOrder, itemOf, practiceItems } from '../../src/routes/practice-list.server';
+import { groupsOf } from '../../src/routes/practise/practice-groups';
+import {
+	inListOrder,
+	itemOf,
+	practiceItems,
+	type PracticeItem
+} from '../../src/routes/practice-list.server';
 import { madeUpScenario } from '../ui/played-run';
 
 describe('itemOf', () => {
-	test('lets only title, minutes and kit through', () => {
+	test('lets only title, minutes, kit and what it measures through', () => {
 		expect(itemOf(madeUpScenario())).toEqual({
 			id: 'made-up',
 			kind: 'case',
 			title: 'Made up',
 			minutes: 10,
-			kitName: 'House syringe kit'
+			kitName: 'House syringe kit',
+			measures: 'alkalinity'
 		});
 	});
 });
 
-test('drills come first, then cases, each from short to long', () => {
-	const item = (id: string, kind: 'drill' | 'case', minutes: number, title = id) => ({
-		id,
-		kind,
-		minutes,
-		title,
-		kitName: 'House syringe kit'
-	});
+test('drills come first, then cases, by what is measured, each from short to long', () => {
+	const item = (
+		id: string,
+		kind: 'drill' | 'case',
+		minutes: number,
+		measures: PracticeItem['measures'] = 'alkalinity'
+	): PracticeItem => ({ id, kind, minutes, title: id, kitName: 'House syringe kit', measures });
 	const sorted = [
+		item('m', 'drill', 1, 'magnesium'),
 		item('c', 'case', 2),
+		item('k', 'drill', 2, 'calcium'),
 		item('b', 'drill', 4),
 		item('z', 'drill', 3),
 		item('y', 'drill', 3)
 	].sort(inListOrder);
-	expect(sorted.map(({ id }) => id)).toEqual(['y', 'z', 'b', 'c']);
+	expect(sorted.map(({ id }) => id)).toEqual(['y', 'z', 'b', 'k', 'm', 'c']);
+	expect(groupsOf(sorted, []).map(({ title, words }) => `${title} ${words}`)).toEqual([
+		'Alkalinity 4',
+		'Calcium 1',
+		'Magnesium 1'
+	]);
 });
 
 test('every scenario of the project is in the list once', () => {

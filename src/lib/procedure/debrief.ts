@@ -8,7 +8,8 @@ import type {
 	PracticeCheckId,
 	Reading,
 	RelatedValue,
-	Slip
+	Slip,
+	TakenFromReading
 } from '../observation';
 import { evidenceOf, readingInQuestion } from './evidence';
 import { readingOfTitration } from './readings';
@@ -178,6 +179,17 @@ function rightConclusions(
 	return verdict === 'stands' ? ['technique'] : [verdict, 'technique'];
 }
 
+/** What was taken for granted gives way to what was measured since. */
+function takenAnew(
+	takenOff: RunState['scenario']['takenOff'],
+	related: readonly RelatedValue[]
+): TakenFromReading | undefined {
+	const anew = related.findLast((each) => each.isChecked && each.of === takenOff?.of);
+	return takenOff && !takenOff.isMeasured && anew?.unit
+		? { ...takenOff, ...anew, of: takenOff.of, unit: anew.unit, isMeasured: true }
+		: takenOff;
+}
+
 /** Everything that is shown when a run is over. */
 export function debriefOf(run: RunState): Debrief | null {
 	const first = run.titrations[0];
@@ -233,7 +245,13 @@ export function debriefOf(run: RunState): Debrief | null {
 		difference: difference && { ...difference, trueValue: trueValueOf(water, difference) },
 		together:
 			inQuestion && run.scenario.kind === 'case'
-				? findingsTogether({ kit: run.kit, reading: inQuestion, difference, evidence, related })
+				? findingsTogether({
+						kit: run.kit,
+						reading: inQuestion,
+						difference: differenceOfReading(run.kit, inQuestion, takenAnew(takenOff, related)),
+						evidence,
+						related
+					})
 				: [],
 		reveal: run.scenario.reveal ?? null
 	};

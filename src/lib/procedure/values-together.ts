@@ -1,4 +1,10 @@
-import { lookTogether, type ConsistencyInput, type Finding, type KnownValue } from '../judgement';
+import {
+	changeReach,
+	lookTogether,
+	type ConsistencyInput,
+	type Finding,
+	type KnownValue
+} from '../judgement';
 import type { Kit } from '../kits';
 import type { BenchEvidence, Reading, RelatedQuantity, RelatedValue } from '../observation';
 import type { ReadingDifference } from './related';
@@ -24,7 +30,7 @@ function knownOf({ value, expandedUncertainty, unit }: RelatedValue): KnownValue
 /** What was used up between two values. */
 const usedBetween = (then: KnownValue, now: KnownValue): KnownValue => ({
 	value: then.value - now.value,
-	expandedUncertainty: Math.hypot(then.expandedUncertainty, now.expandedUncertainty),
+	expandedUncertainty: changeReach(then, now),
 	unit: now.unit
 });
 
@@ -43,7 +49,8 @@ function seriesOf(
 }
 
 /**
- * The values of a run looked at together, when it is over. Nothing where the reading stands alone.
+ * What the values of a run tell when they are looked at together, as far as they tell anything. Nothing
+ * where the reading stands alone.
  */
 export function findingsTogether(looked: Looked): readonly Finding[] {
 	const { related, difference } = looked;
@@ -61,7 +68,11 @@ export function findingsTogether(looked: Looked): readonly Finding[] {
 		const [then, now] = [values[0], values.at(-1)];
 		return then && now && then !== now && then.unit === now.unit ? usedBetween(then, now) : null;
 	};
-	const usedUp = { alkalinity: used(alkalinity), calcium: used(calcium) };
+	// Where the salinity moved, what is gone was not used up.
+	const isDiluted = hasMoved(inOrder(related, 'salinity'));
+	const usedUp = isDiluted
+		? { alkalinity: null, calcium: null }
+		: { alkalinity: used(alkalinity), calcium: used(calcium) };
 	const input: ConsistencyInput = {
 		...Object.fromEntries(Object.entries(last).filter(([, known]) => known)),
 		...(difference ? { isMagnesiumByDifference: true } : {}),
@@ -74,5 +85,10 @@ export function findingsTogether(looked: Looked): readonly Finding[] {
 			? { usedUp: { alkalinity: usedUp.alkalinity, calcium: usedUp.calcium } }
 			: {})
 	};
-	return lookTogether(input).findings;
+	return lookTogether(input).findings.filter(({ says }) => says !== 'cannotTell');
+}
+
+function hasMoved(values: readonly RelatedValue[]): boolean {
+	const [then, now] = [values[0], values.at(-1)];
+	return Boolean(then && now && Math.abs(now.value - then.value) > changeReach(then, now));
 }

@@ -7,6 +7,7 @@ import type {
 	TakenFromReading
 } from '../../observation';
 import { lookTogether } from '../consistency/look-together';
+import { changeReach } from './facts';
 import { against, earned, notYet, type Ruling } from './rules';
 
 /** What is known of the tank beside the reading in question, and what was taken off it. */
@@ -26,15 +27,16 @@ export type BesideRulings = {
 	waterChanged: Ruling | null;
 };
 
-type Known = Pick<Reading, 'value' | 'expandedUncertainty'>;
+type Known = Pick<Reading, 'value' | 'expandedUncertainty' | 'repeatabilitySd'>;
 
 const differ = (a: Known, b: Known) =>
 	Math.abs(a.value - b.value) > Math.hypot(a.expandedUncertainty, b.expandedUncertainty);
 
-const times = ({ value, expandedUncertainty }: Known, factor: number): Known => ({
-	value: value * factor,
-	expandedUncertainty: expandedUncertainty * factor
-});
+/** Did a value go with a factor, as far as both values and the factor are known? */
+function follows({ then, now }: { then: Known; now: Known }, factor: Known): boolean {
+	const reach = Math.hypot(changeReach(then, now), then.value * factor.expandedUncertainty);
+	return Math.abs(now.value - then.value * factor.value) <= reach;
+}
 
 /** The first and the latest of the values of one quantity, and whether the latest was measured as a check. */
 function thenAndNow(related: readonly RelatedValue[], of: RelatedQuantity) {
@@ -61,7 +63,11 @@ function salinityRuling(
 	if (!salinity?.now.isChecked) return notYet('Nobody measured the salinity of today.');
 	const { then, now } = salinity;
 	if (!differ(then, now)) return against('The salinity is what it was, within what both allow.');
-	const factor = now.value / then.value;
+	const value = now.value / then.value;
+	const factor = {
+		value,
+		expandedUncertainty: Math.hypot(now.expandedUncertainty, then.expandedUncertainty) / then.value
+	};
 	const own = before(reading, evidence);
 	const others = (['alkalinity', 'calcium', 'magnesium'] as const).flatMap((of) => {
 		const pair = thenAndNow(related, of);
@@ -69,9 +75,9 @@ function salinityRuling(
 	});
 	const pairs = [...(own ? [{ then: own, now: reading }] : []), ...others];
 	if (pairs.length === 0) return notYet('There is nothing from before to hold it against.');
-	const followed = pairs.filter((pair) => !differ(times(pair.then, factor), pair.now)).length;
-	const share = `${Math.round(Math.abs(factor - 1) * 100)} %`;
-	const way = factor < 1 ? 'fell' : 'rose';
+	const followed = pairs.filter((pair) => follows(pair, factor)).length;
+	const share = `${Math.round(Math.abs(value - 1) * 100)} %`;
+	const way = value < 1 ? 'fell' : 'rose';
 	return followed === pairs.length
 		? earned(
 				`Salinity ${way} by ${share}, and ${pairs.length === 1 ? 'this value' : `all ${pairs.length} values`} went with it, as far as their ± can tell.`
@@ -132,7 +138,7 @@ function waterChangedRuling(
 		return null;
 	const usedOf = (then: Known, now: Known, unit: Reading['unit']) => ({
 		value: then.value - now.value,
-		expandedUncertainty: Math.hypot(then.expandedUncertainty, now.expandedUncertainty),
+		expandedUncertainty: changeReach(then, now),
 		unit
 	});
 	const mine = usedOf(own, reading, reading.unit);

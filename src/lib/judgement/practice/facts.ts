@@ -47,6 +47,19 @@ function agreeInScatter(a: Reading, b: Reading): boolean {
 }
 
 /**
+ * By how much two values must differ before it is more than their ±: tests of one kit share its biases, so
+ * theirs is told by scatter alone.
+ */
+export function changeReach(
+	a: Pick<Reading, 'expandedUncertainty' | 'repeatabilitySd'>,
+	b: Pick<Reading, 'expandedUncertainty' | 'repeatabilitySd'>
+): number {
+	return a.repeatabilitySd !== undefined && b.repeatabilitySd !== undefined
+		? repeatabilityLimit(Math.hypot(a.repeatabilitySd, b.repeatabilitySd) / Math.SQRT2)
+		: Math.hypot(a.expandedUncertainty, b.expandedUncertainty);
+}
+
+/**
  * Two bottles in the same hands and ware: what ware and hands do is in both, so what is left between
  * them is told more finely than either claims.
  */
