@@ -43,13 +43,15 @@ export function contextOf(
 		throw new RangeError(
 			`priorValue.standardDeviation must be above 0; found ${prior.standardDeviation}`
 		);
+	const madeIn = evidence.flatMap((each) => (each.kind === 'reference' ? [each.matrix] : []));
 	const days = evidence.flatMap((each) => (each.kind === 'earlier' ? [each.daysAgo] : []));
 	return {
 		method,
 		isUsualMethod: options.method === undefined,
 		water,
 		prior,
-		days: [...new Set(days)].sort((a, b) => a - b)
+		days: [...new Set(days)].sort((a, b) => a - b),
+		madeIn: new Set(madeIn)
 	};
 }
 

@@ -38,6 +38,30 @@ export function thingsOf(evidence: Tested, inUnit: (value: number) => number): T
 	}
 }
 
+/** What water that is not pure may hold, in ordinary spreads of water that holds nothing: 0.6 dKH; judgement. */
+const MOST_IN_SPREADS = 12;
+
+/**
+ * What the water of a blank holds. The content of a known solution made in such water may have been
+ * worked out from this very blank, as if the water held any part of what was read: it cannot be taken to
+ * hold nothing here and the reading be counted twice. Anything in between is then as likely.
+ */
+function waterOfBlank(
+	{ reading, matrix }: EvidenceOf<'blank'>,
+	{ water, madeIn }: RowContext,
+	inUnit: (value: number) => number
+): Pick<Row, 'amountMean' | 'amountLoadings'> {
+	const most = madeIn.has(matrix)
+		? Math.min(MOST_IN_SPREADS * water.blankSd, Math.max(0, inUnit(reading.value)))
+		: 0;
+	return {
+		amountMean: most / 2,
+		amountLoadings: [
+			{ of: `blank:${matrix}`, amount: Math.hypot(water.blankSd, most / Math.sqrt(12)) }
+		]
+	};
+}
+
 /** What was in the vial, and by how much a sound kit reads it otherwise. */
 export function contentOf(
 	evidence: Tested,
@@ -86,8 +110,7 @@ export function contentOf(
 			};
 		case 'blank':
 			return {
-				amountMean: 0,
-				amountLoadings: [{ of: `blank:${evidence.matrix}`, amount: context.water.blankSd }],
+				...waterOfBlank(evidence, context, inUnit),
 				shift: 0,
 				effects: [{ of: `blankEnd:${evidence.matrix}`, amount: context.water.blankEndSd }]
 			};

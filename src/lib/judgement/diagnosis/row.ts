@@ -1,3 +1,4 @@
+import type { SolutionMatrix } from '../catalogue/matrix-effect';
 import type { MethodFigures } from '../../metrology';
 import type { Things } from './things';
 import type { WaterFigures } from './water-figures';
@@ -46,4 +47,6 @@ export type RowContext = {
 	/** Days ago of all earlier readings, in order, each once. */
 	days: readonly number[];
 	firstAt: number;
+	/** Waters in which known solutions of the evidence were made. */
+	madeIn: ReadonlySet<SolutionMatrix>;
 };
