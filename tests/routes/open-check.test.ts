@@ -20,6 +20,7 @@ import {
 	storedCheck,
 	type OpenedCheck
 } from '../../src/routes/check/open-check';
+import { loggedLines } from '../../src/routes/check/check-lines';
 import { onWalk, passed, walkOf } from '../procedure/tank';
 
 const DAY = 86_400_000;
@@ -200,6 +201,39 @@ test('a further test says what it was done for; a damaged one is told where', as
 		header!
 	);
 	await expect(furtherTest(records, check, 'mix', 'repeatFull')).rejects.toThrow(/entries\.\d+/);
+});
+
+test('a known solution that was tested during the check is offered as one, and taken as one', async () => {
+	const records = await opened();
+	await keep(records, 'q', { daysAgo: 1, read: 0.55, circumstances: { lot: 'A' } });
+	await keep(records, 'known', {
+		daysAgo: 0.9,
+		read: 0.5,
+		circumstances: {
+			water: 'reference',
+			lot: 'A',
+			reference: { nominal: 8, expandedUncertainty: 0.1, unit: 'dKH', matrix: 'seawater' }
+		}
+	});
+	const about = { analyte: 'alkalinity' as const, unit: 'dKH' as const, now: NOW, but: 'q' };
+	const lines = await loggedLines(records, { ...about, kitId: houseSyringeKit.id });
+	expect(lines).toMatchObject([{ id: 'known', holds: '8.00 ± 0.10 dKH', isSameKit: true }]);
+	const check = { kitId: houseSyringeKit.id, testInQuestionId: 'q' };
+	const found = await furtherTest(records, check, 'known', 'reference');
+	expect(found?.problem).toBeNull();
+	expect(found?.toGive).toMatchObject([
+		{
+			testId: 'known',
+			evidence: {
+				kind: 'reference',
+				nominal: 8,
+				nominalExpandedUncertainty: 0.1,
+				matrix: 'seawater'
+			}
+		}
+	]);
+	// The same bottle as that of the test in question.
+	expect(found?.toGive[0]?.evidence).not.toHaveProperty('differs');
 });
 
 test('a number begins with what the log knows, with its kit or without', async () => {

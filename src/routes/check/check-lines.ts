@@ -1,4 +1,6 @@
-import { unitName, type Analyte, type Unit } from '$lib/kits';
+import { measured } from '$lib/judgement';
+import { convertValue, unitName, type Analyte, type Unit } from '$lib/kits';
+import type { KnownSolution } from '$lib/observation';
 import type { CheckHeader, Records, TestHeader } from '$lib/records';
 import type { LeftLine } from '$lib/ui/conversation/StartCheck.svelte';
 import type { LoggedLine } from '$lib/ui/conversation/run';
@@ -32,6 +34,19 @@ function asTitrated(header: TestHeader): TestHeader {
 	return { ...header, summary };
 }
 
+/** What a known solution is said to hold, as shown. */
+function holdsIn(
+	{ nominal, expandedUncertainty, unit: from }: KnownSolution,
+	{ unit, analyte }: { unit: Unit; analyte: Analyte }
+): string {
+	return measured(
+		convertValue(nominal, from, unit, analyte),
+		convertValue(expandedUncertainty, from, unit, analyte),
+		unit,
+		analyte
+	);
+}
+
 /** The newest tests of one analyte, to be taken as evidence. */
 export async function loggedLines(
 	records: Records,
@@ -57,7 +72,8 @@ export async function loggedLines(
 				unitName: unitName(about.unit, about.analyte),
 				when: whenWords(startedAtEpochMs, about.now),
 				kitName: names.get(kitId) ?? 'A kit that is gone',
-				isSameKit: kitId === about.kitId
+				isSameKit: kitId === about.kitId,
+				...(summary.reference ? { holds: holdsIn(summary.reference, about) } : {})
 			}
 		];
 	});

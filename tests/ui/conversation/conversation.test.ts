@@ -30,6 +30,25 @@ function show(run = new MadeRun(), inQuestion = firstTest, believed = diagnosis)
 				when: 'today, 18:05',
 				kitName: 'House syringe kit',
 				isSameKit: true
+			},
+			{
+				id: 'solution',
+				value: '7.9',
+				band: '0.5',
+				unitName: 'dKH',
+				when: 'today, 18:20',
+				kitName: 'House syringe kit',
+				isSameKit: true,
+				holds: '8.00 ± 0.10 dKH'
+			},
+			{
+				id: 'other',
+				value: '8.2',
+				band: '0.9',
+				unitName: 'dKH',
+				when: 'today, 18:30',
+				kitName: 'House dropper kit',
+				isSameKit: false
 			}
 		],
 		decisionHref: '/check/decision/#check=made',
@@ -163,6 +182,30 @@ describe('what we know', () => {
 			'/log/test/#test=stored'
 		);
 		expect(screen.queryByRole('form', { name: 'Another bottle of titrant' })).toBeNull();
+	});
+
+	test.each([
+		['A known solution', /^7\.9 .*said to hold 8\.00 ± 0\.10 dKH/u, 'solution', 'reference'],
+		['A second method', /^8\.2 .*House dropper kit/u, 'other', 'secondMethod']
+	])('%s is taken from the log, and only tests that can tell it', async (title, name, id, role) => {
+		const user = userEvent.setup();
+		const { onlogged } = show();
+		await user.click(kind(title));
+		await user.click(screen.getByText('It stands in the log'));
+		const form = screen.getByRole('form', { name: title });
+		const offered = within(form)
+			.getAllByRole('listitem')
+			.map((each) => words(each));
+		expect(offered).toHaveLength(1);
+		await user.click(within(form).getByRole('button', { name }));
+		expect(onlogged).toHaveBeenCalledWith(id, role);
+	});
+	test('a known solution is no repeat', async () => {
+		const user = userEvent.setup();
+		show();
+		await user.click(kind('Another bottle of titrant'));
+		await user.click(screen.getByText('It stands in the log'));
+		expect(screen.queryByRole('button', { name: /said to hold/u })).toBeNull();
 	});
 
 	test('a doubt about the unit shows what the number would be in the others', async () => {

@@ -1,7 +1,7 @@
 import { fireEvent, render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
-import { houseCalciumKit, houseSyringeKit } from '$lib/kits';
+import { houseCalciumKit, houseSyringeKit, type Analyte } from '$lib/kits';
 import StartCheck from '../../../src/lib/ui/conversation/StartCheck.svelte';
 
 beforeEach(() => localStorage.clear());
@@ -11,7 +11,7 @@ function show() {
 	const kits = [houseSyringeKit, houseCalciumKit].map((kit) => ({ kit, version: 0, isOwn: false }));
 	render(StartCheck, {
 		kits,
-		unit: 'dKH',
+		unitOf: (analyte: Analyte) => (analyte === 'alkalinity' ? 'dKH' : 'mg/L'),
 		analyte: 'alkalinity',
 		unfinished: [],
 		tests: [],
@@ -43,4 +43,33 @@ test('a unit that was chosen for another kit is not kept for one that does not h
 	await user.type(screen.getByLabelText('What the test said'), '430');
 	await send();
 	expect(onstart.mock.calls[0]?.[1]).toMatchObject({ reading: { unit: 'mg/L' } });
+});
+
+test('without a kit it is asked what was measured, and the units are those of it', async () => {
+	const { user, onstart } = show();
+	await user.selectOptions(screen.getByLabelText('What was measured?'), 'Magnesium');
+	expect(screen.queryByRole('option', { name: 'dKH' })).toBeNull();
+	await user.type(screen.getByLabelText('What the test said'), '1310');
+	await send();
+	const [line, evidence, analyte] = onstart.mock.calls[0] ?? [];
+	expect(line).toBeNull();
+	expect(evidence).toMatchObject({ reading: { value: 1310, unit: 'mg/L' } });
+	expect(analyte).toBe('magnesium');
+});
+
+test('a kit says what was measured, and one that measures something else is put away', async () => {
+	const { user, onstart } = show();
+	const kit = screen.getByLabelText('Which kit read it?');
+	const measured = screen.getByLabelText('What was measured?');
+	await user.selectOptions(kit, houseCalciumKit.name);
+	expect(measured).toHaveDisplayValue('Calcium');
+	await user.selectOptions(kit, 'I do not know, or none of these');
+	expect(measured).toHaveDisplayValue('Calcium');
+	await user.selectOptions(kit, houseCalciumKit.name);
+	await user.selectOptions(measured, 'Alkalinity');
+	expect(kit).toHaveDisplayValue('I do not know, or none of these');
+	await user.type(screen.getByLabelText('What the test said'), '7.4');
+	await send();
+	expect(onstart.mock.calls[0]?.[1]).toMatchObject({ reading: { unit: 'dKH' } });
+	expect(onstart.mock.calls[0]?.[2]).toBe('alkalinity');
 });

@@ -18,6 +18,8 @@ export type LoggedLine = {
 	when: string;
 	kitName: string;
 	isSameKit: boolean;
+	/** What was in the vial is said to hold this: it was a known solution, and not the tank's water. */
+	holds?: string;
 };
 
 /** What would be believed without one piece of evidence. */

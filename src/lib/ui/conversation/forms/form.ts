@@ -1,6 +1,7 @@
 import { convertValue, type Analyte, type Kit, type Unit } from '$lib/kits';
 import type { Evidence, Reading } from '$lib/observation';
 import type { TestRole } from '$lib/procedure';
+import type { LoggedLine } from '../run';
 
 /** What somebody wrote into the blanks of a sentence, as they wrote it. */
 export type Blanks = Readonly<Record<string, string>>;
@@ -55,7 +56,12 @@ export type EvidenceForm = {
 	remark?: (blanks: Blanks, context: FormContext) => string | null;
 	/** What a stored test is to the check when it tells this. */
 	logRole?: (blanks: Blanks) => TestRole;
+	/** Which stored tests can tell it; tests of the tank's water when left out. */
+	logTakes?: (line: Pick<LoggedLine, 'isSameKit' | 'holds'>) => boolean;
 };
+
+/** A test of the tank's water, not of a known solution. */
+export const isOfTheTank = ({ holds }: Pick<LoggedLine, 'holds'>): boolean => holds === undefined;
 
 /** The ± that a test with the kit in question is taken to have, in a unit; null where nobody knows. */
 export function ownUncertainty({ first, analyte }: FormContext, unit: Unit): number | null {

@@ -33,6 +33,8 @@ export const reference: EvidenceForm = {
 	aside:
 		'Write what the kit read, as it read it: that purified water reads a little lower is reckoned with.',
 	begin: () => ({ matrix: 'purified', reader: OWN }),
+	logRole: () => 'reference',
+	logTakes: ({ holds }) => holds !== undefined,
 	parts: (blanks, context) => [
 		'A solution called',
 		{ blank: 'solution', label: 'Name of the solution', kind: 'words', width: 9, taken: 'a name' },

@@ -1,6 +1,6 @@
 import type { Evidence } from '$lib/observation';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
-import type { EvidenceForm, Told } from './form';
+import { isOfTheTank, type EvidenceForm, type Told } from './form';
 
 const methods = [
 	{ value: 'kit', words: 'another kit' },
@@ -36,6 +36,8 @@ export const secondMethod: EvidenceForm = {
 	title: 'A second method',
 	aside:
 		'The ± stands in its leaflet or report. Left empty, it is taken to be no better than your own kit.',
+	logRole: () => 'secondMethod',
+	logTakes: (line) => !line.isSameKit && isOfTheTank(line),
 	begin: () => ({ method: 'kit', k: '2', reports: 'total', portion: 'same' }),
 	parts: (blanks, context) => [
 		{ choice: 'method', label: 'Which method', options: methods, after: ',' },
