@@ -36,7 +36,7 @@ function played(kit: Kit, { plan = {}, truth: different, slips = [], refilledMl 
 	const ledger = ledgerOf(
 		run.state,
 		declared,
-		slips.map((kind) => slipOf(kind))
+		slips.map((kind) => slipOf(kind, kind === 'refillForgotten' ? { sizeMl: -run.refilledMl } : {}))
 	);
 	return { ledger, value, state: run.state, error: value - trueValueOf(truth.water, kit) };
 }
@@ -127,9 +127,10 @@ describe('the ledger of a titration with EDTA', () => {
 		expect(Math.abs(lineOf(once, 'unnamed'))).toBeLessThan(1e-9);
 	});
 
-	it('a filling forgotten stays unnamed: nothing at the bench tells of it', () => {
-		const { ledger } = played(houseHardnessKit, { refilledMl: 0 });
-		expect(lineOf(ledger, 'unnamed')).toBeCloseTo(-40, 0);
+	it('a filling forgotten costs all that it held', () => {
+		const { ledger } = played(houseHardnessKit, { refilledMl: 0, slips: ['refillForgotten'] });
+		expect(lineOf(ledger, 'slip-refillForgotten')).toBeCloseTo(-40, 0);
+		expect(Math.abs(lineOf(ledger, 'unnamed'))).toBeLessThan(1e-9);
 	});
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { SEAL_RIM_ML } from '../../src/lib/bench';
 import { ONE_ML_SYRINGE_DEPTH_MM, ONE_ML_SYRINGE_ML_PER_MM } from '../../src/lib/glassware';
-import type { Kit } from '../../src/lib/kits';
+import { houseCalciumKit, houseHardnessKit, type Kit } from '../../src/lib/kits';
 import { slipKinds, type SlipKind, type WalkEvent } from '../../src/lib/observation';
 import { natureOf, slipsIn, stepsFor } from '../../src/lib/procedure';
 import { madeUpScenario } from '../ui/played-run';
@@ -51,6 +51,22 @@ const rows: Row[] = [
 		kind: 'indicatorOff',
 		bench: { plan: { extraIndicator: 1 } },
 		noted: [{ type: 'reagent.added', reagentId: 'indicator', amount: 5 }, done('dose-indicator')]
+	},
+	{
+		kind: 'phReagentOff',
+		kit: houseCalciumKit,
+		bench: { plan: { extraPhReagent: 1 } },
+		noted: [{ type: 'reagent.added', reagentId: 'base', amount: 10 }, done('dose-base')]
+	},
+	{
+		kind: 'waitOff',
+		kit: houseCalciumKit,
+		bench: { plan: { waitShare: 0.1 } },
+		noted: [
+			{ type: 'reagent.added', reagentId: 'base', amount: 14 },
+			{ type: 'reagent.added', reagentId: 'indicator', amount: 2 },
+			{ type: 'step.skipped', stepId: 'wait-base' }
+		]
 	},
 	{
 		kind: 'tipFittedLate',
@@ -176,6 +192,20 @@ const rows: Row[] = [
 		noted: [...drops(31), read({ sealMl: 0.65 })]
 	},
 	{
+		kind: 'refillForgotten',
+		kit: houseHardnessKit,
+		bench: { plan: { refillsForgotten: true } },
+		// 0.61 mL of the second filling alone: 40 mmol/L a mL, less 1.99.
+		noted: [
+			{ type: 'titrant.drawn', sealMl: 1 },
+			{ type: 'titrant.fell', drops: 48 },
+			{ type: 'titrant.drawn', sealMl: 1, drawnAgainMl: 1 },
+			{ type: 'titrant.fell', drops: 29 },
+			read({ sealMl: 0.39 }),
+			{ type: 'value.reported', value: 22.4, unit: 'mmol/L' }
+		]
+	},
+	{
 		kind: 'wrongRow',
 		bench: { reported: (value) => value + 1 },
 		noted: [read({ sealMl: 0.5 }), { type: 'value.reported', value: 9, unit: 'dKH' }]
@@ -201,7 +231,9 @@ describe('clean work', () => {
 	it.each([
 		['syringe', syringeKit],
 		['dropper', dropperKit],
-		['burette', buretteKit]
+		['burette', buretteKit],
+		['calcium kit', houseCalciumKit],
+		['magnesium kit', houseHardnessKit]
 	])('with the %s shows no slip, whatever chance deals', (_name, kit) => {
 		for (let seed = 1; seed <= 12; seed++) expect(atTheBench(kit, { seed })).toEqual([]);
 	});
@@ -298,6 +330,77 @@ describe('what was put right in time is no slip', () => {
 		// Filled to a line, the vial's water takes the place of sample.
 		expect(atTheBench(dropperKit, { plan: { rinseVial: 'purified' } })).toEqual(['wareNotRinsed']);
 	});
+});
+
+describe('a filling on the way', () => {
+	const slipsOf = (kit: Kit, different: Different) => {
+		const [titration] = titrated(kit, different).run.titrations;
+		return slipsIn(kit, titration!.steps, titration!.events);
+	};
+	const start: WalkEvent[] = [
+		{ type: 'titrant.drawn', sealMl: 1 },
+		{ type: 'titrant.fell', drops: 48 }
+	];
+	/** The line at the full mark, the seal a tip's volume beyond it. */
+	const byLine: WalkEvent = {
+		type: 'titrant.drawn',
+		sealMl: 1.17,
+		lineMl: 1,
+		drawnAgainMl: 1.17
+	};
+	const counted = (value: number): WalkEvent[] => [
+		{ type: 'titrant.fell', drops: 25 },
+		read({ sealMl: 0.56 }),
+		{ type: 'value.reported', value, unit: 'mmol/L' }
+	];
+
+	it('by the line is a trap at once, and a slip when the seal is counted from the full mark', () => {
+		const slips = (events: WalkEvent[]) =>
+			slipsIn(houseHardnessKit, stepsFor(madeUpScenario(), houseHardnessKit), timeline(events));
+		expect(slips([...start, byLine])).toMatchObject([
+			{ kind: 'mixedMarks', provisional: true, variant: 'refilledByLine' }
+		]);
+		// 1 + 0.44 mL by the full mark, 1.17 + 0.44 in truth; 40 mmol/L a mL less 1.99.
+		const [slip, ...more] = slips([...start, byLine, ...counted(55.6)]);
+		expect(slip).toMatchObject({ kind: 'mixedMarks', provisional: false });
+		expect(slip?.sizeMl).toBeCloseTo(-0.17, 9);
+		expect(more).toEqual([]);
+		expect(slips([...start, byLine, ...counted(62.4)])).toEqual([]);
+	});
+
+	it('drawn in two goes is one', () => {
+		const twoGoes: WalkEvent[] = [
+			{ type: 'titrant.drawn', sealMl: 0.6, drawnAgainMl: 0.6 },
+			{ type: 'titrant.drawn', sealMl: 1, drawnAgainMl: 0.4 }
+		];
+		const kinds = (value: number) =>
+			kindsIn(houseHardnessKit, timeline([...start, ...twoGoes, ...counted(value)]));
+		expect(kinds(55.6)).toEqual([]);
+		expect(kinds(15.6)).toEqual(['refillForgotten']);
+	});
+
+	it('says how much was left out', () => {
+		const [slip] = slipsOf(houseHardnessKit, { plan: { refillsForgotten: true } });
+		expect(slip?.sizeMl).toBeCloseTo(-1, 6);
+	});
+});
+
+it('stood a quarter of an hour longer than asked before the first drop', () => {
+	const late: WalkEvent[] = [
+		{ type: 'reagent.added', reagentId: 'base', amount: 14 },
+		done('dose-base'),
+		done('wait-base'),
+		...Array.from({ length: 60 }, (): WalkEvent => ({ type: 'vial.swirled', seconds: 2 })),
+		drop
+	];
+	const slips = (secondsApart: number) =>
+		slipsIn(
+			houseCalciumKit,
+			stepsFor(madeUpScenario(), houseCalciumKit),
+			timeline(late, secondsApart)
+		).filter(({ kind }) => kind === 'waitOff');
+	expect(slips(20)).toMatchObject([{ variant: 'long' }]);
+	expect(slips(5)).toEqual([]);
 });
 
 describe('a slip says', () => {

@@ -77,12 +77,13 @@ export function titrated(kit: Kit, different: Different = {}): PlayedRun {
 	const marks = different.typed?.(stands) ?? stands;
 	say({ type: 'marks.read', marks }, 10);
 	const end = { ...marks, markMl: marks.sealMl ?? marks.lineMl ?? marks.levelMl };
-	const { value } = valueFromMark(kit, { ...end, sampleVolumeMl: done.sampleVolumeMl });
+	const { sampleVolumeMl, refilledMl } = done;
+	const { value } = valueFromMark(kit, { ...end, sampleVolumeMl, refilledMl });
 	const rounded = Number(value.toFixed(1));
 	return say({
 		type: 'value.reported',
 		value: different.reported?.(rounded) ?? rounded,
-		unit: 'dKH'
+		unit: kit.unit
 	}) as PlayedRun;
 }
 

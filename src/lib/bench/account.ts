@@ -43,6 +43,8 @@ export type Account = {
 	refilledMl: number;
 	/** What was drawn in again over what was counted of it: air of the tip, at each filling by the line. */
 	miscountedRefillMl: number;
+	/** What was drawn in again and not reckoned with at all, mL. */
+	forgottenRefillMl: number;
 	/** Mean drop that fell over the kit's nominal one, by cause: the bottle, tilt, force, chance. */
 	dropFactors: { own: number; tilt: number; squeeze: number; chance: number };
 	readBy: 'seal' | 'line' | 'level' | 'drops';

@@ -63,16 +63,21 @@ function outOfTheBottle(state: BenchState): BenchState {
 	};
 }
 
+/** How full it stands, mL from any fixed place. */
+const standsMl = ({ delivery }: BenchState): number =>
+	delivery.by === 'syringe'
+		? delivery.syringe.sealMl
+		: delivery.by === 'burette'
+			? -(delivery.burette.levelMl ?? 0)
+			: 0;
+
 /**
- * The seal was moved, but not to give drops: before the first drop that is where counting starts;
+ * The seal, or the level, was moved, but not to give drops: before the first drop that is where counting starts;
  * later it is set off against the travel.
  */
-function notCounted(before: SyringeBench, after: BenchState): BenchState {
+function notCounted(before: BenchState, after: BenchState): BenchState {
 	if (before.drops.length === 0) return { ...after, filledTo: fillingOf(after) };
-	const movedMl =
-		after.delivery.by === 'syringe'
-			? after.delivery.syringe.sealMl - before.delivery.syringe.sealMl
-			: 0;
+	const movedMl = standsMl(after) - standsMl(before);
 	// Drawn in two goes it is one refill: no drop fell in between.
 	const isAnother = movedMl > 0 && before.dropsSinceFill > 0;
 	return {
@@ -108,14 +113,17 @@ export function pourIntoBurette(state: BenchState, levelMl: number): BenchState 
 		...bench,
 		delivery: { ...bench.delivery, burette: fillBurette(bench.delivery.burette, levelMl) }
 	};
-	return { ...filled, dropsSinceFill: 0, overVial: false };
+	return { ...notCounted(bench, filled), dropsSinceFill: 0, overVial: false };
 }
 
 /** Run to waste: the jet fills, the level falls, nothing goes into the vial. */
 export function runOut(state: BenchState, volumeMl: number): BenchState {
 	const bench = withGlass(state, 'burette', 'burette.runOut');
 	const run = runBurette(bench.delivery.burette, volumeMl);
-	return { ...bench, delivery: { ...bench.delivery, burette: run.burette, hangingMl: 0 } };
+	return notCounted(bench, {
+		...bench,
+		delivery: { ...bench.delivery, burette: run.burette, hangingMl: 0 }
+	});
 }
 
 /** Wiped off: what hung is gone. Over the vial that was titrant already counted by its travel. */

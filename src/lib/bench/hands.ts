@@ -64,7 +64,7 @@ export function runHands(bench: BenchState, plan: Plan): HandsRun {
 		actions: writer.actions,
 		state: writer.state,
 		marks: read(writer.state, plan),
-		refilledMl: writer.refilledMl,
+		refilledMl: plan.refillsForgotten ? 0 : writer.refilledMl,
 		sampleVolumeMl: chosenVolumeMl(writer.state) || (kit.sample.volumes[0]?.volumeMl ?? 0)
 	};
 }
@@ -118,7 +118,7 @@ function doseAll(writer: Writer, plan: Plan): void {
 		for (let i = 0; i < askedDosesOf(reagent) + extra; i++)
 			writer.do({ type: 'reagent.dose', reagentId: reagent.id });
 		writer.swirl(reagent.mixSeconds * 1000);
-		writer.wait(reagent.waitSeconds * 1000);
+		writer.wait(reagent.waitSeconds * plan.waitShare * 1000);
 	}
 }
 
@@ -155,6 +155,9 @@ function drawFull(writer: Writer, delivery: SyringeDelivery, plan: Plan): void {
 	if (plan.airDrawnMl > 0) writer.do({ type: 'titrant.draw', sealMl: full, end: 'inAir' });
 }
 
+const levelMl = ({ delivery }: BenchState) =>
+	delivery.by === 'burette' ? (delivery.burette.levelMl ?? 0) : 0;
+
 /** Where seal or line of a syringe stand, mL from the nozzle end. */
 function standsAtMl({ delivery }: BenchState, mark: 'seal' | 'line'): number {
 	if (delivery.by !== 'syringe') return 0;
@@ -162,17 +165,21 @@ function standsAtMl({ delivery }: BenchState, mark: 'seal' | 'line'): number {
 }
 
 /**
- * An empty syringe filled again where the leaflet has it so: what hangs goes in first, the mark that
+ * An empty syringe or burette filled again where the leaflet has it so: what hangs goes in first, the mark that
  * stands is noted by what these hands read, the full one by what they fill by.
  */
 function refill(writer: Writer, plan: Plan): boolean {
 	const { delivery } = writer.state.kit;
-	if (delivery.by !== 'syringe' || !delivery.refilled || !isEmpty(writer.state)) return false;
+	if (delivery.by === 'dropper' || !delivery.refilled || !isEmpty(writer.state)) return false;
 	if (writer.state.delivery.hangingMl > 0) writer.do({ type: 'tip.touchOff' });
-	const stoodMl = standsAtMl(writer.state, plan.readBy);
-	drawFull(writer, delivery, plan);
+	if (delivery.by === 'burette') {
+		writer.refilledMl += levelMl(writer.state);
+		writer.do({ type: 'burette.fill', levelMl: plan.fillOffMl });
+	} else {
+		writer.refilledMl += delivery.capacityMl - standsAtMl(writer.state, plan.readBy);
+		drawFull(writer, delivery, plan);
+	}
 	if (plan.wiped) writer.do({ type: 'tip.wipe' });
-	writer.refilledMl += delivery.capacityMl - stoodMl;
 	return true;
 }
 

@@ -69,6 +69,8 @@ export const mends = {
 	wareNotRinsed: withoutStrayWater,
 	sampleOff: (account) => withSample(account, { markMl: account.nominalSampleMl, airMl: 0 }),
 	indicatorOff: (account) => withAskedDoses(account, isIndicator),
+	phReagentOff: (account) => asDosed(withAskedDoses(account, (each) => !isIndicator(each))),
+	waitOff: swirledRight,
 	tipFittedLate: withoutAir,
 	airExpelled: withoutAir,
 	tipLoose: (account) => ({ ...account, leakedMl: 0 }),
@@ -94,6 +96,7 @@ export const mends = {
 	misread: readRight,
 	parallax: (account) => ({ ...account, readOff: { ...account.readOff, parallax: 0 } }),
 	scaleReversed: (account) => ({ ...account, isReversed: false }),
+	refillForgotten: (account) => ({ ...account, forgottenRefillMl: 0 }),
 	wrongRow: (account) => ({ ...account, conversionFactor: 1 })
 } satisfies Record<SlipKind, Mend>;
 
@@ -101,6 +104,7 @@ export const mends = {
 const families: readonly (readonly SlipKind[])[] = [
 	['chasedColour', 'stoppedAtFlash', 'overshot', 'wrongLight'],
 	['tipFittedLate', 'airExpelled'],
+	['swirledOddly', 'waitOff'],
 	['misread', 'dropsMiscounted']
 ];
 export const familyOf = (kind: SlipKind): readonly SlipKind[] =>
@@ -190,7 +194,8 @@ export const worldFaults: {
 					!isIndicator(reagent) &&
 					(account.chemistry.doses[reagent.id] ?? 0) !== askedDosesOf(reagent)
 			),
-		mend: (account) => asDosed(withAskedDoses(account, (reagent) => !isIndicator(reagent)))
+		mend: mends.phReagentOff,
+		ownedBy: 'phReagentOff'
 	},
 	{
 		id: 'blockedDye',

@@ -12,10 +12,13 @@ const noReadOff: ReadOff = { parallax: 0, rim: 0, mistake: 0, rounding: 0 };
 /** What the learner declared. */
 export type Declared = { marks: Marks; value: number };
 
+/** Sizes of all slips of a kind, mL. */
+const sizeOfAll = (slips: readonly Slip[], kind: SlipKind): number =>
+	slips.filter((slip) => slip.kind === kind).reduce((sum, slip) => sum + (slip.sizeMl ?? 0), 0);
+
 /** How the offset of a reading falls to the slips that were found; the rest is rounding. */
 function readOffOf(total: number, slips: readonly Slip[]): ReadOff {
-	const sizeOf = (kind: SlipKind) =>
-		slips.filter((slip) => slip.kind === kind).reduce((sum, slip) => sum + (slip.sizeMl ?? 0), 0);
+	const sizeOf = (kind: SlipKind) => sizeOfAll(slips, kind);
 	const parallax = sizeOf('parallax');
 	const rim = sizeOf('wrongRim');
 	const rest = total - parallax - rim;
@@ -60,6 +63,7 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		startLevelMl: 0,
 		refilledMl: state.refilledMl,
 		miscountedRefillMl: 0,
+		forgottenRefillMl: -sizeOfAll(slips, 'refillForgotten'),
 		dropFactors: dropFactorsOf(state),
 		readBy: readByOf(declared.marks, delivery.by),
 		readOff: noReadOff,
@@ -77,7 +81,10 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 	};
 	const withStart =
 		delivery.by === 'burette'
-			? { ...withLag, startLevelMl: (delivery.burette.levelMl ?? 0) - travelOf(withLag) }
+			? {
+					...withLag,
+					startLevelMl: (delivery.burette.levelMl ?? 0) - travelOf(withLag) + state.refilledMl
+				}
 			: withLag;
 	const typed = typedNumeral(declared.marks, withStart.readBy);
 	const stood = stoodNumeral(withStart);

@@ -40,7 +40,11 @@ export function planOf(
 			: {}),
 		readBy: account.readBy === 'line' ? 'line' : 'seal',
 		readOff: made.has('misread') || made.has('wrongRim') ? readOff(account) : 0,
-		scaleReversed: account.isReversed
+		scaleReversed: account.isReversed,
+		refillsForgotten: made.has('refillForgotten'),
+		...(slips.some(({ kind, variant }) => kind === 'waitOff' && variant === 'short')
+			? { waitShare: 0 }
+			: {})
 	});
 }
 

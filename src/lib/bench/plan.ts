@@ -16,6 +16,8 @@ export const PlanSchema = z.strictObject({
 	extraIndicator: z._default(z.int(), 0),
 	/** Doses over the leaflet's of what makes the pH: base, buffer. */
 	extraPhReagent: z._default(z.int(), 0),
+	/** Time stood after a reagent over what the leaflet asks. */
+	waitShare: z._default(z.number(), 1),
 	tipFitted: z._default(z.enum(['before', 'after', 'loose']), 'before'),
 	fillBy: z._default(z.enum(['seal', 'line']), 'seal'),
 	/** Beyond the full mark by whatever it was filled by, mL. */
@@ -34,7 +36,9 @@ export const PlanSchema = z.strictObject({
 	readBy: z._default(z.enum(['seal', 'line']), 'seal'),
 	/** What is typed over what stands there, mL, or drops for a dropper. */
 	readOff: z._default(z.number(), 0),
-	scaleReversed: z._default(z.boolean(), false)
+	scaleReversed: z._default(z.boolean(), false),
+	/** Reckons with the last filling alone. */
+	refillsForgotten: z._default(z.boolean(), false)
 });
 export type Plan = z.infer<typeof PlanSchema>;
 

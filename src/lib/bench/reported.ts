@@ -55,7 +55,7 @@ export function stoodNumeral(account: Account, endMl: number | null = null): num
 	}
 	const travel = travelOf(account, endMl);
 	if (account.readBy === 'level' || kit.delivery.by !== 'syringe')
-		return account.startLevelMl + travel;
+		return account.startLevelMl + travel - account.refilledMl;
 	const filled = account.filledTo ?? { sealMl: kit.delivery.capacityMl, cushionMl: 0 };
 	// Filled again on the way: the seal stands where the last filling and the travel since put it.
 	const sealMl = filled.sealMl - travel + account.refilledMl;
@@ -77,7 +77,8 @@ export function leafletValue(account: Account, numeral: number): number {
 	const usedMl =
 		(isDown ? delivery.capacityMl - numeral : numeral) +
 		account.refilledMl -
-		account.miscountedRefillMl;
+		account.miscountedRefillMl -
+		account.forgottenRefillMl;
 	const onScale = Math.min(delivery.capacityMl, Math.max(0, usedMl));
 	const { value, valuePerMl } = valueFromMark(kit, {
 		markMl: isDown ? delivery.capacityMl - onScale : onScale,

@@ -9,6 +9,11 @@ export type TitrantOfAnalyte = {
 	/** Moles of it that one mole of the analyte's base unit takes. */
 	molPerMol: number;
 	/**
+	 * Its end colour goes back later, as carbon dioxide leaves, and was the end all the same; else a colour
+	 * that goes back was not yet the end.
+	 */
+	endFadesLater: boolean;
+	/**
 	 * Strengths within which kits for small samples lie, mol/L; this project's choice: below, no few
 	 * fillings would reach an ordinary tank; above, a drop would jump over it.
 	 */
@@ -25,6 +30,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		name: 'acid',
 		withArticle: 'an acid',
 		molPerMol: 1,
+		endFadesLater: true,
 		usual: { lowMolPerL: 0.005, highMolPerL: 0.2 }
 	},
 	calcium: {
@@ -32,6 +38,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		name: 'EDTA',
 		withArticle: 'EDTA',
 		molPerMol: 1,
+		endFadesLater: false,
 		usual: { lowMolPerL: 0.005, highMolPerL: 0.3 }
 	},
 	hardness: {
@@ -39,6 +46,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		name: 'EDTA',
 		withArticle: 'EDTA',
 		molPerMol: 1,
+		endFadesLater: false,
 		usual: { lowMolPerL: 0.005, highMolPerL: 1 }
 	},
 	magnesium: {
@@ -46,6 +54,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		name: 'EDTA',
 		withArticle: 'EDTA',
 		molPerMol: 1,
+		endFadesLater: false,
 		usual: { lowMolPerL: 0.005, highMolPerL: 1 }
 	}
 };

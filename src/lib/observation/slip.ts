@@ -8,6 +8,8 @@ export const slipKinds = [
 	'wareNotRinsed',
 	'sampleOff',
 	'indicatorOff',
+	'phReagentOff',
+	'waitOff',
 	'tipFittedLate',
 	'tipLoose',
 	'airExpelled',
@@ -26,6 +28,7 @@ export const slipKinds = [
 	'misread',
 	'parallax',
 	'scaleReversed',
+	'refillForgotten',
 	'wrongRow'
 ] as const;
 export const SlipKindSchema = z.enum(slipKinds);

@@ -26,6 +26,7 @@ const aboutTheReading: ReadonlySet<SlipKind> = new Set([
 	'misread',
 	'parallax',
 	'scaleReversed',
+	'refillForgotten',
 	'wrongRow'
 ]);
 

@@ -1,6 +1,6 @@
 import { numeralAt, type Kit } from '../kits';
 import type { Marks } from '../observation';
-import { eventsOf, isRefill, type Of } from './event-queries';
+import { additionsIn, eventsOf, isRefill, type Of } from './event-queries';
 import type { TimedEvent } from './walk-log';
 
 /** A filling on the way. */
@@ -81,6 +81,38 @@ export function refillsIn(kit: Kit, events: readonly TimedEvent[]): Refill[] {
 	return eventsOf(events, 'titrant.drawn')
 		.filter((drawn) => isRefill(events, drawn))
 		.map((drawn) => refillOf(kit, events, drawn));
+}
+
+/** Fillings on the way that followed each other without a drop between them, as one. */
+export function refillsAsOne(kit: Kit, events: readonly TimedEvent[]): Refill[] {
+	return refillsIn(kit, events).reduce<Refill[]>((all, refill) => {
+		const last = all.at(-1);
+		const place = (each: Refill) => events.findIndex(({ id }) => id === each.drawn.id);
+		const isSame = last && additionsIn(events.slice(place(last) + 1, place(refill))).length === 0;
+		if (!isSame) return [...all, refill];
+		const refilledMl =
+			last.refilledMl === null || refill.refilledMl === null
+				? null
+				: last.refilledMl + refill.refilledMl;
+		return [...all.slice(0, -1), { ...refill, refilledMl }];
+	}, []);
+}
+
+/**
+ * What a filling on the way is reckoned to have drawn in by whoever takes it to end at the full mark (0 on
+ * a burette), as leaflets have it: from where the mark stood, mL. Null when that mark was not noted.
+ */
+export function reckonedToFullMl(
+	{ delivery }: Kit,
+	{ drawn, refilledMl }: Refill,
+	by: 'seal' | 'line' | 'level'
+): number | null {
+	const numeral = drawn.event[`${by}Ml`];
+	if (delivery.by === 'dropper' || numeral === undefined || refilledMl === null) return null;
+	if (delivery.by === 'burette') return numeral + refilledMl;
+	const fromNozzleMl = delivery.scale === 'down' ? numeral : delivery.capacityMl - numeral;
+	// A line that has run into the tip is read as standing at the nozzle.
+	return delivery.capacityMl - Math.max(0, fromNozzleMl - refilledMl);
 }
 
 /** Titrant drawn in again on the way, mL in all; null when that happened and nobody noted how much. */

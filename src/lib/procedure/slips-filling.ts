@@ -3,6 +3,7 @@ import type { Slip } from '../observation';
 import { countedMark, sampleVolumeOf } from './counted-mark';
 import { after, additionsIn, eventsOf, lastOf, startsIn, type Of } from './event-queries';
 import { fillingTrapIn, fullNumeral } from './filling-trap';
+import { refillsAsOne } from './refills';
 import type { Detector, Seen } from './slip-detector';
 
 const firm = { provisional: false };
@@ -64,7 +65,7 @@ const hangingAtStart: Detector = ({ events }) =>
  * the line; settled by the mark that the value rests on. Counting from where that mark really stood
  * at the start is right whatever it was filled by.
  */
-const mixedMarks: Detector = ({ kit, events, tank }) => {
+const mixedAtStart: Detector = ({ kit, events, tank }) => {
 	const start = startsIn(events)[0];
 	if (!start || kit.delivery.by === 'dropper') return [];
 	const trap = fillingTrapIn(kit, start.drawn.event, sampleVolumeOf(kit, events));
@@ -91,6 +92,36 @@ const mixedMarks: Detector = ({ kit, events, tank }) => {
 			: [];
 	if (counted.by === 'line') return readByLine({ kit, start: start.drawn.event, mixed });
 	return besideFull({ kit, start: start.drawn.event, by: counted.by, mixed });
+};
+
+/**
+ * The same at a filling on the way: by the line to the full mark, and reckoned as if the seal stood there.
+ * Beside a tank it is counted from where the mark stood.
+ */
+const mixedAtRefill: Detector = ({ kit, events, tank }) => {
+	const trapped = refillsAsOne(kit, events).flatMap(({ drawn }) => {
+		const trap = fillingTrapIn(kit, drawn.event, sampleVolumeOf(kit, events));
+		return trap ? [{ drawn, trap }] : [];
+	});
+	const last = trapped.at(-1);
+	if (!last || tank) return [];
+	const counted = countedMark(kit, events);
+	const mixed = { variant: 'refilledByLine' };
+	if (!counted) {
+		const sizeMl = -last.trap.cushionMl;
+		return [{ ...mixed, entryId: last.drawn.id, provisional: true, sizeMl }];
+	}
+	return counted.refills === 'toFull'
+		? [{ ...mixed, ...firm, entryId: counted.read.id, sizeMl: -counted.uncountedMl }]
+		: [];
+};
+
+/** One slip, wherever it was made: that of a later filling while it can still be put right. */
+const mixedMarks: Detector = (seen) => {
+	const [atRefill] = mixedAtRefill(seen);
+	const [atStart] = mixedAtStart(seen);
+	const one = atRefill?.provisional ? atRefill : (atStart ?? atRefill);
+	return one ? [one] : [];
 };
 
 const isFilled = (events: Seen['events']) =>

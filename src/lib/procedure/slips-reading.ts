@@ -77,7 +77,9 @@ function causeFromDrops({ kit, events }: Seen): Cause | null {
 	const { delivery } = kit;
 	const counted = countedMark(kit, events);
 	if (delivery.by !== 'syringe' || !counted || counted.by === 'drops') return null;
-	const { read, usedMl } = counted;
+	const { read } = counted;
+	// Titrant that was left out of the count went in all the same.
+	const usedMl = counted.usedMl + counted.uncountedMl;
 	const told = eventsOf(additionsIn(events), 'titrant.fell').map(({ event }) => event.drops);
 	const tallied = told.every((drops) => drops !== undefined)
 		? told.reduce((sum: number, drops) => sum + (drops ?? 0), 0)
@@ -147,11 +149,22 @@ const wrongRow: Detector = ({ kit, events, tank }) => {
 		: [];
 };
 
+/** The value reported is that of the last filling alone, or leaves one of several out. */
+const refillForgotten: Detector = ({ kit, events, tank }) => {
+	const reported = lastOf(events, 'value.reported');
+	// Beside a tank the fillings that were noted are counted for the person.
+	const counted = reported && !tank ? countedMark(kit, events) : null;
+	return reported && counted?.refills === 'forgotten'
+		? [{ ...firm, entryId: reported.id, sizeMl: -counted.uncountedMl }]
+		: [];
+};
+
 export const readingSlips = {
 	wrongRim: onlyIf('wrongRim'),
 	dropsMiscounted,
 	misread: onlyIf('misread'),
 	parallax: onlyIf('parallax'),
 	scaleReversed: onlyIf('scaleReversed'),
+	refillForgotten,
 	wrongRow
 };

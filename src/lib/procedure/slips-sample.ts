@@ -1,5 +1,6 @@
+import type { Kit } from '../kits';
 import type { Detector } from './slip-detector';
-import { eventsOf, lastOf, stepOver } from './event-queries';
+import { after, eventsOf, lastOf, stepOver } from './event-queries';
 
 /** Off the mark by more than this share is a slip and not the eye's limit. */
 const SAMPLE_SHARE = 0.015;
@@ -62,33 +63,74 @@ const sampleOff: Detector = ({ kit, events }) => {
 		: [];
 };
 
-const indicatorOff: Detector = ({ kit, steps, events, tank }) => {
-	return steps.flatMap((step) => {
-		if (step.kind !== 'dose') return [];
+type Role = Kit['reagents'][number]['role'];
+
+/** Doses of reagents of some roles, counted when their step is over. */
+const dosesOff =
+	(isMeant: (role: Role | undefined) => boolean): Detector =>
+	({ kit, steps, events, tank }) =>
+		steps.flatMap((step) => {
+			if (step.kind !== 'dose') return [];
+			const over = stepOver(events, step.id);
+			if (!over) return [];
+			const asked = step.unit === 'mL' ? 1 : step.amount;
+			const given = eventsOf(events, 'reagent.added')
+				.filter(({ event }) => event.reagentId === step.reagentId)
+				.map(({ event }) => event.amount);
+			// Hands that did not count say nothing about the number.
+			// A bench notes all there was; at a tank nothing noted is nothing said, unless it was passed over.
+			const isSaid = given.length > 0 || !tank || over.event.type === 'step.skipped';
+			const isKnown = isSaid && given.every((n) => n !== undefined);
+			const count = given.reduce<number>((sum, n) => sum + (n ?? 0), 0);
+			const role = kit.reagents.find((each) => each.id === step.reagentId)?.role;
+			const isAsked = count === asked || (given.length === 1 && count === step.amount);
+			return isKnown && isMeant(role) && !isAsked
+				? [
+						{
+							...firm,
+							entryId: over.id,
+							drops: count - asked,
+							variant: count === 0 ? 'forgotten' : count > asked ? 'more' : 'less'
+						}
+					]
+				: [];
+		});
+
+const indicatorOff = dosesOff((role) => role === 'indicator');
+const phReagentOff = dosesOff((role) => role === 'base' || role === 'buffer');
+
+/** Nobody is held to the second. */
+const WAITED_SHARE = 0.6;
+/** What makes the pH has stood too long when the first drop comes so much later, s: judgement. */
+const LONGEST_S = 15 * 60;
+
+/**
+ * The wait that a leaflet asks for after a reagent, from the last of it and its mixing to the next deed
+ * in the vial. At a tank things are noted when there is a hand free, so that there only a wait that was
+ * passed over is known.
+ */
+const waitOff: Detector = ({ kit, steps, events, tank }) =>
+	steps.flatMap((step) => {
+		if (step.kind !== 'wait') return [];
 		const over = stepOver(events, step.id);
-		if (!over) return [];
-		const asked = step.unit === 'mL' ? 1 : step.amount;
-		const given = eventsOf(events, 'reagent.added')
-			.filter(({ event }) => event.reagentId === step.reagentId)
-			.map(({ event }) => event.amount);
-		// Hands that did not count say nothing about the number.
-		// A bench notes all there was; at a tank nothing noted is nothing said, unless it was passed over.
-		const isSaid = given.length > 0 || !tank || over.event.type === 'step.skipped';
-		const isKnown = isSaid && given.every((n) => n !== undefined);
-		const count = given.reduce<number>((sum, n) => sum + (n ?? 0), 0);
-		const role = kit.reagents.find((each) => each.id === step.reagentId)?.role;
-		const isAsked = count === asked || (given.length === 1 && count === step.amount);
-		return isKnown && role === 'indicator' && !isAsked
-			? [
-					{
-						...firm,
-						entryId: over.id,
-						drops: count - asked,
-						variant: count === 0 ? 'forgotten' : count > asked ? 'more' : 'less'
-					}
-				]
+		if (tank || !over)
+			return over?.event.type === 'step.skipped'
+				? [{ ...firm, entryId: over.id, variant: 'short' }]
+				: [];
+		const dose = eventsOf(events, 'reagent.added').findLast(
+			({ event }) => event.reagentId === step.reagentId
+		);
+		if (!dose) return [];
+		const later = after(events, dose);
+		const secondsTo = (next: { at: number }) => (next.at - dose.at) / 1000;
+		const next = eventsOf(later, 'reagent.added', 'titrant.fell')[0];
+		const mixing = kit.reagents.find(({ id }) => id === step.reagentId)?.mixSeconds ?? 0;
+		if (next && secondsTo(next) - mixing < WAITED_SHARE * step.seconds)
+			return [{ ...firm, entryId: next.id, variant: 'short' }];
+		const first = eventsOf(later, 'titrant.fell')[0];
+		return first && secondsTo(first) - mixing - step.seconds > LONGEST_S
+			? [{ ...firm, entryId: first.id, variant: 'long' }]
 			: [];
 	});
-};
 
-export const sampleSlips = { wareNotRinsed, sampleOff, indicatorOff };
+export const sampleSlips = { wareNotRinsed, sampleOff, indicatorOff, phReagentOff, waitOff };

@@ -1,3 +1,4 @@
+import { titrantOf } from '../kits';
 import type { WalkEventType } from '../observation';
 import {
 	additionsIn,
@@ -150,7 +151,7 @@ const upTo = ({ events }: Seen, one: { id: string }) =>
 /** A good end was declared, and titrant added again when its colour went: one slip, however often. */
 const chasedColour: Detector = (seen) => {
 	const end = declaredEnd(seen);
-	if (!end) return [];
+	if (!end || !titrantOf[seen.kit.analyte].endFadesLater) return [];
 	const before = upTo(seen, end);
 	const chased = eventsOf(before, 'colour.stayed').filter(
 		(stayed) =>
@@ -189,7 +190,8 @@ const swirledOddly: Detector = (seen) => {
 	// At a tank a swirl that was not noted may have been done all the same.
 	if (seconds < SWIRLED_S.least && !seen.tank)
 		return [{ ...firm, entryId: end.id, variant: 'still' }];
-	return seconds > SWIRLED_S.most ? [{ ...firm, entryId: end.id, variant: 'shaken' }] : [];
+	const isTooMuch = titrantOf[seen.kit.analyte].endFadesLater && seconds > SWIRLED_S.most;
+	return isTooMuch ? [{ ...firm, entryId: end.id, variant: 'shaken' }] : [];
 };
 
 /** The light at a moment, as far as it was said. */

@@ -19,6 +19,8 @@ export const natureOf = {
 	wareNotRinsed: 'handling',
 	sampleOff: 'handling',
 	indicatorOff: 'handling',
+	phReagentOff: 'handling',
+	waitOff: 'handling',
 	tipFittedLate: 'handling',
 	tipLoose: 'handling',
 	airExpelled: 'handling',
@@ -37,6 +39,7 @@ export const natureOf = {
 	misread: 'judgement',
 	parallax: 'judgement',
 	scaleReversed: 'judgement',
+	refillForgotten: 'judgement',
 	wrongRow: 'judgement'
 } satisfies Record<SlipKind, SlipNature>;
 

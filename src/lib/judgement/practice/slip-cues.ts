@@ -45,12 +45,40 @@ export const slipCues = {
 		drillId: 'take-the-sample'
 	},
 	indicatorOff: {
-		name: 'Other number of indicator drops',
+		name: 'Other amount of indicator',
 		direction: 0,
 		shownBy: 'the depth of the first colour beside an earlier test',
-		remedy: 'Count aloud. It changes the depth of the colour more than the value.',
+		remedy: 'Count drops and spoons aloud. It changes the depth of the colour more than the value.',
 		origin: 'textbook',
 		drillId: 'take-the-sample'
+	},
+	phReagentOff: {
+		name: 'Other amount of base or buffer',
+		direction: 0,
+		shownBy: 'an end colour that creeps back, and a repeat with the leaflet’s number',
+		remedy:
+			'Hold the bottle straight down and count aloud. With too little, the end creeps on and the value is high.',
+		origin: 'common practice, no source',
+		drillId: 'drops-of-base'
+	},
+	waitOff: {
+		name: 'Another wait than the leaflet asks',
+		direction: 0,
+		shownBy: 'a clock beside the vial',
+		remedy: 'Start the clock when the last drop is swirled in, and let the cloud form.',
+		origin: 'common practice, no source',
+		drillId: 'drops-of-base',
+		variants: {
+			short: {
+				name: 'Went on before the wait was over',
+				remedy: 'Start the clock when the last drop is swirled in, and let the cloud form.'
+			},
+			long: {
+				name: 'Stood very long before the first drop',
+				remedy:
+					'Have the syringe filled before the wait is over: what stands takes up carbon dioxide.'
+			}
+		}
 	},
 	tipFittedLate: {
 		name: 'Tip put on after filling',
@@ -97,6 +125,11 @@ export const slipCues = {
 			besideFull: {
 				name: 'Filled beside the full mark',
 				remedy: 'Set it on the full mark, or count from where it stood.'
+			},
+			refilledByLine: {
+				name: 'Filled again by the line, counted by the seal',
+				remedy:
+					'The same edge at every filling. Write down where it stood before and where it stands after.'
 			}
 		}
 	},
@@ -128,13 +161,15 @@ export const slipCues = {
 		name: 'Stopped at a colour that had not stayed',
 		direction: -1,
 		shownBy: 'swirling, and waiting half a minute',
-		remedy: 'Swirl after each drop. The end is the first colour that is still there after 25 s.',
+		remedy:
+			'Swirl after each drop. The end is the first end colour that is still there after the leaflet’s time; one in between, like purple, is not.',
 		origin: 'textbook',
 		drillId: 'flash-or-stays',
 		variants: {
 			notWaited: {
 				name: 'The end was declared before it had stood its time',
-				remedy: 'Swirl, then wait 25 s before you call it the end. A flash looks the same at first.'
+				remedy:
+					'Swirl, then wait the leaflet’s time before you call it the end. A flash looks the same at first.'
 			}
 		}
 	},
@@ -142,7 +177,8 @@ export const slipCues = {
 		name: 'More than one drop at the end',
 		direction: 1,
 		shownBy: 'a repeat with single drops near the end',
-		remedy: 'One drop at a time as soon as a flash takes three seconds to fade.',
+		remedy:
+			'One drop at a time, swirled in, as soon as a flash takes three seconds to fade or the colour begins to change.',
 		origin: 'textbook',
 		drillId: 'single-drops'
 	},
@@ -209,6 +245,15 @@ export const slipCues = {
 		remedy: 'Say “used” or “left” when you write the number down.',
 		origin: 'common practice, no source',
 		drillId: 'read-the-seal'
+	},
+	refillForgotten: {
+		name: 'A filling left out of the count',
+		direction: 0,
+		shownBy: 'the drops counted, and a value lower by what one filling is worth',
+		remedy:
+			'Write down each filling as you make it: from where to where. Add them up before you use the leaflet.',
+		origin: 'common practice, no source',
+		drillId: 'fill-again'
 	},
 	wrongRow: {
 		name: 'Value not the leaflet’s for this mark',
