@@ -68,7 +68,9 @@ describe('every fault', () => {
 		for (const { of } of fault.sizes) {
 			if (fault.target === 'gain') expect(of).toBe('share');
 			if (fault.target === 'scatter') expect(of).toBe('timesScatter');
-			if (of === 'tips' || of === 'fullScaleLess') expect(fault.deliveries).toEqual(['syringe']);
+			if (['tips', 'tipsEach', 'tipsAgain', 'fullScaleLess'].includes(of))
+				expect(fault.deliveries).toEqual(['syringe']);
+			if (of === 'fillings') expect(fault.deliveries).not.toContain('dropper');
 			if (of === 'divisions') expect(fault.deliveries).not.toContain('dropper');
 			if (of === 'divisions') expect(fault.deliveries).toBeDefined();
 			// A share can take all away and no more.
@@ -97,18 +99,26 @@ describe('a catalogue for a kit', () => {
 		}
 	);
 
-	it('takes a second method or a known solution to be sound in at least two cases of three', () => {
-		for (const method of ['photometer', 'laboratory', 'probe', 'kit'] as const) {
-			const its = faults.filter(
-				(fault) => fault.class === 'secondMethod' && (fault.methods?.includes(method) ?? true)
+	it.each(AnalyteSchema.options)(
+		'takes a second method or a known solution of %s to be sound in at least two cases of three',
+		(analyte) => {
+			for (const method of ['photometer', 'laboratory', 'probe', 'kit'] as const) {
+				const its = faults.filter(
+					(fault) =>
+						fault.class === 'secondMethod' &&
+						fault.analytes.includes(analyte) &&
+						(fault.methods?.includes(method) ?? true)
+				);
+				expect(its.reduce((product, { prior }) => product * (1 - prior), 1)).toBeGreaterThan(0.66);
+			}
+			const ofSolutions = faults.filter(
+				(fault) => fault.class === 'reference' && fault.analytes.includes(analyte)
 			);
-			expect(its.reduce((product, { prior }) => product * (1 - prior), 1)).toBeGreaterThan(0.66);
+			expect(ofSolutions.reduce((product, { prior }) => product * (1 - prior), 1)).toBeGreaterThan(
+				0.8
+			);
 		}
-		const ofSolutions = faults.filter((fault) => fault.class === 'reference');
-		expect(ofSolutions.reduce((product, { prior }) => product * (1 - prior), 1)).toBeGreaterThan(
-			0.8
-		);
-	});
+	);
 });
 
 describe('every cue', () => {

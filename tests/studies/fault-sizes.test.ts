@@ -163,6 +163,10 @@ function inDkh(
 		mL: valuePerMl,
 		drops: valuePerMl * dropMl,
 		tips: valuePerMl * (tipMl ?? NaN),
+		// Of kits that are filled again only, which these are not.
+		tipsEach: NaN,
+		tipsAgain: NaN,
+		fillings: NaN,
 		divisions: valuePerMl * (graduationMl ?? NaN)
 	}[of];
 	return { centre: mean * one, sd: sd * one };

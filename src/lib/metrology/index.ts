@@ -14,6 +14,7 @@ export * from './compare-readings';
 export * from './conformity';
 export * from './deming';
 export * from './difference';
+export { differenceFiguresOf } from './difference-figures';
 export * from './distributions';
 export type { Interval } from './interval';
 export * from './joint-test';
@@ -29,6 +30,7 @@ export {
 	type MethodFigures
 } from './method-figures';
 export * from './outliers';
+export { usualMethodFiguresOf } from './usual-figures';
 export { ownRepeatability, type OwnRepeatability } from './own-scatter';
 export {
 	pairedDifferences,

@@ -5,6 +5,7 @@ import {
 	worthOf,
 	type Analyte,
 	type Kit,
+	type Reagent,
 	type Unit
 } from '../kits';
 import {
@@ -36,6 +37,18 @@ export type MethodFigures = {
 	tipMl: number | null;
 	/** Value at full scale; null where there is no scale. */
 	fullScale: number | null;
+	/** What the leaflet adds to the sample before the titrant, by role; none where nothing is said. */
+	reagents?: readonly Reagent['role'][];
+	/**
+	 * Volume of one filling, mL, and how many of them a usual value takes: a whole number of 1 or above, and
+	 * 1 where the leaflet has it filled once only. Left out where there is no scale.
+	 */
+	filling?: { ml: number; count: number; isAgain: boolean };
+	/**
+	 * All that is titrated over the value, where another value is taken off it: above 1. A share of the
+	 * titrant or of the sample makes so many times that share of the value. Left out where nothing is taken off.
+	 */
+	wholeOverValue?: number;
 	/** Smallest addition at the end, in drops. */
 	endStepDrops: number;
 	/** Ordinary spread between sound pieces, as standard deviations: shares of the value. */
@@ -69,6 +82,14 @@ function middleValue(kit: Kit): number {
 	return Math.sqrt(low * high);
 }
 
+/** Fillings that so much titrant takes; null for a dropper. */
+function fillingOf({ delivery }: Kit, usedMl: number): MethodFigures['filling'] | null {
+	if (delivery.by === 'dropper') return null;
+	const isAgain = delivery.refilled ?? false;
+	const count = isAgain ? Math.max(1, Math.ceil(usedMl / delivery.capacityMl)) : 1;
+	return { ml: delivery.capacityMl, count, isAgain };
+}
+
 /**
  * A kit as the measurement equation needs it: sizes from its leaflet, spreads as in the budget of a
  * reading (`readingBudget` names the origin of each figure).
@@ -96,6 +117,9 @@ export function methodFiguresOf(kit: Kit, at: FiguresAt = {}): MethodFigures {
 		scatterInputs(kit, reading).map(({ id, standardUncertainty }) => [id, standardUncertainty])
 	);
 	const isDropper = delivery.by === 'dropper';
+	const filling = fillingOf(kit, value / valuePerMl);
+	// Each filling but the last was used whole, and would be read as nothing left.
+	const wholeFillings = filling ? 2 * (filling.count - 1) * filling.ml * valuePerMl : 0;
 	return {
 		analyte,
 		unit,
@@ -105,7 +129,9 @@ export function methodFiguresOf(kit: Kit, at: FiguresAt = {}): MethodFigures {
 		dropMl: delivery.dropMl,
 		graduationMl: isDropper ? null : delivery.graduationMl,
 		tipMl: delivery.by === 'syringe' ? (delivery.tipVolumeMl ?? USUAL_TIP_ML) : null,
-		fullScale: isDropper ? null : leafletEndOf(kit) * scale,
+		fullScale: isDropper ? null : leafletEndOf(kit) * scale + wholeFillings,
+		reagents: [...new Set(kit.reagents.map(({ role }) => role))],
+		...(filling ? { filling } : {}),
 		endStepDrops,
 		sampleWareSd: sampleFigure(kit, reading).share,
 		titrantWareSd: isDropper

@@ -62,7 +62,11 @@ export const checkIds = [
 	'weighTitrantWare',
 	'otherHands',
 	'probeTitration',
-	'referenceBySecondMethod'
+	'referenceBySecondMethod',
+	'moreBase',
+	'thinnedSample',
+	'warmSlow',
+	'takenOffAnew'
 ] as const;
 export type CheckId = (typeof checkIds)[number];
 
@@ -96,6 +100,8 @@ export const EvidenceSchema = z.discriminatedUnion('kind', [
 	 * A test of the tank's water by the kit in question. What `from` implies need not be said again:
 	 * 'freshLot' is another bottle, 'freshSample' another portion, 'otherHands' another person,
 	 * 'largerSample' twice and 'smallerSample' half the water, unless `differs` says it otherwise.
+	 * 'moreBase' had more of the base, 'thinnedSample' purified water beside the same sample, 'warmSlow' a
+	 * warm sample and time between drops; 'takenOffAnew' is worked out with a fresh value taken off.
 	 */
 	z.strictObject({
 		kind: z.literal('test'),

@@ -249,7 +249,11 @@ export class CheckRun implements CheckRunProps {
 		const { low, high, unit } = bandOf(tank, this.unit, this.log.analyte);
 		return {
 			evidence: evidence.map((each) => each.evidence),
-			options: { unit: this.unit, ...(kit ? { method: methodFiguresOf(kit) } : {}) },
+			options: {
+				unit: this.unit,
+				analyte: this.log.analyte,
+				...(kit ? { method: methodFiguresOf(kit) } : {})
+			},
 			band: { low, high, unit },
 			leftOut
 		};

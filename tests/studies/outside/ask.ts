@@ -123,7 +123,7 @@ function weighed(ware: 'sample' | 'titrant'): Asked {
 export const first = tested('first', 'Test in question', { isFirst: true });
 
 /** What each way of checking would find. */
-export const asked: Readonly<Record<CheckId, Asked>> = {
+const asked: Readonly<Partial<Record<CheckId, Asked>>> = {
 	repeatFull: tested('repeatFull', 'Repeated with care', { habitShows: 0.7 }),
 	repeatQuick: tested('repeatQuick', 'Repeated', { habitShows: 0.95 }),
 	secondMethod: bySecond,
@@ -140,3 +140,13 @@ export const asked: Readonly<Record<CheckId, Asked>> = {
 	probeTitration: byProbe,
 	referenceBySecondMethod: referenceBySecond
 };
+
+/** The ways of checking that a test of alkalinity has. */
+export const askedIds = Object.keys(asked) as CheckId[];
+
+/** @throws RangeError when a test of alkalinity has no such check */
+export function askedBy(id: CheckId): Asked {
+	const found = asked[id];
+	if (!found) throw new RangeError(`check must be one of ${askedIds.join(', ')}; found ${id}`);
+	return found;
+}

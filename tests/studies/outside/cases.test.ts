@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkIds, EvidenceSchema, isValued, type Evidence } from '../../../src/lib/observation';
+import { EvidenceSchema, isValued, type Evidence } from '../../../src/lib/observation';
+import { askedIds } from './ask';
 import { NOT_KNOWN_SHARE, WRONG_SHARE } from './answers';
 import { caseFromOutside, casesFromOutside, type OutsideCase } from './cases';
 import { kindShares, listedMistakes, oddMistakes, type CaseKind } from './happen';
@@ -28,7 +29,7 @@ const slack = (share: number, count: number) => 4 * Math.sqrt((share * (1 - shar
 describe('cases from outside', () => {
 	it('give evidence that the schema takes, of every way of checking', () => {
 		for (const one of cases.slice(0, 400)) {
-			const all = [...one.evidence, ...checkIds.map((id) => one.ask(id))];
+			const all = [...one.evidence, ...askedIds.map((id) => one.ask(id))];
 			for (const evidence of all) expect(EvidenceSchema.parse(evidence)).toEqual(evidence);
 			expect(one.evidence[0]).toMatchObject({ kind: 'test', from: 'first' });
 		}

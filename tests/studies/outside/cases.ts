@@ -1,7 +1,7 @@
-import { checkIds, type CheckId, type Evidence } from '../../../src/lib/observation';
+import { type CheckId, type Evidence } from '../../../src/lib/observation';
 import type { MethodFigures } from '../../../src/lib/metrology';
 import { answersIn, type Answer } from './answers';
-import { asked, first } from './ask';
+import { askedBy, askedIds, first } from './ask';
 import { chanceAt, type Chance } from './chance';
 import { drawHidden, type CaseKind, type Hidden } from './happen';
 import type { Mistake, OutsideClass } from './mistake';
@@ -67,7 +67,7 @@ export function caseFromOutside(number: number, seed: number): OutsideCase {
 	const hidden = drawHidden(chance('hidden'));
 	const { world, happened, kind } = hidden;
 	const ask = (id: CheckId, round = 0) =>
-		asked[id](hidden, chance('ask', id, round), `${id}-${round}`);
+		askedBy(id)(hidden, chance('ask', id, round), `${id}-${round}`);
 	const c = chance('known');
 	const has = (name: OutsideClass) => happened.some(({ mistake }) => mistake.class === name);
 	const isAskedOfSecond = c.happens(0.3) || has('secondMethod');
@@ -121,6 +121,6 @@ export function writtenCase({ ask, answers, ...plain }: OutsideCase) {
 	return {
 		...plain,
 		answers: answers.map(({ question, wasSo, said }) => ({ question, wasSo, said })),
-		checks: Object.fromEntries(checkIds.map((id) => [id, ask(id)]))
+		checks: Object.fromEntries(askedIds.map((id) => [id, ask(id)]))
 	};
 }

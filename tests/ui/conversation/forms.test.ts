@@ -35,6 +35,7 @@ const filled: Record<FormId, Blanks> = {
 	freshSample: { where: 'noon', value: '8' },
 	freshLot: { lot: 'B', value: '8' },
 	otherSample: { ratio: '0.5', value: '8' },
+	otherWay: { way: 'warmSlow', value: '8' },
 	otherHands: { who: 'Ada', value: '8' },
 	blank: { value: '0' },
 	addition: { added: '2', addedU: '0.1', value: '9.3' },

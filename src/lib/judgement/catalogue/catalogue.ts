@@ -1,10 +1,15 @@
-import type { Analyte } from '../../kits';
+import { cueOfAny, faultOfAny } from './any-titration';
+import { chelationCues } from './cues-chelation';
+import { chelationThingCues } from './cues-chelation-things';
 import { endCues } from './cues-end';
 import { fillingCues } from './cues-filling';
 import { referenceCues, secondMethodCues } from './cues-others';
 import { readingCues } from './cues-reading';
 import { sampleCues } from './cues-sample';
 import type { Cue, Fault } from './fault';
+import { chelationEndFaults } from './faults-chelation-end';
+import { chelationNumberFaults } from './faults-chelation-numbers';
+import { chelationReagentFaults } from './faults-chelation-reagents';
 import { endFaults } from './faults-end';
 import { fillingFaults } from './faults-filling';
 import { readingFaults } from './faults-reading';
@@ -12,7 +17,9 @@ import { reagentFaults } from './faults-reagent';
 import { referenceFaults } from './faults-reference';
 import { sampleFaults } from './faults-sample';
 import { secondMethodFaults } from './faults-second-method';
+import { refillFaults } from './faults-refill';
 import { wareFaults } from './faults-ware';
+import { suits, type MethodKind } from './suits';
 import { waterCues } from './water-causes';
 
 /**
@@ -24,25 +31,37 @@ import { waterCues } from './water-causes';
  * judgement, and `diagnose` takes others.
  */
 export const faults: readonly Fault[] = [
-	...fillingFaults,
-	...endFaults,
-	...readingFaults,
-	...sampleFaults,
-	...reagentFaults,
-	...wareFaults,
-	...secondMethodFaults,
-	...referenceFaults
+	...[
+		...fillingFaults,
+		...endFaults,
+		...readingFaults,
+		...sampleFaults,
+		...reagentFaults,
+		...wareFaults,
+		...secondMethodFaults,
+		...referenceFaults
+	].map(faultOfAny),
+	...refillFaults,
+	...chelationEndFaults,
+	...chelationReagentFaults,
+	...chelationNumberFaults
 ];
 
 export const cues: readonly Cue[] = [
-	...fillingCues,
-	...endCues,
-	...readingCues,
-	...sampleCues,
-	...waterCues,
-	...secondMethodCues,
-	...referenceCues
+	...[
+		...fillingCues,
+		...endCues,
+		...readingCues,
+		...sampleCues,
+		...waterCues,
+		...secondMethodCues,
+		...referenceCues
+	].map(cueOfAny),
+	...chelationCues,
+	...chelationThingCues
 ];
+
+export type { MethodKind };
 
 const byId = new Map(faults.map((fault) => [fault.id, fault]));
 
@@ -51,22 +70,12 @@ export function faultById(id: string): Fault | null {
 	return byId.get(id) ?? null;
 }
 
-/** What a catalogue is asked for: the kit in question, and the second methods there are. */
-export type MethodKind = {
-	analyte: Analyte;
-	delivery: 'syringe' | 'dropper' | 'burette';
-};
-
-type Applies = Pick<Fault, 'analytes' | 'deliveries'>;
-const applies = (each: Partial<Applies>, { analyte, delivery }: MethodKind) =>
-	(each.analytes?.includes(analyte) ?? true) && (each.deliveries?.includes(delivery) ?? true);
-
 /** The faults that a test by this method can have, those of references and second methods among them. */
 export function faultsFor(method: MethodKind): Fault[] {
-	return faults.filter((fault) => applies(fault, method));
+	return faults.filter((fault) => suits(fault, method));
 }
 
 /** The questions that make sense for a test by this method. */
 export function cuesFor(method: MethodKind): Cue[] {
-	return cues.filter((cue) => applies(cue, method));
+	return cues.filter((cue) => suits(cue, method));
 }

@@ -1,4 +1,4 @@
-import type { Analyte } from '../../kits';
+import type { Analyte, Contents, Reagent } from '../../kits';
 import type { CheckId } from '../../observation';
 
 /** Where to look for the cause: what the conclusion is about. */
@@ -39,6 +39,8 @@ export type FaultScope =
 	| 'sampling'
 	| 'solution'
 	| 'instrument'
+	/** The value that was taken off to find this one. */
+	| 'takenOff'
 	| 'tank';
 
 /** One way in which a fault may come out: a normal distribution with a weight. Weights sum to 1. */
@@ -47,8 +49,10 @@ export type FaultSize = {
 	mean: number;
 	sd: number;
 	/**
-	 * 'share' of the value (−0.08: reads 8 % low); 'mL' of titrant; 'drops' of this kit; 'tips', the
-	 * volume of tip and nozzle of this kit; 'divisions' of its scale; 'dKH' (or the customary unit of
+	 * 'share' of the value (−0.08: reads 8 % low; of all that is titrated, where another value is taken
+	 * off); 'mL' of titrant; 'drops' of this kit; 'tips', the volume of tip and nozzle of this kit;
+	 * 'tipsEach' at every filling and 'tipsAgain' at every one but the first, where it is filled again;
+	 * 'fillings' of such a kit; 'divisions' of its scale; 'dKH' (or the customary unit of
 	 * the fault's analyte); 'timesScatter', a factor on the usual scatter; 'fullScaleLess', the value
 	 * reads as full scale less itself (used and left taken for each other), and mean and sd, in the
 	 * customary unit, come on top.
@@ -58,6 +62,9 @@ export type FaultSize = {
 		| 'mL'
 		| 'drops'
 		| 'tips'
+		| 'tipsEach'
+		| 'tipsAgain'
+		| 'fillings'
 		| 'divisions'
 		| 'customaryUnit'
 		| 'timesScatter'
@@ -66,6 +73,18 @@ export type FaultSize = {
 
 /** What a second method can be. */
 export type SecondMethod = 'kit' | 'photometer' | 'laboratory' | 'probe';
+
+/** What a method must be like, by its description, for something to make sense. All of it, where several are named. */
+export type Needs = {
+	/** What is in the titrant. */
+	titrant?: Contents['titrant']['kind'];
+	/** A reagent that the leaflet adds. */
+	reagent?: Reagent['role'];
+	/** It is filled again before the end, or is not. */
+	isFilledAgain?: boolean;
+	/** Another value is taken off what was titrated, or is not. */
+	isDifference?: boolean;
+};
 
 /** A cause of a wrong reading, as data. */
 export type Fault = {
@@ -79,8 +98,14 @@ export type Fault = {
 	analytes: readonly Analyte[];
 	/** Ways of delivering titrant in which it can occur; all when left out. */
 	deliveries?: readonly ('syringe' | 'dropper' | 'burette')[];
+	/** What else the method must be like. */
+	needs?: Needs;
 	/** Second methods that can have it, for those of a second method; all when left out. */
 	methods?: readonly SecondMethod[];
+	/** Checks that are done in another way, so that it cannot be in them. */
+	undoneBy?: readonly CheckId[];
+	/** Its shares are of the number as it was written down, and not of all that was titrated. */
+	isOfTheNumber?: boolean;
 	sizes: readonly FaultSize[];
 	/** Probability that a test in doubt has it, before anything is known. */
 	prior: number;
@@ -109,6 +134,8 @@ export type Cue = {
 	/** Analytes and deliveries in which it makes sense; all when left out. */
 	analytes?: readonly Analyte[];
 	deliveries?: readonly ('syringe' | 'dropper' | 'burette')[];
+	/** What else the method must be like. */
+	needs?: Needs;
 	/** Asked only where such a second method is among the evidence. */
 	methods?: readonly SecondMethod[];
 	/** What it is about: asked only where there is one. The test in question when left out. */

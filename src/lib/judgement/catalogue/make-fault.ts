@@ -1,9 +1,14 @@
+import { titrantOf, type Analyte } from '../../kits';
 import type { Fault, FaultSize } from './fault';
 
 /** Building rows of the catalogue, so that a row says what it is and nothing else. */
 
-/** All the faults of this catalogue so far are faults of one kind of test. */
+/** Titrations with acid. */
 export const alkalinity = ['alkalinity'] as const;
+/** Whatever can be titrated. */
+export const everyAnalyte = Object.keys(titrantOf) as Analyte[];
+/** Titrations with EDTA. */
+export const chelation = everyAnalyte.filter((analyte) => titrantOf[analyte].kind === 'edta');
 
 /** One way of coming out: so much, give or take. */
 export const about = (mean: number, sd: number, of: FaultSize['of']): FaultSize[] => [

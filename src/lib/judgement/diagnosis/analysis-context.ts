@@ -1,5 +1,5 @@
 import { convertValue, type Unit } from '../../kits';
-import { usualMethodFigures, type MethodFigures } from '../../metrology';
+import { usualMethodFiguresOf, type MethodFigures } from '../../metrology';
 import type { Evidence } from '../../observation';
 import type { DiagnoseOptions } from './diagnosis';
 import type { Fault } from '../catalogue/fault';
@@ -28,7 +28,7 @@ export function contextOf(
 	evidence: readonly Evidence[],
 	options: DiagnoseOptions
 ): Omit<RowContext, 'firstAt'> {
-	const method = options.method ?? usualMethodFigures;
+	const method = options.method ?? usualMethodFiguresOf(options.analyte ?? 'alkalinity');
 	const water = waterFiguresOf(method.analyte);
 	const { priorValue } = options;
 	const inUnit = (value: number, from: Unit) =>

@@ -24,10 +24,11 @@ export function thingsOf(evidence: Tested, inUnit: (value: number) => number): T
 			return {
 				...thingsOfTest(evidence.differs, 'first'),
 				sampling: null,
+				takenOff: null,
 				solution: solutionOf(evidence, inUnit)
 			};
 		case 'blank':
-			return { ...thingsOfTest(evidence.differs, 'first'), sampling: null };
+			return { ...thingsOfTest(evidence.differs, 'first'), sampling: null, takenOff: null };
 		case 'earlier':
 			return {
 				...thingsOfTest(evidence.differs, 'first'),

@@ -1,4 +1,4 @@
-import type { Unit } from '../../kits';
+import type { Analyte, Unit } from '../../kits';
 import type { MethodFigures } from '../../metrology';
 import type { CheckId } from '../../observation';
 import type { Cue, Fault, FaultClass } from '../catalogue/fault';
@@ -101,8 +101,10 @@ export type Diagnosis = {
 };
 
 export type DiagnoseOptions = {
-	/** The kit in question; the invented syringe kit of the project when left out. */
+	/** The kit in question; the invented kit of the project for the analyte when left out. */
 	method?: MethodFigures;
+	/** What is measured, where no kit is known; alkalinity when left out. */
+	analyte?: Analyte;
 	/** Unit of the answer; that of the test in question when left out. */
 	unit?: Unit;
 	/** Probabilities in place of those of the catalogue, by fault id (any other name is refused); 0 takes a fault out. */

@@ -1,5 +1,5 @@
-import type { MethodFigures } from '../../metrology';
 import type { Fault, FaultScope } from '../catalogue/fault';
+import { suits } from '../catalogue/suits';
 import type { Model } from './model';
 import { piecesOf, type Piece, type PieceContext } from './pieces';
 import { maskOf, seatsOf } from './scope';
@@ -17,14 +17,8 @@ export type Instance = {
 export type Considered = { faults: Fault[]; lnOdds: number[]; instances: Instance[] };
 
 /** Faults that last may have been there before earlier readings, or have set in since; judgement. */
-const lasting: readonly FaultScope[] = ['hands', 'sampleWare', 'titrantWare', 'lot'];
+const lasting: readonly FaultScope[] = ['hands', 'sampleWare', 'titrantWare', 'lot', 'takenOff'];
 const SET_IN_SINCE = 0.35;
-
-function applies(fault: Fault, method: MethodFigures): boolean {
-	return (
-		fault.analytes.includes(method.analyte) && (fault.deliveries?.includes(method.delivery) ?? true)
-	);
-}
 
 /** Masks of a fault with their share of its prior: one, or two where it may have set in meanwhile. */
 function masksOf(fault: Fault, model: Model, seat: string): { mask: Uint8Array; share: number }[] {
@@ -68,7 +62,7 @@ export function considered(
 		const prior = priors[fault.id] ?? fault.prior;
 		if (!(prior >= 0 && prior < 1))
 			throw new RangeError(`prior of ${fault.id} must be 0 or above and below 1; found ${prior}`);
-		if (prior === 0 || !applies(fault, context.method)) continue;
+		if (prior === 0 || !suits(fault, context.method)) continue;
 		const seats = seatsOf(fault.scope, read).filter(
 			(seat) => fault.scope !== 'instrument' || seconds.canHave(seat, fault.methods)
 		);

@@ -41,6 +41,14 @@ function mlOf(of: FaultSize['of'], method: MethodFigures): number | null {
 			return method.dropMl;
 		case 'tips':
 			return method.tipMl;
+		case 'tipsEach':
+			return method.tipMl === null ? null : method.tipMl * (method.filling?.count ?? 1);
+		case 'tipsAgain':
+			return method.tipMl === null || !method.filling
+				? null
+				: method.tipMl * (method.filling.count - 1);
+		case 'fillings':
+			return method.filling?.isAgain ? method.filling.ml : null;
 		case 'divisions':
 			return method.graduationMl;
 		default:
@@ -149,7 +157,25 @@ function pieceOf(
 	};
 }
 
+const times = (size: FaultSize, by: number): FaultSize => ({
+	...size,
+	mean: size.mean * by,
+	sd: size.sd * by
+});
+
+/**
+ * A fault's sizes for this method: a share of all that is titrated is a larger one of what is left once
+ * another value is taken off.
+ */
+function sizesFor(fault: Fault, { method }: PieceContext): readonly FaultSize[] {
+	const { wholeOverValue } = method;
+	const isOfWhole =
+		fault.target === 'gain' || (fault.target === 'arithmetic' && !fault.isOfTheNumber);
+	if (wholeOverValue === undefined || !isOfWhole) return fault.sizes;
+	return fault.sizes.map((size) => (size.of === 'share' ? times(size, wholeOverValue) : size));
+}
+
 /** The ways in which a fault comes out with this kit; empty where it cannot. */
 export function piecesOf(fault: Fault, mask: Uint8Array, context: PieceContext): Piece[] {
-	return fault.sizes.flatMap((size) => pieceOf(fault, size, mask, context) ?? []);
+	return sizesFor(fault, context).flatMap((size) => pieceOf(fault, size, mask, context) ?? []);
 }

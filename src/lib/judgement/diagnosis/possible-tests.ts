@@ -1,6 +1,7 @@
 import { convertValue, type Unit } from '../../kits';
 import { checkIds, type CheckId, type Evidence, type Reading } from '../../observation';
-import { checkPairs } from '../ranking/checks';
+import { suits } from '../catalogue/suits';
+import { checkNeeds, checkPairs } from '../ranking/checks';
 import type { Row, RowContext } from './row';
 
 /** What is taken of a check that was not made yet, where the evidence does not tell. All judgement. */
@@ -51,6 +52,8 @@ export function possibleChecks(
 	const isOnlyHere = new Set<CheckId>(['secondMethod', 'probeTitration']);
 	return checkIds.flatMap((check): PossibleCheck[] => {
 		if (!question && !isOnlyHere.has(check)) return [];
+		const needs = checkNeeds[check];
+		if (needs && !suits({ needs }, context.method)) return [];
 		const made = evidenceOf(check);
 		return made ? [{ check, evidence: made }] : [];
 	});
@@ -85,7 +88,7 @@ export function possibleChecks(
 			: {
 					nominal: water.usual.mean,
 					nominalExpandedUncertainty: figures.solution * water.usual.mean,
-					matrix: 'sodiumChloride' as const,
+					matrix: water.referenceMatrix,
 					solution: 'possible'
 				};
 		return instrument === null

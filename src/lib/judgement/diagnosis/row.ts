@@ -1,5 +1,6 @@
 import type { SolutionMatrix } from '../catalogue/matrix-effect';
 import type { MethodFigures } from '../../metrology';
+import type { CheckId } from '../../observation';
 import type { Things } from './things';
 import type { WaterFigures } from './water-figures';
 
@@ -16,6 +17,8 @@ export type Row = {
 	value: number;
 	isInQuestion: boolean;
 	isEarlier: boolean;
+	/** The check it came from; left out for the test in question and for what is no check. */
+	from?: CheckId;
 	things: Things;
 	/** Which piece was weighed. */
 	weighed: 'sample' | 'titrant' | null;

@@ -3,7 +3,7 @@ import { readingScatter } from '../../metrology';
 import type { CheckId, Evidence } from '../../observation';
 import { contentOf, thingsOf, type Tested } from './contents';
 import type { Row, RowContext } from './row';
-import { nothing, sampleRatioOf, type Things } from './things';
+import { nothing, OWN, sampleRatioOf, type Things } from './things';
 
 const testsOfTank: readonly ('first' | CheckId)[] = [
 	'first',
@@ -13,9 +13,24 @@ const testsOfTank: readonly ('first' | CheckId)[] = [
 	'smallerSample',
 	'freshLot',
 	'freshSample',
-	'otherHands'
+	'otherHands',
+	'moreBase',
+	'thinnedSample',
+	'warmSlow',
+	'takenOffAnew'
 ];
 export const isTestOfTank = (from: 'first' | CheckId): boolean => testsOfTank.includes(from);
+
+const checkOf: Partial<Record<Evidence['kind'], CheckId>> = {
+	reference: 'reference',
+	blank: 'blank',
+	addition: 'standardAddition'
+};
+/** By which check a test came about; null for the test in question and for earlier ones. */
+function checkBehind(evidence: Tested): CheckId | null {
+	if (evidence.kind === 'test') return evidence.from === 'first' ? null : evidence.from;
+	return checkOf[evidence.kind] ?? null;
+}
 
 /** Ordinary spreads of ware, bottle and hands: by the figures, or by what the reading itself claims. */
 function spreadsOf(
@@ -47,10 +62,14 @@ function spreadsOf(
 		shares: shares.map(({ of, amount }) => ({ of, amount: amount * scale })),
 		loadings: [
 			{ of: `hands:${things.hands}`, amount: endPointSd * scale },
-			...(excess > 0 ? [{ of: 'kit', amount: excess }] : [])
+			// What a value that was taken off brings along goes with that value.
+			...(excess > 0 ? [{ of: kitOf(things), amount: excess }] : [])
 		]
 	};
 }
+
+const kitOf = ({ takenOff }: Things) =>
+	takenOff === null || takenOff === OWN ? 'kit' : `kit:${takenOff}`;
 
 /** A test by the kit in question as a row. */
 export function rowOfTest(evidence: Tested & Evidence, at: number, context: RowContext): Row {
@@ -79,12 +98,14 @@ export function rowOfTest(evidence: Tested & Evidence, at: number, context: RowC
 		things,
 		context
 	);
+	const from = checkBehind(evidence);
 	const perMl = (method.valuePerMl / ratio) * unitOfMethod;
 	return {
 		at,
 		value,
 		isInQuestion: at === context.firstAt,
 		isEarlier: evidence.kind === 'earlier',
+		...(from === null ? {} : { from }),
 		things,
 		weighed: null,
 		perMl,

@@ -14,9 +14,11 @@ export function rowOfWeighing(
 	const { ware, foundOverNominal } = evidence;
 	const isSample = ware === 'sample';
 	const standardUncertainty = evidence.expandedUncertainty / 2;
+	// Of what is left when another value is taken off, the ware's share is so much larger.
+	const { wholeOverValue = 1 } = method;
 	return {
 		at,
-		value: isSample ? foundOverNominal : 1 / foundOverNominal,
+		value: 1 + wholeOverValue * ((isSample ? foundOverNominal : 1 / foundOverNominal) - 1),
 		isInQuestion: false,
 		isEarlier: false,
 		things: isSample
@@ -32,7 +34,9 @@ export function rowOfWeighing(
 		loadings: [],
 		shift: 0,
 		scatterVariance:
-			(isSample ? standardUncertainty : standardUncertainty / foundOverNominal ** 2) ** 2,
+			(wholeOverValue *
+				(isSample ? standardUncertainty : standardUncertainty / foundOverNominal ** 2)) **
+			2,
 		sharedStepVariance: 0,
 		step: 0,
 		alike: ''

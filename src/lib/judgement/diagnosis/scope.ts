@@ -10,7 +10,8 @@ const thingOf: Partial<Record<FaultScope, keyof Things>> = {
 	kit: 'kit',
 	sampling: 'sampling',
 	solution: 'solution',
-	instrument: 'instrument'
+	instrument: 'instrument',
+	takenOff: 'takenOff'
 };
 
 /**
@@ -23,12 +24,10 @@ export function seatsOf(scope: FaultScope, rows: readonly Row[]): string[] {
 	return [...new Set(names)].sort();
 }
 
+type Masked = Pick<Fault, 'scope' | 'target' | 'shownBy' | 'undoneBy'>;
+
 /** Whether a reading shares a fault that sits in a thing. A weighing knows nothing but its ware. */
-export function isInScope(
-	fault: Pick<Fault, 'scope' | 'target' | 'shownBy'>,
-	row: Row,
-	seat: string
-): boolean {
+export function isInScope(fault: Masked, row: Row, seat: string): boolean {
 	const { scope } = fault;
 	if (row.weighed) {
 		const ware = row.weighed === 'sample' ? 'sampleWare' : 'titrantWare';
@@ -39,6 +38,7 @@ export function isInScope(
 			(scope === ware || (scope === 'hands' && fault.shownBy.includes(check)))
 		);
 	}
+	if (row.from && fault.undoneBy?.includes(row.from)) return false;
 	if (scope === 'oneTest') return row.isInQuestion;
 	// What changed in the tank is not in readings from before.
 	if (scope === 'tank') return row.isEarlier;
@@ -47,8 +47,5 @@ export function isInScope(
 }
 
 /** Readings that a fault is in, row by row. */
-export const maskOf = (
-	fault: Pick<Fault, 'scope' | 'target' | 'shownBy'>,
-	rows: readonly Row[],
-	seat: string
-): Uint8Array => Uint8Array.from(rows, (row) => (isInScope(fault, row, seat) ? 1 : 0));
+export const maskOf = (fault: Masked, rows: readonly Row[], seat: string): Uint8Array =>
+	Uint8Array.from(rows, (row) => (isInScope(fault, row, seat) ? 1 : 0));

@@ -13,6 +13,8 @@ export type Things = {
 	sampling: string | null;
 	instrument: string | null;
 	solution: string | null;
+	/** The value taken off; it has a part only where the method is a difference. */
+	takenOff: string | null;
 };
 
 /** The things of the test in question. Names given by people stand behind a colon, and cannot meet it. */
@@ -28,7 +30,8 @@ export const nothing: Things = {
 	kit: null,
 	sampling: null,
 	instrument: null,
-	solution: null
+	solution: null,
+	takenOff: null
 };
 
 /** Things of a test by the kit in question; what `from` implies need not be said in `differs`. */
@@ -41,7 +44,8 @@ export function thingsOfTest(differs: Differs | undefined, from: 'first' | Check
 		hands: named(differs?.hands, implied('otherHands')),
 		sampleWare: named(differs?.sampleWare, OWN),
 		titrantWare: named(differs?.titrantWare, OWN),
-		sampling: named(differs?.sampling, implied('freshSample'))
+		sampling: named(differs?.sampling, implied('freshSample')),
+		takenOff: implied('takenOffAnew')
 	};
 }
 

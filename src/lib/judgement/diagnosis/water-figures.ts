@@ -1,6 +1,7 @@
 import { matrixEffectOf, type MadeWith, type SolutionMatrix } from '../catalogue/matrix-effect';
 import type { Analyte, Unit } from '../../kits';
 import type { FaultSize } from '../catalogue/fault';
+import { waterFiguresOfMetal } from './water-figures-metals';
 
 /**
  * What the diagnosis takes for granted about tanks, known solutions and second methods, as data: a
@@ -32,6 +33,8 @@ export type WaterFigures = {
 	) => { mean: number; standardDeviation: number };
 	/** The same for a second method, which may see it otherwise. */
 	matrixSdOfInstrument: number;
+	/** In what a known solution is best made, where none is at hand. */
+	referenceMatrix: SolutionMatrix;
 	/** What a report of carbonate alone leaves out. */
 	leftOut: { mean: number; standardDeviation: number; origin: string };
 	/** What a blank may hold after all, and how otherwise the end is seen where nothing holds the pH. */
@@ -40,48 +43,6 @@ export type WaterFigures = {
 	/** Size of what nobody thought of, and of a slip in a test that is not in question. */
 	unforeseenSd: number;
 };
-
-/**
- * Calcium and magnesium: taken up slowly, added slowly, the same by day and night. All of it judgement.
- *
- * @param size.day from day to day, doubled for a week out of balance
- * @param size.low middling fall, and `high` middling rise, of a change out of the ordinary
- */
-function ofMetal(
-	unit: Unit,
-	size: { mean: number; spread: number; day: number; low: number; high: number }
-): WaterFigures {
-	const { mean, spread, day, low, high } = size;
-	return {
-		unit,
-		usual: { mean, standardDeviation: spread, origin: 'judgement: nearly all tanks' },
-		ordinary: {
-			daySd: day / 2,
-			perRootDaySd: day / 2,
-			perDaySd: day / 4,
-			portionSd: day / 4,
-			origin: 'judgement'
-		},
-		realChange: {
-			prior: 0.12,
-			sizes: [
-				{ weight: 0.6, mean: low, sd: Math.abs(low) / 2, of: 'customaryUnit' },
-				{ weight: 0.4, mean: high, sd: high / 2, of: 'customaryUnit' }
-			],
-			origin: 'judgement'
-		},
-		// Judgement: without its magnesium a known solution of calcium has another end.
-		matrixEffect: (matrix) => ({
-			mean: 0,
-			standardDeviation: { seawater: day / 4, purified: day, sodiumChloride: day / 2 }[matrix]
-		}),
-		matrixSdOfInstrument: day,
-		leftOut: { mean: 0, standardDeviation: day / 4, origin: 'nothing is left out by a report' },
-		blankSd: day / 4,
-		blankEndSd: day,
-		unforeseenSd: spread / 2
-	};
-}
 
 const waterFigures: Record<Analyte, WaterFigures> = {
 	alkalinity: {
@@ -115,6 +76,7 @@ const waterFigures: Record<Analyte, WaterFigures> = {
 			return { mean: value, standardDeviation: Math.max(0.03, standardUncertainty) };
 		},
 		matrixSdOfInstrument: 0.06,
+		referenceMatrix: 'sodiumChloride',
 		leftOut: {
 			mean: 0.38,
 			standardDeviation: 0.1,
@@ -124,9 +86,9 @@ const waterFigures: Record<Analyte, WaterFigures> = {
 		blankEndSd: 0.15,
 		unforeseenSd: 1
 	},
-	calcium: ofMetal('mg/L', { mean: 420, spread: 40, day: 4, low: -50, high: 40 }),
-	magnesium: ofMetal('mg/L', { mean: 1320, spread: 100, day: 8, low: -120, high: 100 }),
-	hardness: ofMetal('mmol/L', { mean: 64.5, spread: 5, day: 0.4, low: -6, high: 5 })
+	calcium: waterFiguresOfMetal('calcium'),
+	magnesium: waterFiguresOfMetal('magnesium'),
+	hardness: waterFiguresOfMetal('hardness')
 };
 
 /** What is taken for granted about water of an analyte. */

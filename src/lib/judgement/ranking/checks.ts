@@ -1,4 +1,5 @@
 import type { CheckId } from '../../observation';
+import type { Needs } from '../catalogue/fault';
 import type { CheckCost } from './ranked-check';
 
 /**
@@ -21,7 +22,21 @@ export const checkCosts: Record<CheckId, CheckCost> = {
 	standardAddition: { minutes: 22, priceMinutes: 3, riskMinutes: 1 },
 	secondMethod: { minutes: 15, priceMinutes: 10, riskMinutes: 0 },
 	referenceBySecondMethod: { minutes: 15, priceMinutes: 6, riskMinutes: 0 },
-	probeTitration: { minutes: 45, priceMinutes: 6, riskMinutes: 1 }
+	probeTitration: { minutes: 45, priceMinutes: 6, riskMinutes: 1 },
+	moreBase: { minutes: 9, priceMinutes: 1, riskMinutes: 0 },
+	thinnedSample: { minutes: 10, priceMinutes: 1, riskMinutes: 0 },
+	warmSlow: { minutes: 12, priceMinutes: 1, riskMinutes: 0 },
+	takenOffAnew: { minutes: 10, priceMinutes: 1, riskMinutes: 0 }
+};
+
+/** Of what kind a method must be for a check to make sense; any, for those that are not named. */
+export const checkNeeds: Partial<Record<CheckId, Needs>> = {
+	probeTitration: { titrant: 'strongAcid' },
+	blank: { isDifference: false },
+	moreBase: { reagent: 'base' },
+	thinnedSample: { titrant: 'edta' },
+	warmSlow: { titrant: 'edta' },
+	takenOffAnew: { isDifference: true }
 };
 
 /** To be asked costs more than the seconds of the answer: a question is an interruption. Judgement. */

@@ -1,6 +1,7 @@
 import type { Analysis } from '../diagnosis/analysis';
 import { answeredCue, answerWith } from '../diagnosis/cue-likelihood';
 import type { Cue } from '../catalogue/fault';
+import { suits } from '../catalogue/suits';
 import type { Foreseen } from './foresee';
 import type { Outcomes } from './outcomes';
 
@@ -10,13 +11,12 @@ export function openCues({ cues, answered, method, seconds, model }: Analysis): 
 		.slice(0, model.count)
 		.some(({ things }) => things.solution !== null);
 	return cues.filter(
-		({ id, analytes, deliveries, methods, about }) =>
-			!answered.asked.has(id) &&
-			(analytes?.includes(method.analyte) ?? true) &&
-			(deliveries?.includes(method.delivery) ?? true) &&
-			(methods?.some((kind) => seconds.kinds.has(kind)) ?? true) &&
-			(about !== 'reference' || hasReference) &&
-			(about !== 'secondMethod' || seconds.isAny)
+		(cue) =>
+			!answered.asked.has(cue.id) &&
+			suits(cue, method) &&
+			(cue.methods?.some((kind) => seconds.kinds.has(kind)) ?? true) &&
+			(cue.about !== 'reference' || hasReference) &&
+			(cue.about !== 'secondMethod' || seconds.isAny)
 	);
 }
 

@@ -6,6 +6,10 @@ import type { FormId } from './forms/forms';
 const beginnings: Partial<Record<CheckId, { form: FormId; blanks: Blanks }>> = {
 	largerSample: { form: 'otherSample', blanks: { ratio: '2' } },
 	smallerSample: { form: 'otherSample', blanks: { ratio: '0.5' } },
+	moreBase: { form: 'otherWay', blanks: { way: 'moreBase' } },
+	thinnedSample: { form: 'otherWay', blanks: { way: 'thinnedSample' } },
+	warmSlow: { form: 'otherWay', blanks: { way: 'warmSlow' } },
+	takenOffAnew: { form: 'otherWay', blanks: { way: 'takenOffAnew' } },
 	weighSampleWare: { form: 'weighing', blanks: { ware: 'sample' } },
 	weighTitrantWare: { form: 'weighing', blanks: { ware: 'titrant' } },
 	probeTitration: { form: 'secondMethod', blanks: { method: 'probe' } }

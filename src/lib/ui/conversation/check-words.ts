@@ -104,6 +104,30 @@ export const checkWords = {
 		how: 'If the second method reads it right, the second method can be believed on your water too.',
 		form: 'reference',
 		timesTitrant: 0
+	},
+	moreBase: {
+		title: 'Test with more base',
+		how: 'A second vial of the same water, with half as many drops of base again. It shows whether there was too little.',
+		form: 'otherWay',
+		timesTitrant: 1
+	},
+	thinnedSample: {
+		title: 'Test a thinned sample',
+		how: 'The same sample, and as much purified water beside it. Reckon the value as always.',
+		form: 'otherWay',
+		timesTitrant: 1
+	},
+	warmSlow: {
+		title: 'Test warm and slowly',
+		how: 'The sample at room temperature, and some seconds of swirling between the last drops.',
+		form: 'otherWay',
+		timesTitrant: 1
+	},
+	takenOffAnew: {
+		title: 'Measure anew what was taken off',
+		how: 'Measure calcium in the same water, take that off, and write down what is left.',
+		form: 'otherWay',
+		timesTitrant: 0
 	}
 } satisfies Record<CheckId, CheckWords>;
 

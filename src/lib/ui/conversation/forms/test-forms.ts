@@ -101,6 +101,27 @@ const capitalName = (name: string) => name.charAt(0).toUpperCase() + name.slice(
 
 const isHalf = (blanks: Blanks) => blanks.ratio === '0.5';
 
+/** Ways of doing it otherwise that leave some cause no room. */
+const ways = [
+	{ value: 'moreBase', words: 'more base' },
+	{ value: 'thinnedSample', words: 'purified water beside the sample' },
+	{ value: 'warmSlow', words: 'a warm sample and slow drops' },
+	{ value: 'takenOffAnew', words: 'calcium measured anew' }
+] as const;
+const wayOf = ({ way }: Blanks) => ways.find(({ value }) => value === way) ?? ways[0];
+
+export const otherWay = testForm({
+	title: 'A test of metals done otherwise',
+	aside: 'For calcium and magnesium: the same water and kit, in one thing done otherwise.',
+	from: (blanks) => wayOf(blanks).value,
+	label: (_, blanks) => `With ${wayOf(blanks).words}`,
+	before: () => [
+		'With',
+		{ choice: 'way', label: 'What was done otherwise', options: ways },
+		'the same water read'
+	]
+});
+
 export const otherSample = testForm({
 	title: 'Twice or half the water',
 	aside:
