@@ -71,7 +71,7 @@ export function verdictsOf(
 		return isAgainst(conclusion, weight, () => alone(conclusion), facts) ? 'against' : 'notYet';
 	};
 	const telling = Object.fromEntries(
-		tellingConclusions.map((each) => [each, withBeside(verdictOf(each), each, beside)])
+		tellingConclusions.map((each) => [each, withBeside(verdictOf(each), each, { beside, facts })])
 	) as Record<Telling, Verdict>;
 	const told = {
 		...telling,
@@ -88,12 +88,22 @@ export function verdictsOf(
 	};
 }
 
-/** A verdict on a reading, and what the values beside it add: they can take away, or bring a change home. */
-function withBeside(verdict: Verdict, conclusion: Telling, beside: BesideRulings): Verdict {
+/**
+ * A verdict on a reading, and what the values beside it add: they can take away, or bring home a change
+ * that the kit alone would call no more than drift. Where the reading itself did not hold up, they do not.
+ */
+function withBeside(
+	verdict: Verdict,
+	conclusion: Telling,
+	{ beside, facts }: Pick<Verdicts, 'beside' | 'facts'>
+): Verdict {
 	if (conclusion === 'stands' && beside.stands)
 		return verdict === 'against' ? verdict : beside.stands.verdict;
-	if (conclusion === 'waterChanged' && beside.waterChanged)
-		return verdict === 'against' ? verdict : beside.waterChanged.verdict;
+	if (conclusion === 'waterChanged' && beside.waterChanged) {
+		const { repeatsDiffer, sampleDiffers, lotDiffers, referenceOff } = facts;
+		const isShaken = repeatsDiffer || sampleDiffers || lotDiffers || referenceOff;
+		return isShaken ? verdict : beside.waterChanged.verdict;
+	}
 	return verdict;
 }
 
