@@ -1,5 +1,6 @@
 import { cuesFor } from '../judgement';
-import type { Circumstances, EvidenceOf, SlipKind } from '../observation';
+import { methodFiguresOf } from '../metrology';
+import type { Circumstances, EvidenceOf, Slip, SlipKind } from '../observation';
 import { slipsAtTank } from './tank-slips';
 import type { TankTitration } from './tank-test';
 import type { ValuedTitration } from './titration-value';
@@ -37,7 +38,22 @@ export const slipAnswers: Partial<Record<SlipKind, Answer>> = {
 	hangingAtEnd: { cue: 'tipDrop', answer: 'after' },
 	overshot: { cue: 'plunger', answer: 'several' },
 	dropperTilted: { cue: 'dropperHeld', answer: 'slanted' },
-	dropperSqueezed: { cue: 'dropperHeld', answer: 'pressed' }
+	dropperSqueezed: { cue: 'dropperHeld', answer: 'pressed' },
+	refillForgotten: { cue: 'fillings', answer: 'one' }
+};
+
+/** Slips that answer a question in one of their two ways only: too much base and a short wait answer none. */
+export const variantAnswers: Partial<Record<SlipKind, Record<string, Answer>>> = {
+	phReagentOff: {
+		less: { cue: 'baseCounted', answer: 'fewer' },
+		forgotten: { cue: 'baseCounted', answer: 'fewer' }
+	},
+	waitOff: { long: { cue: 'stoodHowLong', answer: 'long' } }
+};
+
+const answersOfSlip = ({ kind, variant }: Slip): Answer[] => {
+	const answer = slipAnswers[kind] ?? variantAnswers[kind]?.[variant ?? ''];
+	return answer ? [answer] : [];
 };
 
 /** The same mark at both ends is seen from the notes; of mixed ones the value knows already. */
@@ -61,9 +77,9 @@ export function cuesOfTest(
 	const answers = [
 		...answersOfCircumstances(circumstances, startedAtEpochMs),
 		...answersOfMarks(valued),
-		...slips.flatMap(({ kind }) => slipAnswers[kind] ?? [])
+		...slips.flatMap(answersOfSlip)
 	];
-	const known = cuesFor({ analyte: kit.analyte, delivery: kit.delivery.by });
+	const known = cuesFor(methodFiguresOf(kit));
 	return known.flatMap(({ id, answers: offered }): EvidenceOf<'cue'>[] => {
 		const given = answers.find(
 			({ cue, answer }) => cue === id && offered.some((each) => each.id === answer)
