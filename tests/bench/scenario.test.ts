@@ -39,7 +39,7 @@ describe('a scenario file', () => {
 		[{ ...good, minutes: 'ten' }, 'minutes: expected a number; found "ten"'],
 		[
 			{ ...good, checks: [{ check: 'repeatFull', minutes: 6 }, { check: 'askAFriend' }] },
-			'checks[1].check: expected one of "repeatFull", "repeatQuick", "largerSample", "freshLot", "freshSample", "secondMethod", "reference"; found "askAFriend"'
+			'checks[1].check: expected one of "repeatFull", "repeatQuick", "largerSample", "freshLot", "freshSample", "secondMethod", "reference", "salinity", "alkalinity", "calcium", "magnesium"; found "askAFriend"'
 		],
 		[{ ...good, colour: 'red' }, 'the whole file: has no field named colour'],
 		[
