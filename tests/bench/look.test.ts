@@ -153,6 +153,18 @@ describe('the way of the colours', () => {
 	});
 });
 
+// Too much dye makes the end of an acid kit deep: red, then orange (ISCC-NBS puts a hue angle of
+// 40° among reddish oranges; from memory), never the name of a metal dye's start or of yellow.
+it('calls a deep colour past the end of an acid kit red or orange, as it is shown', () => {
+	const plan = { ...cleanPlan, extraIndicator: 3 };
+	const vessel = acidIn(benchReadyFor(benchWith(syringeKit), 'titrate', plan).contents);
+	const names = [1.06, 1.2, 1.6].map((share) => {
+		const portion = { volumeMl: vessel.alkalinityMol * 1000 * 10 * share, molPerL: 0.1 };
+		return hueName(shownColour(syringeKit, asContents(addAcid(vessel, portion)), 'white'));
+	});
+	expect(names).toEqual(['red', 'orange', 'orange']);
+});
+
 describe('a titration with EDTA', () => {
 	/** Mixed and at rest, at shares of the titrant that a clean hand needs. */
 	function coloursOf(kit: Kit, shares: readonly number[]) {

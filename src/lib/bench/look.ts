@@ -40,7 +40,9 @@ export function hueName(rgb: Srgb): string {
 	const { hueDegrees, chroma, l } = labOf(rgb);
 	if (chroma < 5) return l > 85 ? 'clear' : 'grey';
 	if (chroma > DEEP * l) {
-		if (hueDegrees >= 332 || hueDegrees < 40) return 'wine red';
+		if (hueDegrees >= 332 || hueDegrees < 20) return 'wine red';
+		if (hueDegrees < 36) return 'red';
+		if (hueDegrees < 65) return 'orange';
 		if (hueDegrees >= 290) return 'purple';
 	}
 	if (hueDegrees >= 165 && hueDegrees < 225) return 'teal';
