@@ -1,4 +1,4 @@
-import { convertValue, type Kit } from '../kits';
+import { convertValue, type Analyte, type Kit } from '../kits';
 import { readingBudget, type OwnRepeatability } from '../metrology';
 import type {
 	Circumstances,
@@ -12,6 +12,7 @@ import { cuesOfTest } from './check-cues';
 import { differsOf, doneByOf, handsOf, named, type DoneBy } from './check-done-by';
 import { lastOf } from './event-queries';
 import { replayTest, type TankTitration, type TestState } from './tank-test';
+import type { TestDifference } from './test-difference';
 import type { TestLog } from './test-log';
 import { measuredOf, testResult, type TestResult } from './test-result';
 import type { ValuedTitration } from './titration-value';
@@ -26,6 +27,8 @@ export type TestEvidenceOptions = {
 	inQuestion?: DoneBy;
 	/** A corrected leaflet; the one of that day when left out. */
 	kit?: Kit;
+	/** Of what it shall speak; by default of what is left by difference, and else of what the kit measures. */
+	analyte?: Analyte;
 	/** The person's own scatter with this kit, where it is known. */
 	own?: OwnRepeatability | null;
 };
@@ -97,6 +100,24 @@ function readingOf(
 	return { reading, coverageFactor: budget.coverageFactor };
 }
 
+/** What is left by difference, in the place of what was titrated. */
+function readingLeft(
+	{ reading: { id, label } }: { reading: Reading },
+	{ value, unit, expandedUncertainty, repeatabilitySd, coverageFactor }: TestDifference
+): { reading: Reading; coverageFactor: number } {
+	return {
+		reading: {
+			id,
+			label,
+			value,
+			unit,
+			expandedUncertainty,
+			...(repeatabilitySd > 0 ? { repeatabilitySd } : {})
+		},
+		coverageFactor
+	};
+}
+
 function ofSolution(
 	reading: Reading,
 	{ nominal, expandedUncertainty, unit, matrix, name }: KnownSolution,
@@ -152,7 +173,18 @@ export function evidenceOfTest(
 		return n === 1 ? label : `${label} ${n}`;
 	};
 
-	const readings = result.counted.map((valued, i): Evidence => {
+	const { difference } = result;
+	const { analyte = difference?.analyte ?? kit.analyte } = options;
+	const isLeft = analyte !== kit.analyte;
+	if (isLeft && (difference?.analyte !== analyte || circumstances.water === 'reference')) return [];
+	// What is left is one value, however many titrations it rests on.
+	const counted = isLeft ? result.counted.slice(0, 1) : result.counted;
+	const readOf = (valued: ValuedTitration, label: string) => {
+		const own = readingOf(test, valued, label);
+		return isLeft && difference ? readingLeft(own, difference) : own;
+	};
+
+	const readings = counted.map((valued, i): Evidence => {
 		const hands = handsOf(state, titrations[valued.titration]);
 		const { sampleVolumeMl } = valued;
 		const now = { ...base, sampleVolumeMl, tester: hands ?? undefined };
@@ -162,7 +194,7 @@ export function evidenceOfTest(
 			return ofSolution(reading, circumstances.reference, { kit, isOtherKit, differs });
 		}
 		if (isOtherKit) {
-			const second = readingOf(test, valued, labelled(kit.name));
+			const second = readOf(valued, labelled(kit.name));
 			const { sampling } = differs;
 			return {
 				kind: 'secondMethod',
@@ -181,7 +213,7 @@ export function evidenceOfTest(
 		};
 		return {
 			kind: 'test',
-			reading: readingOf(test, valued, labelled(labels[from] ?? 'Test')).reading,
+			reading: readOf(valued, labelled(labels[from] ?? 'Test')).reading,
 			from,
 			...(Object.keys(said).length > 0 ? { differs: said } : {})
 		};

@@ -21,10 +21,11 @@ export const CheckLogSchema = z
 			path: ['kitVersion'],
 			error: 'a version where there is a kit, and null where there is none'
 		}),
-		z.refine(({ kit, analyte }) => kit === null || kit.analyte === analyte, {
-			path: ['analyte'],
-			error: 'what the kit measures'
-		})
+		z.refine(
+			({ kit, analyte }) =>
+				kit === null || kit.analyte === analyte || kit.byDifference?.gives === analyte,
+			{ path: ['analyte'], error: 'what the kit measures, or gives by difference' }
+		)
 	);
 
 /** Brings a check of an older form one step up, by the form's number. None yet. */

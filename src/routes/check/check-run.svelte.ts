@@ -10,7 +10,7 @@ import {
 	type PlanRefused
 } from '$lib/judgement';
 import { convertValue, usedMlOf, type Analyte, type Kit, type Unit } from '$lib/kits';
-import { methodFiguresOf } from '$lib/metrology';
+import { methodFiguresFor, methodFiguresOf } from '$lib/metrology';
 import type {
 	CheckEvent,
 	CheckVerdict,
@@ -98,6 +98,8 @@ export class CheckRun implements CheckRunProps {
 		} catch {
 			// A mark that is not on this scale says nothing of what was used.
 		}
+		// Where another value was taken off, the number alone does not tell.
+		if (kit.analyte !== this.log.analyte) return null;
 		const inKit = convertValue(reading.value, reading.unit, kit.unit, kit.analyte);
 		return inKit / methodFiguresOf(kit).valuePerMl;
 	});
@@ -252,7 +254,7 @@ export class CheckRun implements CheckRunProps {
 			options: {
 				unit: this.unit,
 				analyte: this.log.analyte,
-				...(kit ? { method: methodFiguresOf(kit) } : {})
+				...(kit ? { method: methodFiguresFor(kit, this.log.analyte) } : {})
 			},
 			band: { low, high, unit },
 			leftOut

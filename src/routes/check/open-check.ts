@@ -1,6 +1,14 @@
-import { kitForTest, type Analyte, type Unit } from '$lib/kits';
+import {
+	analyteName,
+	analytesGiving,
+	kitForTest,
+	type Analyte,
+	type Kit,
+	type Unit
+} from '$lib/kits';
 import {
 	liveEntries,
+	summaryFor,
 	type Evidence,
 	type EvidenceOf,
 	type TestSummary,
@@ -20,7 +28,9 @@ import {
 	type EarlierTest,
 	type KeptReference,
 	type TestLog,
-	type TestRole
+	type TestResult,
+	type TestRole,
+	type TestState
 } from '$lib/procedure';
 import type { CheckHeader, Records, StoredLog, TestHeader } from '$lib/records';
 import { kitNamesOf } from '../log/kept-tests';
@@ -111,7 +121,8 @@ export async function checkOfTest(
 	const test = await keptTest(records, testId);
 	if (!test) return null;
 	const { log: testLog, state, result, kit, version, own } = test;
-	const log = emptyLog({ kit, version }, kit.analyte, clock());
+	const analyte = result?.difference?.analyte ?? kit.analyte;
+	const log = emptyLog({ kit, version }, analyte, clock());
 	const problem = whyNoEvidence(state.circumstances, result);
 	if (problem !== null || !result) return { log, stored: null, toGive: [], problem };
 	const inQuestion = {
@@ -119,9 +130,12 @@ export async function checkOfTest(
 		id: testId,
 		startedAtEpochMs: testLog.startedAtEpochMs
 	};
-	const earlier = await earlierIn(records, kit.analyte, inQuestion);
+	const earlier = await earlierIn(records, analyte, inQuestion);
 	const toGive = [
-		...evidenceOfTest(testLog, result, { kit, own }).map((evidence) => ({ evidence, testId })),
+		...evidenceOfTest(testLog, result, { kit, own, analyte }).map((evidence) => ({
+			evidence,
+			testId
+		})),
 		...earlier.map((evidence) => ({ evidence }))
 	];
 	return { log, stored: null, toGive, problem: null };
@@ -135,19 +149,38 @@ export async function checkOfTest(
  */
 export async function furtherTest(
 	records: Records,
-	check: { kitId: string | null; testInQuestionId: string | null },
+	check: { kitId: string | null; testInQuestionId: string | null; analyte?: Analyte },
 	testId: string,
 	as: Exclude<TestRole, 'first'>
 ): Promise<{ toGive: ToGive[]; problem: string | null } | null> {
 	const test = await keptTest(records, testId);
 	if (!test) return null;
 	const { log, state, result, kit, own } = test;
-	const problem = whyNoEvidence(state.circumstances, result);
+	const { analyte = kit.analyte } = check;
+	const problem =
+		whyNoEvidence(state.circumstances, result) ?? whySilentOn(analyte, kit, state, result);
 	const first = check.testInQuestionId && (await keptTest(records, check.testInQuestionId));
 	const base: DoneBy = { kitId: check.kitId ?? '', sampleVolumeMl: Number.NaN };
 	const inQuestion = first && first.result ? doneByOf(first.state, first.result) : base;
-	const evidence = evidenceOfTest(log, result, { as, inQuestion, kit, own });
+	const evidence =
+		problem === null ? evidenceOfTest(log, result, { as, inQuestion, kit, own, analyte }) : [];
 	return { toGive: evidence.map((each) => ({ evidence: each, testId })), problem };
+}
+
+/** Why a test says nothing of an analyte, in a sentence; null when it does. */
+function whySilentOn(
+	analyte: Analyte,
+	kit: Kit,
+	{ circumstances }: TestState,
+	result: TestResult | null
+): string | null {
+	if (analyte === kit.analyte) return null;
+	const name = analyteName(analyte);
+	if (circumstances.water === 'reference')
+		return `It was a known solution: what it holds of ${name} alone was not noted.`;
+	return result?.difference?.analyte === analyte
+		? null
+		: `Nothing was taken off in that test: it says nothing of ${name} alone.`;
 }
 
 /** Kept tests of known solutions with one kit, in the order of time, for control charts. */
@@ -184,7 +217,12 @@ async function earlierIn(
 	inQuestion: Parameters<typeof earlierEvidence>[1] & { id: string; startedAtEpochMs: number }
 ): Promise<EvidenceOf<'earlier'>[]> {
 	const before = { startedAtEpochMs: inQuestion.startedAtEpochMs, id: inQuestion.id };
-	const headers = await records.tests.list({ analyte, before, limit: LOOKED_AT });
+	const lists = await Promise.all(
+		analytesGiving(analyte).map((measured) =>
+			records.tests.list({ analyte: measured, before, limit: LOOKED_AT })
+		)
+	);
+	const headers = lists.flat();
 	const names = kitNamesOf(await records.kits.all());
 	const tests = await Promise.all(
 		headers.map(async (header): Promise<EarlierTest> => ({
@@ -192,10 +230,20 @@ async function earlierIn(
 			kitId: header.kitId,
 			startedAtEpochMs: header.startedAtEpochMs,
 			kitName: names.get(header.kitId) ?? 'a kit that is gone',
-			summary: await withWater(records, header)
+			summary: await saidOf(analyte, records, header)
 		}))
 	);
 	return earlierEvidence(tests, inQuestion);
+}
+
+/** What a test from before says of an analyte. */
+async function saidOf(
+	asked: Analyte,
+	records: Records,
+	header: TestHeader
+): Promise<TestSummary | null> {
+	const summary = await withWater(records, header);
+	return summary && summaryFor(summary, header.analyte, asked);
 }
 
 /**

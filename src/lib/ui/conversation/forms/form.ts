@@ -48,6 +48,8 @@ export type EvidenceForm = {
 	title: string;
 	/** What to know before it is filled in. */
 	aside?: string;
+	/** Where it makes sense; everywhere when left out. */
+	suits?: (context: FormContext) => boolean;
 	/** What stands in the blanks at first. */
 	begin?: (context: FormContext) => Blanks;
 	parts: (blanks: Blanks, context: FormContext) => readonly Part[];

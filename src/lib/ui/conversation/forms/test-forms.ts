@@ -1,3 +1,5 @@
+import { titrantOf } from '$lib/kits';
+import { methodFiguresOf, usualMethodFiguresOf } from '$lib/metrology';
 import type { Evidence, EvidenceOf } from '$lib/observation';
 import type { TestRole } from '$lib/procedure';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
@@ -13,6 +15,8 @@ type Differs = NonNullable<EvidenceOf<'test'>['differs']>;
 type TestSentence = {
 	title: string;
 	aside?: string;
+	suits?: (context: FormContext) => boolean;
+	begin?: (context: FormContext) => Blanks;
 	from: (blanks: Blanks) => TestRole;
 	label: (reader: BlankReader, blanks: Blanks) => string;
 	before: (blanks: Blanks, context: FormContext) => readonly Part[];
@@ -20,10 +24,21 @@ type TestSentence = {
 };
 
 /** A test of the tank's water by the kit in question, in whatever it differed. */
-function testForm({ title, aside, from, label, before, differs }: TestSentence): EvidenceForm {
+function testForm({
+	title,
+	aside,
+	suits,
+	begin,
+	from,
+	label,
+	before,
+	differs
+}: TestSentence): EvidenceForm {
 	return {
 		title,
 		...(aside === undefined ? {} : { aside }),
+		...(suits ? { suits } : {}),
+		...(begin ? { begin } : {}),
 		logRole: (blanks) => from(blanks),
 		parts: (blanks, context) => [
 			...before(blanks, context),
@@ -108,16 +123,29 @@ const ways = [
 	{ value: 'warmSlow', words: 'a warm sample and slow drops' },
 	{ value: 'takenOffAnew', words: 'calcium measured anew' }
 ] as const;
+/** Those that a method has room for: base for one with base, a value measured anew where one is taken off. */
+function waysFor({ analyte, kit }: FormContext) {
+	const { reagents, wholeOverValue } = kit ? methodFiguresOf(kit) : usualMethodFiguresOf(analyte);
+	const hasNone = {
+		moreBase: !reagents?.includes('base'),
+		takenOffAnew: wholeOverValue === undefined,
+		thinnedSample: false,
+		warmSlow: false
+	};
+	return ways.filter(({ value }) => !hasNone[value]);
+}
 const wayOf = ({ way }: Blanks) => ways.find(({ value }) => value === way) ?? ways[0];
 
 export const otherWay = testForm({
 	title: 'A test of metals done otherwise',
 	aside: 'For calcium and magnesium: the same water and kit, in one thing done otherwise.',
+	suits: ({ analyte }) => titrantOf[analyte].kind === 'edta',
+	begin: (context) => ({ way: waysFor(context)[0]?.value ?? '' }),
 	from: (blanks) => wayOf(blanks).value,
 	label: (_, blanks) => `With ${wayOf(blanks).words}`,
-	before: () => [
+	before: (_, context) => [
 		'With',
-		{ choice: 'way', label: 'What was done otherwise', options: ways },
+		{ choice: 'way', label: 'What was done otherwise', options: waysFor(context) },
 		'the same water read'
 	]
 });
