@@ -114,7 +114,11 @@ function isSound({ truth, checks, earlier, verdict, kitId, takenOff }: Scenario)
 	const ordinaryHands = earlier.every(({ hands: { fillBy, readBy, ...hands } }) => {
 		const isEven = fillBy === readBy;
 		return (
-			isEven && !hands.scaleReversed && hands.tipFitted === 'before' && hands.dropsPastEnd === 0
+			isEven &&
+			!hands.scaleReversed &&
+			!hands.refillsForgotten &&
+			hands.tipFitted === 'before' &&
+			hands.dropsPastEnd === 0
 		);
 	});
 	const methods = checks.every((offer) => {

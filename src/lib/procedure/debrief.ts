@@ -179,6 +179,10 @@ function rightConclusions(
 	return verdict === 'stands' ? ['technique'] : [verdict, 'technique'];
 }
 
+/** A reading that is itself off is no value to look at beside others. */
+const isReadRightly = ({ kind, verdict }: RunState['scenario']): boolean =>
+	kind === 'case' && verdict !== 'technique' && verdict !== 'reagent';
+
 /** What was taken for granted gives way to what was measured since. */
 function takenAnew(
 	takenOff: RunState['scenario']['takenOff'],
@@ -244,7 +248,7 @@ export function debriefOf(run: RunState): Debrief | null {
 		related,
 		difference: difference && { ...difference, trueValue: trueValueOf(water, difference) },
 		together:
-			inQuestion && run.scenario.kind === 'case'
+			inQuestion && isReadRightly(run.scenario)
 				? findingsTogether({
 						kit: run.kit,
 						reading: inQuestion,

@@ -1,0 +1,114 @@
+import { Bench, settle } from './bench';
+import { TouchHand } from './hands';
+import { expect, expectNoBarriers, expectNoSidewaysScroll, inTheme, test } from './house';
+import { numeralFromWords } from './scale-words';
+
+test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+/** The calcium kit of the house: what its leaflet asks for. */
+const kit = { sampleMl: 8, baseDrops: 14, waitS: 60, spoons: 2, fullTenths: 20, divisionMl: 0.05 };
+
+/** Base by the drop, its wait, and the powder, each swirled in. */
+async function dose(bench: Bench): Promise<void> {
+	for (let fallen = 0; fallen < kit.baseDrops; fallen++) {
+		await bench.press(/Let a drop fall/);
+		await bench.passes(1);
+	}
+	await bench.press('Next');
+	await swirlIn(bench);
+	await expect(bench.heading).toHaveText('Wait');
+	await bench.passes(kit.waitS);
+	await bench.press('Next');
+	for (let spoon = 0; spoon < kit.spoons; spoon++) {
+		await bench.press(/indicator powder/);
+		await bench.passes(1);
+	}
+	await bench.press('Next');
+	await swirlIn(bench);
+}
+
+async function swirlIn(bench: Bench): Promise<void> {
+	await expect(bench.heading).toHaveText('Mix');
+	await bench.hand.hold(bench.button(/Hold to swirl/), () => bench.passes(11));
+	await bench.press('Next');
+}
+
+/** Fast while it is red, then drop by drop until the whole vial is blue and stays so. */
+async function findBlue(bench: Bench): Promise<void> {
+	for (let doses = 0; doses < 80; doses++) {
+		const name = await bench.colourName();
+		if (/blue/.test(name) && !/violet|purple/.test(name)) {
+			await bench.passes(41);
+			if ((await bench.colourName()) === name) return;
+		}
+		await bench.add(/red|wine|rose|pink/.test(name) ? 1.2 : 0.6);
+	}
+	throw new Error('the words never told blue');
+}
+
+test('a drill of base and its wait is done by touch, from opening to debrief', async ({ page }) => {
+	await settle(page);
+	const bench = new Bench(page, new TouchHand(page));
+	await page.goto('/practise/');
+	const drills = page.locator('#drills');
+	await drills.locator('summary').filter({ hasText: 'Calcium' }).tap();
+	await bench.hand.press(drills.getByRole('link', { name: /^Drops of base/ }));
+	await expect(page.getByText(/burns eyes and skin/)).toBeVisible();
+	await bench.goToBench();
+	await dose(bench);
+	await expect(bench.heading).toHaveText('Debrief');
+	await expect(page.getByText('This drill ends before a value.')).toBeVisible();
+	await expect(page.getByText('No slip was seen. Try the same within a whole run.')).toBeVisible();
+	await expectNoSidewaysScroll(page);
+});
+
+test('a case of three values is done by touch, from opening to debrief', async ({ page }) => {
+	await settle(page);
+	const bench = new Bench(page, new TouchHand(page));
+	await page.goto('/practise/the-third-week-of-october/');
+	await expect(page.getByRole('heading', { name: 'Other values of this tank' })).toBeVisible();
+	await bench.goToBench();
+	for (const ware of ['Rinse the syringe', 'Rinse the vial']) {
+		await expect(bench.heading).toHaveText(ware);
+		await bench.press('tank water');
+		await bench.press('Next');
+	}
+	await bench.measure(kit.sampleMl);
+	await dose(bench);
+	await bench.draw(kit.fullTenths);
+	await bench.press('Wipe the tip');
+	await bench.press('It is filled');
+	await expect(bench.heading).toHaveText('Titrate');
+	await findBlue(bench);
+	await bench.passes(41);
+	await bench.press(/^It stays/);
+	await bench.press('Read it');
+	await bench.levelTheEye();
+	await bench.press('Say it in words');
+	const mark = numeralFromWords(await bench.words.innerText(), kit.divisionMl);
+	await bench.hand.write(page.getByLabel(/The seal stands at/), mark.toFixed(2));
+	await bench.press('That is my reading');
+	await expect(page.getByText('Each mL of titrant used stands for 300 mg/L.')).toBeVisible();
+	await expect(page.getByText('Take off 6.8 at the end, once.')).toBeVisible();
+	const value = Math.round((kit.fullTenths / 10 - mark) * 300 - 6.8);
+	await bench.hand.write(page.getByLabel(/Value, mg\/L/), String(value));
+	await bench.press('That is my value');
+
+	await expect(page.getByText(`Can you stand by ${value}?`)).toBeVisible();
+	// What the scenario holds is 377; two drops are 14.
+	expect(Math.abs(value - 377)).toBeLessThan(30);
+	await bench.press(/^Do it: Measure the salinity/);
+	await expect(page.locator('#beside')).toContainText(/Today, your hydrometer/);
+	await expect(page.locator('#beside')).toContainText(/3[01]\.\d\s±\s1\.0/);
+	await expectNoSidewaysScroll(page);
+	for (const theme of ['light', 'dark'] as const) {
+		await inTheme(page, theme);
+		await expectNoBarriers(page);
+	}
+	await bench.conclude(/^The salinity/, /^Fairly sure/);
+	await expect(page.locator('#verdict')).toContainText('It was 377.');
+	await expect(page.locator('#concluded')).toContainText('So it was.');
+	await expect(page.locator('#concluded')).toContainText('What you had collected carried it.');
+	await expect(page.locator('#together')).toContainText('Put that right first');
+	await expectNoSidewaysScroll(page);
+});
