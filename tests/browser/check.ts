@@ -55,6 +55,23 @@ export class Check {
 		await expect(this.explanations).toHaveAttribute('aria-busy', 'false', { timeout: 60_000 });
 	}
 
+	/** The title of what is asked for first. */
+	get best(): Locator {
+		return this.next.locator('.best').first();
+	}
+
+	/** Questions come before anything that has to be done, as long as they tell more: none is known here. */
+	async untilSomethingToDo(): Promise<void> {
+		const cannot = this.next.getByRole('button', { name: /^I cannot/ });
+		for (let asked = 0; asked < 8 && !(await cannot.isVisible()); asked++) {
+			const question = await this.best.innerText();
+			await this.hand.press(this.next.getByRole('button', { name: 'I don’t know' }).first());
+			await expect(this.best).not.toHaveText(question);
+			await this.isWeighed();
+		}
+		await expect(cannot).toBeVisible();
+	}
+
 	/** Something else that is known, by the name of its sentence. */
 	async add(kind: string, told: Told): Promise<void> {
 		const before = await this.known.getByRole('listitem').count();

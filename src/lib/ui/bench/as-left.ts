@@ -5,7 +5,7 @@ import { stepTitle } from './stations';
 export function asLeft(titration: TitrationRun): string {
 	const step = stepOf(titration.walk.context);
 	const parts: string[] = [];
-	if (step) parts.push(stepTitle(step).toLowerCase());
+	if (step) parts.push(stepTitle(step, titration.bench.kit).toLowerCase());
 	const { bench } = titration;
 	// Whoever counts drops for the value has to know them; elsewhere it only helps to find the place.
 	if (bench.dropsSinceFill > 0)
@@ -23,6 +23,6 @@ export function placeOf(titration: TitrationRun): string {
 	const { stepIndex, steps } = titration.walk.context;
 	const step = stepOf(titration.walk.context);
 	return step
-		? `step ${stepIndex + 1} of ${steps.length}, ${stepTitle(step).toLowerCase()}`
+		? `step ${stepIndex + 1} of ${steps.length}, ${stepTitle(step, titration.bench.kit).toLowerCase()}`
 		: 'read';
 }

@@ -1,10 +1,10 @@
-import type { Step, StepKind } from '$lib/kits';
+import type { Kit, Step, StepKind } from '$lib/kits';
 import type { BenchView } from './layout';
 
 /** The way through a test as it is shown on the rail. */
 export const stationNames: Record<BenchView, string> = {
 	sample: 'sample',
-	dose: 'indicator',
+	dose: 'reagents',
 	fill: 'fill',
 	drop: 'drop',
 	read: 'read'
@@ -35,8 +35,14 @@ export function stationsOf(steps: readonly Step[]): BenchView[] {
 	return [...new Set(steps.map((step) => views[step.kind]))];
 }
 
-/** The name of the page during a step. */
-export function stepTitle(step: Step): string {
+const roleTitles: Record<Kit['reagents'][number]['role'], string> = {
+	indicator: 'Indicator',
+	base: 'Base',
+	buffer: 'Buffer'
+};
+
+/** The name of the page during a step with this kit. */
+export function stepTitle(step: Step, { reagents }: Pick<Kit, 'reagents'>): string {
 	switch (step.kind) {
 		case 'choose':
 			return 'Sample size';
@@ -45,7 +51,7 @@ export function stepTitle(step: Step): string {
 		case 'measure':
 			return 'Measure';
 		case 'dose':
-			return 'Indicator';
+			return roleTitles[reagents.find(({ id }) => id === step.reagentId)?.role ?? 'indicator'];
 		case 'mix':
 			return 'Mix';
 		case 'wait':
