@@ -10,8 +10,9 @@ export function asLeft(titration: TitrationRun): string {
 	// Whoever counts drops for the value has to know them; elsewhere it only helps to find the place.
 	if (bench.dropsSinceFill > 0)
 		parts.push(bench.dropsSinceFill === 1 ? '1 drop' : `${bench.dropsSinceFill} drops`);
-	const doses = Object.values(bench.doses).reduce((sum, count) => sum + count, 0);
-	if (doses > 0 && bench.dropsSinceFill === 0) parts.push(`indicator in (${doses})`);
+	if (bench.dropsSinceFill === 0)
+		for (const { id, name } of bench.kit.reagents)
+			if (bench.doses[id]) parts.push(`${name} in (${bench.doses[id]})`);
 	if (bench.dropsSinceFill > 0)
 		parts.push(bench.swirledSinceDropS > 0.3 ? 'swirled' : 'not swirled since');
 	if (bench.delivery.hangingMl > 0) parts.push('something hangs at the tip');
