@@ -42,6 +42,14 @@ describe('a bottle of the doser ran empty', () => {
 	it('the same fall is checked first as long as nothing independent was asked', () => {
 		expect(adviceOn(alone).decision.verdict).toBe('check');
 	});
+	it('a known solution alone does not settle it where a quick check may well turn the advice', () => {
+		const { decision, ranking } = adviceOn([...alone, reference('r', 8)]);
+		expect(decision.isVerified).toBe(true);
+		expect(ranking.isEnough).toBe(false);
+		expect(ranking.ranked[0]!.changesAdvice).toBeGreaterThan(0.2);
+		expect(decision.verdict).toBe('check');
+		expect(decision.check).toBe(ranking.ranked[0]);
+	});
 	it('at the edge of the band it is left, however well it is borne out', () => {
 		const atEdge: Evidence[] = [
 			test('a', 6.9),

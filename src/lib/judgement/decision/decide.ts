@@ -19,8 +19,8 @@ import { isWeeklyTooRare, retestInterval } from './retest';
 import { salinityOff } from './salinity';
 
 /**
- * Chance of changing the advice from which one more check comes before an adjustment that is
- * verified already; judgement.
+ * Chance of changing the advice from which one more check comes first, although the value is verified
+ * already; judgement.
  */
 const WORTH_ASKING_STILL = 0.2;
 /** An adjustment goes the way that is more likely than all else together. */
@@ -81,14 +81,15 @@ function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: bo
 	if (input.hasStonyCorals === false) return leave;
 	if (input.isUnitSure === false) return checkFor('unit');
 	const isMoreToBeAsked = !isEnough && next !== null;
+	const mayTurn = isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL;
 	// Something independent verifies nothing while it contradicts the kit.
 	if (isMoreToBeAsked && openContradiction(input)) return checkFor(null);
-	if (best === 'leave') return isMoreToBeAsked && !isVerified ? checkFor(null) : leave;
+	if (best === 'leave') return mayTurn || (isMoreToBeAsked && !isVerified) ? checkFor(null) : leave;
 	if (!isVerified) return checkFor(isMoreToBeAsked ? null : 'independent');
 	if (!isCalledFor(best, belief)) return isMoreToBeAsked ? checkFor(null) : leave;
 	if (isSalinityUnknown(input)) return checkFor('salinity');
 	if (salinityOff(input.salinity, input.analyte)) return checkFor('salinityRight');
-	if (isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL) return checkFor(null);
+	if (mayTurn) return checkFor(null);
 	if (input.who === 'sitter' || input.who === 'child') return leave;
 	return { verdict: 'adjust', direction: best, lacks: null };
 }
