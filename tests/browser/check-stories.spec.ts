@@ -62,7 +62,7 @@ test('acid strengthened by evaporation: repeats agree, a fresh bottle parts them
 		'Titrant grown stronger as water evaporated; or titrant of another strength from the start'
 	);
 	expect(group?.chance).toMatch(MORE_LIKELY_THAN_NOT);
-	expect(group?.words).toContain('Nothing known so far tells these apart.');
+	expect(group?.words).toContain('Nothing known so far tells these apart');
 	await expect(check.explanations).toContainText('For it: 4 (Bottle B)');
 	await check.answer(/^How is it with the bottle/, /^Old, nearly empty/);
 	const [strong] = await check.bars();

@@ -140,7 +140,8 @@ async function newVersionComes(page: Page): Promise<void> {
 		const registration = await navigator.serviceWorker.ready;
 		await registration.update();
 	});
-	await expect.poll(() => page.evaluate(lies)).toBe('installed');
+	// All files are fetched anew for it.
+	await expect.poll(() => page.evaluate(lies), { timeout: 60_000 }).toBe('installed');
 }
 const build = (page: Page) => page.locator('html').getAttribute('data-build');
 
