@@ -10,6 +10,7 @@ export default defineConfig({
 	workers: 2,
 	// A busy machine must not fail them; nothing is timed here.
 	timeout: 180_000,
+	expect: { timeout: 45_000 },
 	forbidOnly: !!process.env.CI,
 	retries: 0,
 	reporter: [['list'], ['./.ci/count-playwright.ts']],

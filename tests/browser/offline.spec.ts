@@ -140,8 +140,7 @@ async function newVersionComes(page: Page): Promise<void> {
 		const registration = await navigator.serviceWorker.ready;
 		await registration.update();
 	});
-	// All files are fetched anew for it.
-	await expect.poll(() => page.evaluate(lies), { timeout: 60_000 }).toBe('installed');
+	await expect.poll(() => page.evaluate(lies)).toBe('installed');
 }
 const build = (page: Page) => page.locator('html').getAttribute('data-build');
 
