@@ -9,7 +9,7 @@ export default defineConfig({
 	fullyParallel: true,
 	workers: 2,
 	// A busy machine must not fail them; nothing is timed here.
-	timeout: 180_000,
+	timeout: 360_000,
 	expect: { timeout: 45_000 },
 	forbidOnly: !!process.env.CI,
 	retries: 0,
