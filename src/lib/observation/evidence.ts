@@ -210,6 +210,15 @@ export type RelatedValue = {
 	note: string | null;
 };
 
+/** Those of one quantity in the order of their days, the latest last; one measured as a check after what was written. */
+export const relatedInOrder = (
+	related: readonly RelatedValue[],
+	of: RelatedQuantity
+): RelatedValue[] =>
+	related
+		.filter((each) => each.of === of)
+		.sort((a, b) => b.daysAgo - a.daysAgo || Number(a.isChecked) - Number(b.isChecked));
+
 /** What was taken off a reading to find the rest of it: calcium, off both metals together. */
 export type TakenFromReading = {
 	of: Extract<RelatedQuantity, Analyte>;

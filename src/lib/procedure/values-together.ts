@@ -6,7 +6,12 @@ import {
 	type KnownValue
 } from '../judgement';
 import type { Kit } from '../kits';
-import type { BenchEvidence, Reading, RelatedQuantity, RelatedValue } from '../observation';
+import {
+	relatedInOrder,
+	type BenchEvidence,
+	type Reading,
+	type RelatedValue
+} from '../observation';
 import type { ReadingDifference } from './related';
 
 type Looked = {
@@ -16,12 +21,6 @@ type Looked = {
 	evidence: readonly BenchEvidence[];
 	related: readonly RelatedValue[];
 };
-
-/** Values of one quantity in the order of their days, the latest last. */
-const inOrder = (related: readonly RelatedValue[], of: RelatedQuantity) =>
-	related
-		.filter((each) => each.of === of)
-		.sort((a, b) => b.daysAgo - a.daysAgo || Number(a.isChecked) - Number(b.isChecked));
 
 function knownOf({ value, expandedUncertainty, unit }: RelatedValue): KnownValue | null {
 	return unit && { value, expandedUncertainty, unit };
@@ -40,7 +39,7 @@ function seriesOf(
 	{ kit, reading, evidence, related }: Looked
 ): KnownValue[] {
 	if (kit.analyte !== analyte)
-		return inOrder(related, analyte).flatMap((each) => knownOf(each) ?? []);
+		return relatedInOrder(related, analyte).flatMap((each) => knownOf(each) ?? []);
 	const earlier = evidence
 		.filter((each) => each.kind === 'earlier')
 		.filter((each) => each.daysAgo > 0 && each.reading.id !== reading.id)
@@ -58,7 +57,7 @@ export function findingsTogether(looked: Looked): readonly Finding[] {
 	const [alkalinity, calcium, magnesium] = (['alkalinity', 'calcium', 'magnesium'] as const).map(
 		(analyte) => seriesOf(analyte, looked)
 	) as [KnownValue[], KnownValue[], KnownValue[]];
-	const salinity = inOrder(related, 'salinity').at(-1);
+	const salinity = relatedInOrder(related, 'salinity').at(-1);
 	const last = {
 		alkalinity: alkalinity.at(-1),
 		calcium: difference ? difference.less : calcium.at(-1),
@@ -69,7 +68,7 @@ export function findingsTogether(looked: Looked): readonly Finding[] {
 		return then && now && then !== now && then.unit === now.unit ? usedBetween(then, now) : null;
 	};
 	// Where the salinity moved, what is gone was not used up.
-	const isDiluted = hasMoved(inOrder(related, 'salinity'));
+	const isDiluted = hasMoved(relatedInOrder(related, 'salinity'));
 	const usedUp = isDiluted
 		? { alkalinity: null, calcium: null }
 		: { alkalinity: used(alkalinity), calcium: used(calcium) };

@@ -62,7 +62,7 @@ describe('a real change of the water', () => {
 		expect(told).toHaveTextContent('No double doses to catch up.');
 		const urgent = rest.find((each) => each.textContent?.includes('fell out at once'));
 		expect(urgent).toHaveTextContent('Look for: haze or a white film within hours');
-		expect(urgent).toHaveTextContent('Do not wait. Stop all dosing');
+		expect(urgent).toHaveTextContent('If you see that, do not wait. Stop all dosing');
 		await userEvent.setup().click(screen.getByText('What else the water may have done'));
 		expect(screen.getByText('Food turned to nitrate')).toBeVisible();
 		expect(screen.queryByText(/doser stuck/iu)).toBeNull();
@@ -84,7 +84,9 @@ describe('a real change of the water', () => {
 		expect(part?.lines[0]).toMatch(
 			/^Doser stopped.*\(an answer speaks for it\)\. Look for: .*Get it/u
 		);
-		expect(part?.lines.join(' ')).toContain('At once: Stop all dosing, aerate');
+		expect(part?.lines.join(' ')).toContain(
+			'If you see that, do not wait. Stop all dosing, aerate'
+		);
 		expect(part?.lines.length).toBeLessThanOrEqual(3);
 	});
 });

@@ -1,3 +1,4 @@
+import { interpolated } from './interpolated';
 import type { SolutionMatrix } from './matrix-effect';
 
 /** Which value a titration of metals gives. */
@@ -51,18 +52,9 @@ export function metalMatrixEffect(
 	const { sodiumChloride } = metalEffects[metal];
 	if (matrix === 'seawater')
 		return { mean: 0, standardDeviation: SEAWATER_SHARE * sodiumChloride.standardUncertainty };
-	const at = workedOutAtMetals[metal];
 	const { value, standardUncertainty } = metalEffects[metal][matrix];
-	const upper = Math.min(
-		at.length - 1,
-		Math.max(
-			1,
-			at.findIndex((each) => each > nominal)
-		)
-	);
-	const to = nominal >= (at[at.length - 1] ?? 0) ? at.length - 1 : upper;
-	const [x0 = 0, x1 = 1] = [at[to - 1], at[to]];
-	const share = Math.min(1, Math.max(0, (nominal - x0) / (x1 - x0)));
-	const [y0 = 0, y1 = 0] = [value[to - 1], value[to]];
-	return { mean: y0 + share * (y1 - y0), standardDeviation: standardUncertainty };
+	return {
+		mean: interpolated(workedOutAtMetals[metal], value, nominal),
+		standardDeviation: standardUncertainty
+	};
 }

@@ -1,3 +1,5 @@
+import { interpolated } from './interpolated';
+
 /** In what a known solution was made, and from what. */
 export type SolutionMatrix = 'seawater' | 'purified' | 'sodiumChloride';
 export type MadeWith = 'bicarbonate' | 'carbonate';
@@ -42,17 +44,7 @@ export function matrixEffectOf(
 		throw new RangeError(`nominalDkh must be a number; found ${nominalDkh}`);
 	if (matrix === 'seawater') return { value: 0, standardUncertainty: 0 };
 	const effect = workedOutEffects[matrix][madeWith];
-	const last = workedOutAtDkh.length - 1;
-	const from = Math.min(
-		last - 1,
-		Math.max(0, workedOutAtDkh.filter((each) => each <= nominalDkh).length - 1)
-	);
-	const [x0 = 0, x1 = 1] = workedOutAtDkh.slice(from);
-	const share = Math.min(1, Math.max(0, (nominalDkh - x0) / (x1 - x0)));
-	const between = (row: readonly number[]) => {
-		const [y0 = 0, y1 = 0] = row.slice(from);
-		return y0 + share * (y1 - y0);
-	};
+	const between = (row: readonly number[]) => interpolated(workedOutAtDkh, row, nominalDkh);
 	return {
 		value: between(effect.value),
 		standardUncertainty: between(effect.standardUncertainty)

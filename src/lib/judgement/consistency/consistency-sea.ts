@@ -38,13 +38,13 @@ const moreOrLess = (share: number) =>
 
 /** A salinity that is off itself comes before all else: everything dissolved moves with it. */
 export function salinityFirst({ salinity }: ConsistencyInput): Finding | null {
-	const sentence = salinity && salinityOff(salinity.value);
+	const sentence = salinity && salinityOff(salinity.value, undefined, 'all three values move');
 	if (!sentence) return null;
 	const { low, high, origin } = limitsOf().salinity;
 	return {
 		id: 'salinity',
 		says: 'odd',
-		sentence: sentence.replace('this value moves', 'all three values move'),
+		sentence,
 		because: `Salinity ${salinity.value}, against ${low} to ${high} (${origin}).`
 	};
 }

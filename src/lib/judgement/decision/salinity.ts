@@ -16,11 +16,13 @@ export const isPossibleSalinity = (salinity: number): boolean =>
  * Why nothing is added at this salinity, in a sentence; null where it stands in the way of nothing.
  *
  * @param salinity PSU or g/kg, within `possibleSalinity`; null or left out where it is not known
+ * @param whatMoves with it, as the end of the sentence
  * @throws RangeError naming field, range and what was found
  */
 export function salinityOff(
 	salinity: number | null | undefined,
-	analyte: Analyte = 'alkalinity'
+	analyte: Analyte = 'alkalinity',
+	whatMoves = 'this value moves'
 ): string | null {
 	if (salinity === null || salinity === undefined) return null;
 	const { low: least, high: most } = possibleSalinity;
@@ -28,7 +30,7 @@ export function salinityOff(
 		throw new RangeError(`salinity must be between ${least} and ${most}; found ${salinity}`);
 	const { low, high, maxChangePerDay } = limitsOf(analyte).salinity;
 	if (salinity >= low && salinity <= high) return null;
-	return `The salinity of ${salinity} is outside ${low} to ${high}. Put that right first, at most ${maxChangePerDay} a day: this value moves with it.`;
+	return `The salinity of ${salinity} is outside ${low} to ${high}. Put that right first, at most ${maxChangePerDay} a day: ${whatMoves} with it.`;
 }
 
 /** The salinity of a tank; null where none was said, or one that no tank has. */

@@ -1,10 +1,11 @@
 import { convertValue, type Analyte } from '../../kits';
-import type {
-	BenchEvidence,
-	Reading,
-	RelatedQuantity,
-	RelatedValue,
-	TakenFromReading
+import {
+	relatedInOrder,
+	type BenchEvidence,
+	type Reading,
+	type RelatedQuantity,
+	type RelatedValue,
+	type TakenFromReading
 } from '../../observation';
 import { lookTogether } from '../consistency/look-together';
 import { changeReach } from './facts';
@@ -40,9 +41,7 @@ function follows({ then, now }: { then: Known; now: Known }, factor: Known): boo
 
 /** The first and the latest of the values of one quantity, and whether the latest was measured as a check. */
 function thenAndNow(related: readonly RelatedValue[], of: RelatedQuantity) {
-	const all = related
-		.filter((each) => each.of === of)
-		.sort((a, b) => b.daysAgo - a.daysAgo || Number(a.isChecked) - Number(b.isChecked));
+	const all = relatedInOrder(related, of);
 	const [then, now] = [all[0], all.at(-1)];
 	return then && now && then !== now ? { then, now } : null;
 }

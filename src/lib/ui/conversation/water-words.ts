@@ -15,13 +15,20 @@ export const waterTitle = ({ direction }: Pick<WaterTold, 'direction'>): string 
 export const signsOf = ({ shownBy }: Pick<ToldCause, 'shownBy'>): string =>
 	`Look for: ${shownBy.join('; or ')}.`;
 
+/** Before the remedy of what cannot wait: without a condition only where an answer speaks for it. */
+export const urgencyOf = ({ isUrgent, isSpokenFor }: ToldCause): string | null =>
+	!isUrgent ? null : isSpokenFor ? 'Do not wait.' : 'If you see that, do not wait.';
+
 /** A cause on one line, for the report. */
 export const causeLine = (cause: ToldCause): string =>
 	[
 		`${capital(cause.name)}${cause.isSpokenFor ? ' (an answer speaks for it)' : ''}.`,
 		signsOf(cause),
-		`${cause.isUrgent ? 'At once: ' : ''}${cause.remedy}`
-	].join(' ');
+		urgencyOf(cause),
+		cause.remedy
+	]
+		.filter(Boolean)
+		.join(' ');
 
 /**
  * Those that are shown at once, and those that are folded: where answers speak for some, the others wait,
