@@ -1,5 +1,10 @@
 import { unitOf, analyteName } from '$lib/kits';
-import type { RelatedQuantity, RelatedValue } from '$lib/observation';
+import {
+	relatedInOrder,
+	relatedQuantities,
+	type RelatedQuantity,
+	type RelatedValue
+} from '$lib/observation';
 import { plain, withUncertainty } from '../charts/numbers';
 
 /** One value beside the reading, in words. */
@@ -34,9 +39,8 @@ function changeWords(first: RelatedValue, value: RelatedValue): string {
 
 /** Values of the tank beside the reading, by what they are of, each kind from the first to the latest. */
 export function besideGroups(related: readonly RelatedValue[]): BesideGroup[] {
-	const kinds = ['salinity', 'alkalinity', 'calcium', 'magnesium'] as const;
-	return kinds.flatMap((of) => {
-		const values = related.filter((each) => each.of === of).sort((a, b) => b.daysAgo - a.daysAgo);
+	return relatedQuantities.flatMap((of) => {
+		const values = relatedInOrder(related, of);
 		const [first] = values;
 		if (!first) return [];
 		const rows = values.map((each) => ({
