@@ -163,6 +163,7 @@ test('a newer version waits; the page in use goes on, and so does its run when i
 	await newVersionComes(page);
 	// Nothing has changed under the run, nor after a reload: it is still the version it began in.
 	await bench.press('tank water');
+	await expect(bench.button('tank water')).toHaveAttribute('aria-pressed', 'true');
 	await page.reload();
 	await expect(bench.heading).toHaveText(name);
 	await expect(bench.button('tank water')).toHaveAttribute('aria-pressed', 'true');
