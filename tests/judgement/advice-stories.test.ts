@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { decide, diagnoseAndRank, type DecideInput } from '../../src/lib/judgement';
+import {
+	correctionInputOf,
+	correctionPlan,
+	decide,
+	diagnoseAndRank,
+	type DecideInput
+} from '../../src/lib/judgement';
 import type { Evidence } from '../../src/lib/observation';
 import { earlier, reference, second, test } from './diagnosed';
 
@@ -15,7 +21,7 @@ function adviceOn(evidence: readonly Evidence[], more: Partial<DecideInput> = {}
 		salinity: 35,
 		...more
 	});
-	return { decision, ranking };
+	return { decision, ranking, diagnosis };
 }
 
 describe('a bottle of the doser ran empty', () => {
@@ -82,6 +88,68 @@ describe('two methods that lie 2 dKH apart', () => {
 			second('s', 10, 0.5, { method: 'photometer' })
 		]);
 		expect(decision.verdict).toBe('leave');
+	});
+});
+
+describe('two methods that lie 2 dKH apart on the same side of the band', () => {
+	// The method with the narrower claim reads lower: the kit read too high, or the method too low.
+	const apart: Evidence[] = [test('a', 6.5), second('s', 4.5, 0.4, { method: 'photometer' })];
+
+	it('are checked as long as a quick check tells which of them is off', () => {
+		const { decision, ranking } = adviceOn(apart);
+		expect(ranking.isEnough).toBe(false);
+		expect(ranking.because).toMatch(/do not agree on how far outside your band/);
+		expect(decision).toMatchObject({ verdict: 'check', check: ranking.ranked[0] });
+	});
+	it('once no quick check is left it is moved by the smaller need, for a first step', () => {
+		const { decision, diagnosis } = adviceOn(apart, { isEnough: true });
+		expect(decision).toMatchObject({ verdict: 'adjust', direction: 'raise' });
+		expect(decision.because[0]).toMatch(/Either way it is too low; by how much is not known/);
+		expect(decision.because[1]).toMatch(/smaller need, as if the water held 6\.4 ± 0\.\d dKH/);
+		expect(decision.because.join(' ')).toMatch(/bears out the way, and not the size/);
+		const tank = { target: 8, waterL: 200, consumptionPerDay: 0, dosedPerDay: 0, salinity: 35 };
+		const means = { by: 'bicarbonate', purity: 1 } as const;
+		const input = correctionInputOf({ decision, diagnosis, tank, means, isUnitSure: true });
+		expect(input.value.value).toBeCloseTo(6.4, 1);
+		expect(input.otherValues).toEqual([expect.closeTo(4.5, 0)]);
+		const plan = correctionPlan(input);
+		if (plan.kind !== 'plan') throw new Error(plan.because.join(' '));
+		// 1.6 dKH in steps of at most 0.5 are 4 days of 0.4; two of them are planned. By hand:
+		// 2 × 0.4 × 0.35665 meq/L × 200 L × 84.006 mg = 4.79 g.
+		expect(plan.days.map(({ isRetest }) => isRetest)).toEqual([false, true]);
+		expect(plan.totalAmount).toBeCloseTo(4.79, 1);
+		// Whichever value holds, the step ends short of the target.
+		expect(plan.days.at(-1)!.expected).toBeLessThan(8);
+		expect(plan.cautions[0]).toMatch(/A first step, worked out from 6\.4 dKH\. .*4\.5 dKH instead/);
+	});
+	it('one that something else has found out is as good as known, and moved all the way', () => {
+		const { decision, diagnosis } = adviceOn([
+			...apart,
+			test('b', 6.5, 'repeatFull'),
+			reference('r', 8)
+		]);
+		expect(decision).toMatchObject({ verdict: 'adjust', direction: 'raise' });
+		expect(decision.because.join(' ')).not.toMatch(/by how much is not known/);
+		const input = correctionInputOf({
+			decision,
+			diagnosis,
+			tank: {},
+			means: null,
+			isUnitSure: true
+		});
+		expect(input.otherValues).toBeUndefined();
+		expect(input.value.value).toBeCloseTo(6.5, 1);
+	});
+	it('two too high: what is dosed is paused, and the size looked for', () => {
+		const high: Evidence[] = [test('a', 12), second('s', 10, 0.4, { method: 'photometer' })];
+		const { decision } = adviceOn(high, { isEnough: true });
+		expect(decision.because.join(' ')).toMatch(/Pause what is dosed/);
+		expect(decision.because.join(' ')).not.toMatch(/before more is added/);
+	});
+	it('a second method that is doubted bears nothing out, and nobody says that none was asked', () => {
+		const { decision } = adviceOn([...apart, test('b', 6.5, 'repeatFull')]);
+		expect(decision).toMatchObject({ verdict: 'check', isVerified: false });
+		expect(decision.because.join(' ')).toMatch(/it does not agree with the kit/);
 	});
 });
 

@@ -41,6 +41,16 @@ describe('the verdict', () => {
 			null
 		],
 		[
+			'clearly below, nobody else asked, and what is left tells next to nothing',
+			inputFor(6, 0.2, {
+				diagnosis: unverified(6, 0.2),
+				next: { ...madeCheck(), information: 0.01 },
+				isEnough: false
+			}),
+			'check',
+			null
+		],
+		[
 			'within, unverified, and checking is worth it',
 			inputFor(7.4, 0.6, { diagnosis: unverified(7.4, 0.6), next: madeCheck(), isEnough: false }),
 			'check',
@@ -117,6 +127,15 @@ describe('the verdict', () => {
 		[
 			'something independent, where no check that is left would tell',
 			inputFor(6, 0.2, { diagnosis: unverified(6, 0.2), next: madeCheck(0.01) }),
+			'independent'
+		],
+		[
+			'something independent, where what is left tells next to nothing',
+			inputFor(6, 0.2, {
+				diagnosis: unverified(6, 0.2),
+				next: { ...madeCheck(), information: 0.01 },
+				isEnough: false
+			}),
 			'independent'
 		],
 		[

@@ -8,6 +8,8 @@ import { gramsPerThousandth } from './correction-powders';
 /** A correction of which everything needed is known; values in the unit of `value`. */
 export type KnownCorrection = {
 	value: CorrectionInput['value'];
+	/** What the tank may hold instead; none where it is known to be one value. */
+	otherValues: readonly number[];
 	target: number;
 	waterL: number;
 	waterExpandedUncertaintyL: number;

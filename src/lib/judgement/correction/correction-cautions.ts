@@ -60,6 +60,13 @@ function shortenedWords(
 	return `It ends ${days.length === 1 ? 'after one day' : `after ${days.length} days`}, at about ${where}, short of ${setValue(target, value.unit, analyte)}: further on nobody could say closely enough where the value is. Test then, and work out the rest from what is found.`;
 }
 
+/** Why it is a first step and no more, and what comes after it. */
+function firstStepWords({ value, otherValues, analyte }: KnownCorrection): string {
+	const said = (each: number) => setValue(each, value.unit, analyte);
+	const others = otherValues.map(said).join(' or ');
+	return `A first step, worked out from ${said(value.value)}. Should the tank hold ${others} instead, each day ends as far from the figures here. The test that read ${said(value.value)} cannot settle that: before more is added, find out which value holds, by a known solution read with each method.`;
+}
+
 /** What is to be heeded with this plan, in the order in which it is needed. */
 export function cautionsFor(
 	plan: KnownCorrection,
@@ -70,7 +77,11 @@ export function cautionsFor(
 	const largest = Math.max(...days.map(({ amount }) => amount));
 	const isAddition = plan.means.by !== 'waterChange';
 	return [
-		...(daysInAll > days.length ? [shortenedWords(plan, days)] : []),
+		...(plan.otherValues.length > 0
+			? [firstStepWords(plan)]
+			: daysInAll > days.length
+				? [shortenedWords(plan, days)]
+				: []),
 		...assumed,
 		'Go slowly: each day’s amount on its own day. What was left out one day is not made up for on the next.',
 		...(isAddition

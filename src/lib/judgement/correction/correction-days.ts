@@ -3,6 +3,7 @@ import { additionFor, amountFor, phChangeOf, type KnownCorrection } from './corr
 import type { PlanDay } from './correction';
 import { meansFigures } from './correction-means';
 import { limitsOf } from '../decision/limits';
+import { FIRST_STEP_DAYS } from '../decision/split-need';
 
 /** No longer: what is known today says little of a month hence. Judgement. */
 export const LONGEST_PLAN_DAYS = 30;
@@ -28,14 +29,18 @@ export type Planned =
 
 /**
  * The days up to which the ± of what is to be expected, both ways, is no wider than the band: beyond,
- * a retest could not tell a plan that works from one that does not.
+ * a retest could not tell a plan that works from one that does not. No more than a first step where it
+ * is not known which of several values the tank holds.
  */
 function foreseeable(plan: KnownCorrection, days: readonly PlanDay[]): PlanDay[] {
 	const own = 2 * plan.value.standardUncertainty;
 	const widest = Math.max(plan.bandWidth / 2, MOST_WIDENING * own);
-	const told = days.filter(
-		({ expectedExpandedUncertainty }) => expectedExpandedUncertainty <= widest * (1 + 1e-9)
-	);
+	const most = plan.otherValues.length > 0 ? FIRST_STEP_DAYS : days.length;
+	const told = days
+		.slice(0, most)
+		.filter(
+			({ expectedExpandedUncertainty }) => expectedExpandedUncertainty <= widest * (1 + 1e-9)
+		);
 	return told.map((day, i) => (i === told.length - 1 ? { ...day, isRetest: true } : day));
 }
 

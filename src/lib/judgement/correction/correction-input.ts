@@ -5,6 +5,7 @@ import type { Band, Decision } from '../decision/decision';
 import type { Diagnosis } from '../diagnosis/diagnosis';
 import { defaultBand } from '../decision/limits';
 import { salinityOf } from '../decision/salinity';
+import { splitNeedOf } from '../decision/split-need';
 
 /** The band a person wants, as far as they said; the default of the analyte for the rest. */
 export function bandOf(
@@ -24,6 +25,7 @@ export function bandOf(
 /**
  * Everything a correction is computed from, out of what is known of the tank and of its value. The
  * value is taken no finer than its uncertainty, so that the sum begins with the figure that is shown.
+ * Where several values are possible that lie apart, it is the one that asks for least.
  */
 export function correctionInputOf({
 	decision,
@@ -44,13 +46,17 @@ export function correctionInputOf({
 	const { unit } = band;
 	const inUnit = (value: number) => convertValue(value, diagnosis.unit, unit, analyte);
 	const [low, high] = diagnosis.trueValue.interval95.map(inUnit) as [number, number];
-	const expanded = (high - low) / 2;
-	const mean = Number(
-		inUnit(diagnosis.trueValue.mean).toFixed(decimalsFor(unit, expanded, analyte))
-	);
+	const split = splitNeedOf(diagnosis, band, decision.direction, analyte);
+	const expanded = split ? 2 * split.nearest.standardUncertainty : (high - low) / 2;
+	const asShown = (value: number) => Number(value.toFixed(decimalsFor(unit, expanded, analyte)));
 	return {
 		decision,
-		value: { value: mean, standardUncertainty: expanded / 2, unit },
+		value: {
+			value: asShown(split?.nearest.value ?? inUnit(diagnosis.trueValue.mean)),
+			standardUncertainty: expanded / 2,
+			unit
+		},
+		...(split ? { otherValues: split.others.map(({ value }) => asShown(value)) } : {}),
 		target: tank.target,
 		waterL: tank.waterL,
 		waterExpandedUncertaintyL: tank.waterExpandedUncertaintyL,

@@ -19,6 +19,7 @@ function requireFigures(input: CorrectionInput): void {
 	};
 	within('value.value', input.value.value, -1e6, 1e6);
 	within('value.standardUncertainty', input.value.standardUncertainty, 0, 1e6);
+	for (const other of input.otherValues ?? []) within('otherValues', other, -1e6, 1e6);
 	within('target', input.target, 0, 1e6);
 	within('waterL', input.waterL, 1, 1e6);
 	within('waterExpandedUncertaintyL', input.waterExpandedUncertaintyL, 0, 1e6);
@@ -49,6 +50,7 @@ function knownOf(input: CorrectionInput): KnownCorrection | null {
 	const usual = convertValue(limits.rise.usualPerDay, limits.unit, value.unit, analyte);
 	return {
 		value,
+		otherValues: input.otherValues ?? [],
 		target,
 		waterL,
 		waterExpandedUncertaintyL: input.waterExpandedUncertaintyL ?? taken.waterExpandedShare * waterL,
@@ -83,7 +85,8 @@ function assumedIn(input: CorrectionInput): string[] {
  * person's limit and under the hard cap, even with as little water as its ± allows; pH rises by no
  * more than 0.2 a day and never above 8.5, worked out as if each day's amount went in at once. The
  * uncertainty of the value, the volume, the strength and the consumption is carried through the days; the plan ends where that has become so
- * wide that a retest would tell nothing, be it short of the target, and says so first.
+ * wide that a retest would tell nothing, be it short of the target, and says so first. Where the tank may
+ * hold other values as well it is no more than a first step.
  *
  * @param input values in the unit of `value`; volumes in L; temperature 0 to 40 °C
  * @throws RangeError naming the field of a figure that no tank can have

@@ -13,6 +13,11 @@ export type CorrectionInput = {
 	decision: Decision;
 	/** Where it is, with its standard uncertainty; its unit is that of all that follows. */
 	value: { value: number; standardUncertainty: number; unit: Unit };
+	/**
+	 * What the tank may hold instead, where the value is not known to be one: `value` is then the one that
+	 * asks for least, and no more than a first step is planned.
+	 */
+	otherValues?: readonly number[] | undefined;
 	target?: number | null | undefined;
 	/** Water really in the system (display, sump, less rock and sand), L, with its expanded uncertainty. */
 	waterL?: number | null | undefined;

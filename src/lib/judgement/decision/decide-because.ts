@@ -5,6 +5,7 @@ import { bandInWords, chanceInWords, measured, setValue } from './decide-words';
 import type { Band, Decision } from './decision';
 import type { Diagnosis } from '../diagnosis/diagnosis';
 import { limitsOf } from './limits';
+import { FIRST_STEP_DAYS, splitNeedOf } from './split-need';
 
 /** Most of what the advice rests on: what is believed, and of which band. */
 export type Grounds = {
@@ -61,8 +62,48 @@ const looks: Record<LivestockLook, string | null> = {
 	notLooked: null
 };
 
+/** That the way is known and how far is not, and what to do then; nothing where the value is one. */
+export function howFarIsNotKnown(grounds: Grounds, direction: Decision['direction']): string[] {
+	const { diagnosis, band, analyte } = grounds;
+	const need = splitNeedOf(diagnosis, band, direction, analyte);
+	if (!need) return [];
+	const { nearest, isWayShared, isByMethods } = need;
+	const side = direction === 'raise' ? 'low' : 'high';
+	const apart = isByMethods
+		? 'Two methods do not agree'
+		: 'The tank may hold one of several values';
+	const own = measured(nearest.value, 2 * nearest.standardUncertainty, band.unit, analyte);
+	return [
+		isWayShared
+			? `${apart}. Either way it is too ${side}; by how much is not known.`
+			: `${apart}. It is likely too ${side}; by how much is not known.`,
+		direction === 'raise'
+			? `Go by the smaller need, as if the water held ${own}: ${FIRST_STEP_DAYS} days of that at most. Find out which value holds before more is added.`
+			: 'Test again in two days, and find out which value holds.'
+	];
+}
+
+/** Whether anything independent of the kit bears the value out. */
+function whatBearsItOut(
+	{ diagnosis, band, analyte }: Grounds,
+	isVerified: boolean,
+	direction: Decision['direction']
+): string {
+	const isAtOdds = (diagnosis.contradictions ?? []).some(({ between }) => between === 'methods');
+	if (isVerified && isAtOdds && splitNeedOf(diagnosis, band, direction, analyte)?.isWayShared)
+		return 'A second method was asked as well. It bears out the way, and not the size.';
+	if (isVerified)
+		return 'Something independent of the kit was asked as well: a known solution or a second method.';
+	return isAtOdds
+		? 'A second method was asked, and it does not agree with the kit: neither bears the other out.'
+		: 'Nothing independent of the kit bears it out yet. A repeat shares every lasting error of the first.';
+}
+
 /** What else speaks for or against it, the weightiest first. */
-export function otherGrounds(grounds: Grounds, isVerified: boolean): string[] {
+export function otherGrounds(
+	grounds: Grounds,
+	{ isVerified, direction }: Pick<Decision, 'isVerified' | 'direction'>
+): string[] {
 	const { belief, livestock, change, analyte } = grounds;
 	const { unit, lowAlarm } = limitsOf(analyte);
 	const alarm = convertValue(lowAlarm.below, unit, grounds.band.unit, analyte);
@@ -70,9 +111,7 @@ export function otherGrounds(grounds: Grounds, isVerified: boolean): string[] {
 	const said = [
 		chanceOfAlarm >= 0.2 &&
 			`Below ${setValue(alarm, grounds.band.unit, analyte)} waiting harms too: the chances are ${chanceInWords(chanceOfAlarm)}.`,
-		isVerified
-			? 'Something independent of the kit was asked as well: a known solution or a second method.'
-			: 'Nothing independent of the kit was asked yet. A repeat shares every lasting error of the first.',
+		whatBearsItOut(grounds, isVerified, direction),
 		change === 'tooSmallToTell' &&
 			'The change since the last reading is too small for these tests to tell.',
 		change === 'notSettled' &&

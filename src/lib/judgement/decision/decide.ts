@@ -2,6 +2,7 @@ import type { Act } from './advice-loss';
 import { believe, type Belief } from './decide-belief';
 import {
 	expandedUncertaintyOf,
+	howFarIsNotKnown,
 	otherGrounds,
 	whatItHolds,
 	whereItLies,
@@ -23,6 +24,8 @@ import { salinityOff } from './salinity';
  * already; judgement.
  */
 const WORTH_ASKING_STILL = 0.2;
+/** What is expected to tell less, in bits, is not asked before something independent; judgement. */
+const HARDLY_TELLS = 0.05;
 /** An adjustment goes the way that is more likely than all else together. */
 const MORE_LIKELY_THAN_NOT = 0.5;
 /** From here on a value lies beyond an edge of the band by about its own ± or more: clearly; judgement. */
@@ -85,7 +88,8 @@ function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: bo
 	// Something independent verifies nothing while it contradicts the kit.
 	if (isMoreToBeAsked && openContradiction(input)) return checkFor(null);
 	if (best === 'leave') return mayTurn || (isMoreToBeAsked && !isVerified) ? checkFor(null) : leave;
-	if (!isVerified) return checkFor(isMoreToBeAsked ? null : 'independent');
+	if (!isVerified)
+		return checkFor(isMoreToBeAsked && next.information >= HARDLY_TELLS ? null : 'independent');
 	if (!isCalledFor(best, belief)) return isMoreToBeAsked ? checkFor(null) : leave;
 	if (isSalinityUnknown(input)) return checkFor('salinity');
 	if (salinityOff(input.salinity, input.analyte)) return checkFor('salinityRight');
@@ -145,9 +149,10 @@ export function decide(input: DecideInput): Decision {
 		probabilities: belief.probabilities,
 		because: [
 			...reasonsNotToAct(input, best, verdict),
+			...howFarIsNotKnown(grounds, verdict.direction),
 			whereItLies(grounds),
 			whatItHolds(grounds),
-			...otherGrounds(grounds, isVerified),
+			...otherGrounds(grounds, { isVerified, direction: verdict.direction }),
 			...(tooRare ? [tooRare] : [])
 		],
 		wouldChange: wouldChangeFor(input, verdict),

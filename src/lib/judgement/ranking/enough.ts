@@ -1,9 +1,10 @@
 import type { AdviceNow } from './advice-value';
 import type { Analysis } from '../diagnosis/analysis';
-import { beliefsOf } from '../diagnosis/beliefs';
+import { beliefsOf, tankMixture } from '../diagnosis/beliefs';
 import { minutesOf } from './checks';
 import { contradictionsOf } from '../diagnosis/contradictions';
 import type { Band } from '../decision/decision';
+import { cumulativeOf } from '../diagnosis/mixture';
 import { isIndependentlyHeld } from '../diagnosis/independent';
 import { DOUBTED, isOdd, outsideOf } from './odd';
 import type { CheckRanking, RankedCheck } from './ranked-check';
@@ -28,20 +29,29 @@ export type Worth = { ranked: RankedCheck; saves: number };
 const stop = (isEnough: boolean, because: string) => ({ isEnough, because });
 
 /**
- * Whether two methods read today's water too far apart for both to be right and on different sides of
- * an edge of the band, and it is not settled by something else on which side the water lies.
+ * What two methods leave open that read today's water too far apart for both to be right, as far as
+ * nothing else settles it: on which side of an edge of the band the water lies, where they read on
+ * different sides; how far beyond it, where both read beyond the same. Null where they leave nothing open
+ * that matters.
  */
-function areMethodsAtOdds(analysis: Analysis, band: Band): boolean {
+function methodsLeaveOpen(analysis: Analysis, band: Band): 'side' | 'size' | null {
 	const { rows, value } = analysis.model;
-	const outside = outsideOf(analysis, band);
-	if (Math.min(outside, 1 - outside) < UNSETTLED) return false;
-	const sideAt = (at: number) => {
-		const read = value[rows.findIndex((row) => row.at === at)]!;
-		return read < band.low ? -1 : read > band.high ? 1 : 0;
-	};
-	return contradictionsOf(analysis).some(
-		({ between, at: [one, other] }) => between === 'methods' && sideAt(one!) !== sideAt(other!)
+	const apart = contradictionsOf(analysis).filter(({ between }) => between === 'methods');
+	if (apart.length === 0) return null;
+	const isUnsettled = (chance: number) => Math.min(chance, 1 - chance) >= UNSETTLED;
+	const readAt = (at: number) => value[rows.findIndex((row) => row.at === at)]!;
+	const sideOf = (read: number) => (read < band.low ? -1 : read > band.high ? 1 : 0);
+	const pairs = apart.map(({ at: [one, other] }) => [readAt(one!), readAt(other!)] as const);
+	const isSideOpen = isUnsettled(outsideOf(analysis, band));
+	if (isSideOpen && pairs.some(([one, other]) => sideOf(one) !== sideOf(other))) return 'side';
+	const mixture = tankMixture(analysis);
+	const isSizeOpen = pairs.some(
+		([one, other]) =>
+			sideOf(one) !== 0 &&
+			sideOf(one) === sideOf(other) &&
+			isUnsettled(cumulativeOf(mixture, (one + other) / 2))
 	);
+	return isSizeOpen ? 'size' : null;
 }
 
 /**
@@ -69,10 +79,13 @@ export function enough(
 			false,
 			'The reading is odd, and a quick check is still open that tells much of why.'
 		);
-	if (areMethodsAtOdds(analysis, band) && worth.some(isCheapAndTelling))
+	const open = methodsLeaveOpen(analysis, band);
+	if (open && worth.some(isCheapAndTelling))
 		return stop(
 			false,
-			'Two methods contradict each other across the edge of your band, and a quick check is still open that tells much of why.'
+			open === 'side'
+				? 'Two methods contradict each other across the edge of your band, and a quick check is still open that tells much of why.'
+				: 'Two methods do not agree on how far outside your band it is, and a quick check is still open that tells much of why.'
 		);
 	if (!isHeld && outsideOf(analysis, band) >= DOUBTED && contradictionsOf(analysis).length > 0)
 		return stop(
