@@ -26,6 +26,25 @@ describe('a blank of the water in which the known solution was made', () => {
 		expect(ofOtherWater).toBeGreaterThan(0.01);
 	});
 
+	it('tells a kit that reads all of it too high from a solution that holds more', () => {
+		// The kit reads 2.4 too much on either: by itself, or because the solution was made too strong.
+		const both = [
+			test('a', 10.6),
+			reference('r', 10.6, {
+				matrix: 'purified',
+				nominal: 8.25,
+				nominalExpandedUncertainty: 0.3
+			})
+		];
+		const isOfTheKit = (evidence: readonly Evidence[]) => {
+			const { classes } = diagnose(evidence);
+			return classes.technique + classes.ware + classes.method;
+		};
+		expect(isOfTheKit([...both, blank(0.3, 'purified')])).toBeLessThan(isOfTheKit(both) - 0.2);
+		expect(meanOf([...both, blank(0.3, 'purified')])).toBeGreaterThan(meanOf(both) + 1);
+		expect(meanOf([...both, blank(2.7, 'purified')])).toBeLessThan(meanOf(both));
+	});
+
 	it('still shows what no water explains: 2.7 dKH in pure water is the kit’s', () => {
 		const gross = [test('a', 7.4), reference('r', 10.6, { matrix: 'purified' })];
 		const high = ({ faults }: ReturnType<typeof diagnose>) =>

@@ -246,7 +246,8 @@ describe('for a check', () => {
 		await user.click(screen.getByLabelText('I tested it with my kit'));
 		await user.type(screen.getByLabelText('On the water alone the kit read'), '0');
 		await user.type(screen.getByLabelText('± of that reading'), '0.1');
-		await user.click(screen.getByRole('button', { name: 'Use the blank too' }));
+		await user.click(screen.getByRole('button', { name: 'Use the blank in the check' }));
+		expect(screen.getByText(/figure above already, and does not count twice/u)).toBeVisible();
 		expect(onuse.mock.calls[0]![0]).toEqual({
 			part: { kind: 'blank', matrix: 'purified' },
 			unit: 'dKH',
