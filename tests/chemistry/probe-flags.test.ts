@@ -138,6 +138,42 @@ describe('flags of a probe titration', () => {
 		expect(flag?.sentence).toContain('weaker');
 	});
 
+	// What the page says of it: how often it shows, and how far it moves the value.
+	it.each<['closed' | 'open', Partial<Simulated>, [number, number], [number, number]]>([
+		['closed', { driftPh: 0.2 }, [0, 2], [-0.3, 0.3]],
+		['closed', { lag: 0.3 }, [0, 10], [2, 3]],
+		['closed', { lag: 0.5 }, [19, 20], [4, 6]],
+		['open', { driftPh: 0.2 }, [0, 2], [-2.3, -1.3]],
+		['open', { driftPh: -0.2 }, [0, 2], [1, 2]],
+		['open', { lag: 0.3 }, [0, 2], [3, 5]],
+		['open', { lag: 0.5 }, [0, 2], [7, 10]]
+	])(
+		'%s, %j: shows in so many of 20, and moves the value by so many %%',
+		(vessel, more, shows, by) => {
+			const own = chanceOf(11);
+			const judgedOnes = Array.from({ length: 20 }, () => {
+				const loss = vessel === 'open' ? 0.1 : 0;
+				const points = simulatedReadings({
+					...ordinary,
+					slope: 1,
+					addedSdMl: 0.005,
+					loss,
+					...more,
+					normal: own.normal
+				});
+				return judged(points, { vessel });
+			});
+			const seen = judgedOnes.filter(({ flags }) => flags.some(({ id }) => id === 'drift')).length;
+			expect(seen).toBeGreaterThanOrEqual(shows[0]);
+			expect(seen).toBeLessThanOrEqual(shows[1]);
+			const found = judgedOnes.map(({ value }) => value?.alkalinityMolPerKg ?? Number.NaN);
+			const mean = found.reduce((sum, each) => sum + each, 0) / found.length;
+			const percentOff = 100 * (mean / known(8).alkalinityMolPerKg - 1);
+			expect(percentOff).toBeGreaterThan(by[0]);
+			expect(percentOff).toBeLessThan(by[1]);
+		}
+	);
+
 	it('carbon that seawater cannot hold is told', () => {
 		// Half the carbon: the sample was a solution of carbonate, or most of its CO2 had left before.
 		const points = simulatedReadings({ ...ordinary, ph: 9.4, phSd: 0.002 });

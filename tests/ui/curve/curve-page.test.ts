@@ -166,6 +166,25 @@ describe('a titration with a pH probe', () => {
 		expect(screen.getByText(sentence)).toBeInTheDocument();
 	});
 
+	test.each(['closed', 'open'])(
+		'what a %s vessel does not show is said, and what to do',
+		(vessel) => {
+			const readings = list(simulatedReadings({ alkalinityDkh: 8, decimals: 2 }));
+			shown({ ...usual, vessel, readings });
+			expect(screen.getByText(/Read one buffer before and once more after/u)).toBeVisible();
+			const inTheOpen = screen.queryByText(/In an open vessel a meter that drifts/u);
+			if (vessel === 'open') expect(inTheOpen).toBeVisible();
+			else expect(inTheOpen).toBeNull();
+			expect(screen.queryByText(/no drift/u)).toBeNull();
+		}
+	);
+
+	test('a drift that was seen is not called one that hardly shows', () => {
+		const readings = list(simulatedReadings({ alkalinityDkh: 8, decimals: 3, driftPh: 0.4 }));
+		shown({ ...usual, readings });
+		expect(screen.queryByText(/hardly shows/u)).toBeNull();
+	});
+
 	test('acid that is weaker than its label shows on a known solution only', () => {
 		const readings = list(simulatedReadings({ alkalinityDkh: 8, acidFactor: 0.9, decimals: 3 }));
 		const { unmount } = shown({ ...usual, readings });

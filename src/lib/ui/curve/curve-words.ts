@@ -32,6 +32,19 @@ export function doubtWords({ mostOf, found }: CurveResult): string | null {
 	return `Most of the ± comes from ${partNames[mostOf.part]}.${said}`;
 }
 
+/**
+ * What the readings do not show, how far it moves the value, and what shows it instead; null where there
+ * is no value, or where it was seen. The sizes are those of simulated titrations of 8 dKH.
+ */
+export function unseenWords({ value, found }: CurveResult): string | null {
+	if (!value || found.flags.some(({ id }) => id === 'drift')) return null;
+	const instead =
+		'Wait until each reading stands still. Read one buffer before and once more after: if it has moved by more than 0.1, set the meter and titrate again.';
+	return found.fit?.vessel === 'closed'
+		? `A meter that drifts slowly hardly shows here, and hardly moves the value. Readings taken too soon may not show, and put it 2 % or more too high. ${instead}`
+		: `In an open vessel a meter that drifts, or is read too soon, hardly shows. A drift of 0.2 puts the value about 2 % off, readings taken too soon 4 % or more. ${instead}`;
+}
+
 /** What is still needed, in a sentence; null where nothing is. */
 export function missingWords({ missing }: CurveInput, readings: number): string | null {
 	const names = { sample: 'the sample', acid: 'the strength of the acid', known: null };
