@@ -34,6 +34,12 @@ describe('an answer that says what was done', () => {
 			]
 		],
 		[
+			// The first test took it up: in the same vial the repeat is free of it.
+			'base from another test, and the repeat in the same vial',
+			'baseTrace',
+			[test('a', 10.2), test('b', 8, 'repeatFull'), answered('sampleWareRinsed', 'traces')]
+		],
+		[
 			// Full scale 16: 8.4 used are 7.6 left, hidden in the middle of the scale.
 			'the scale read from its other end',
 			'usedForLeft',

@@ -54,8 +54,8 @@ export const endCues: readonly Cue[] = [
 		],
 		otherwise: [0.64, 0.04, 0.06, 0.06, 0.2],
 		byFault: {
-			baseTrace: [0.44, 0.26, 0.04, 0.06, 0.2],
-			acidTrace: [0.44, 0.26, 0.04, 0.06, 0.2],
+			...bothOf('baseTrace', [0.44, 0.26, 0.04, 0.06, 0.2]),
+			...bothOf('acidTrace', [0.44, 0.26, 0.04, 0.06, 0.2]),
 			indicatorDose: [0.3, 0.03, 0.22, 0.25, 0.2],
 			indicatorPale: [0.22, 0.05, 0.51, 0.02, 0.2],
 			bottlesSwapped: [0.28, 0.4, 0.07, 0.05, 0.2],

@@ -67,8 +67,8 @@ export const sampleCues: readonly Cue[] = [
 		byFault: {
 			sampleWareWet: [0.12, 0.08, 0.62, 0.06, 0.12],
 			hardFilm: [0.14, 0.12, 0.16, 0.46, 0.12],
-			baseTrace: [0.12, 0.12, 0.1, 0.54, 0.12],
-			acidTrace: [0.12, 0.1, 0.12, 0.54, 0.12]
+			...bothOf('baseTrace', [0.12, 0.12, 0.1, 0.54, 0.12]),
+			...bothOf('acidTrace', [0.12, 0.1, 0.12, 0.54, 0.12])
 		},
 		seconds: 10,
 		origin: judged

@@ -1,5 +1,33 @@
 import type { Fault } from './fault';
-import { about, alkalinity, eitherWay, mixed } from './make-fault';
+import { about, alkalinity, eitherWay, mixed, onceOf } from './make-fault';
+
+/**
+ * A trace that the first test takes up and pours away with it: in the vial this once, or left there
+ * anew before each test. A repeat in the same vial shows the one and hides the other.
+ */
+const traceInVial = (
+	trace: Pick<Fault, 'id' | 'name' | 'sizes' | 'remedy' | 'origin'>,
+	prior: { eachTime: number; once: number }
+): Fault[] => {
+	const common = { ...trace, class: 'ware', target: 'constant', analytes: alkalinity } as const;
+	return [
+		{
+			...common,
+			name: `${trace.name}, each time`,
+			scope: 'sampleWare',
+			prior: prior.eachTime,
+			shownBy: ['blank', 'largerSample']
+		},
+		{
+			...common,
+			id: onceOf(trace.id),
+			name: `${trace.name}, this once`,
+			scope: 'oneTest',
+			prior: prior.once,
+			shownBy: ['repeatFull', 'repeatQuick']
+		}
+	];
+};
 
 /** What can be wrong with syringe, dropper and vial. */
 export const wareFaults: readonly Fault[] = [
@@ -57,32 +85,26 @@ export const wareFaults: readonly Fault[] = [
 		shownBy: ['blank', 'largerSample'],
 		origin: 'Judgement, size and prior.'
 	},
-	{
-		id: 'baseTrace',
-		name: 'a trace of base from another test in the vial',
-		class: 'ware',
-		target: 'constant',
-		scope: 'sampleWare',
-		analytes: alkalinity,
-		// A film left by a rinse, or as much as a fraction of a drop.
-		sizes: mixed('mL', [0.65, 0.055, 0.03], [0.35, 0.12, 0.03]),
-		prior: 0.012,
-		remedy: 'Keep a vial of its own for each test, and rinse it before use.',
-		shownBy: ['blank', 'repeatFull'],
-		origin:
-			'Size: 0.5 µL of 8 mol/L takes 0.12 mL of titrant of 0.034 mol/L, computed; how much is left behind, how often so much, and prior: judgement.'
-	},
-	{
-		id: 'acidTrace',
-		name: 'a trace of vinegar or acid in the vial',
-		class: 'ware',
-		target: 'constant',
-		scope: 'sampleWare',
-		analytes: alkalinity,
-		sizes: about(-0.06, 0.035, 'mL'),
-		prior: 0.008,
-		remedy: 'Rinse three times with purified water after washing with acid.',
-		shownBy: ['blank', 'repeatFull'],
-		origin: 'Judgement, size and prior.'
-	}
+	...traceInVial(
+		{
+			id: 'baseTrace',
+			name: 'a trace of base from another test in the vial',
+			// A film left by a rinse, or as much as a fraction of a drop.
+			sizes: mixed('mL', [0.65, 0.055, 0.03], [0.35, 0.12, 0.03]),
+			remedy: 'Keep a vial of its own for each test, and rinse it before use.',
+			origin:
+				'Size: 0.5 µL of 8 mol/L takes 0.12 mL of titrant of 0.034 mol/L, computed; how much is left behind, how often so much, and priors: judgement.'
+		},
+		{ eachTime: 0.005, once: 0.007 }
+	),
+	...traceInVial(
+		{
+			id: 'acidTrace',
+			name: 'a trace of vinegar or acid in the vial',
+			sizes: about(-0.06, 0.035, 'mL'),
+			remedy: 'Rinse three times with purified water after washing with acid.',
+			origin: 'Judgement, size and priors.'
+		},
+		{ eachTime: 0.003, once: 0.005 }
+	)
 ];
