@@ -106,7 +106,8 @@ describe('two methods that lie 2 dKH apart on the same side of the band', () => 
 		expect(decision).toMatchObject({ verdict: 'adjust', direction: 'raise' });
 		expect(decision.because[0]).toMatch(/Either way it is too low; by how much is not known/);
 		expect(decision.because[1]).toMatch(/smaller need, as if the water held 6\.4 ± 0\.\d dKH/);
-		expect(decision.because.join(' ')).toMatch(/bears out the way, and not the size/);
+		expect(decision.because.join(' ')).toMatch(/agree on the side, and not on the size/);
+		expect(decision.wouldChange[0]).toMatch(/Finding out which of the values/);
 		const tank = { target: 8, waterL: 200, consumptionPerDay: 0, dosedPerDay: 0, salinity: 35 };
 		const means = { by: 'bicarbonate', purity: 1 } as const;
 		const input = correctionInputOf({ decision, diagnosis, tank, means, isUnitSure: true });

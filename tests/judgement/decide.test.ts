@@ -233,7 +233,7 @@ describe('the reasons', () => {
 			isIndependent: false
 		});
 		expect(decide(inputFor(0, 0, { diagnosis })).because).toContain(
-			'The water holds 7.4 ± 0.3 dKH, or, if something else is wrong, 9.3 ± 0.3 dKH.'
+			'Most likely the water holds 7.4 ± 0.3 dKH; if not that, 9.3 ± 0.3 dKH.'
 		);
 	});
 	it('far below, that waiting harms too', () => {
@@ -248,6 +248,32 @@ describe('the reasons', () => {
 			'Pause what is dosed and let the animals use it up. Nothing is added to bring it down.'
 		);
 	});
+	it.each([
+		['outside by less than its ±', 6.7, 0.25, /by no more than its ±/],
+		['above by less than its ±', 9.3, 0.25, /by no more than its ±/],
+		['outside by very little', 6.85, 0.05, /outside your band by very little/]
+	])(
+		'left though likely outside: %s is said why, and nothing to do beside it',
+		(_, mean, sd, why) => {
+			const { verdict, because } = decide(inputFor(mean, sd));
+			expect(verdict).toBe('leave');
+			expect(because[0]).toMatch(why);
+			expect(because.join(' ')).not.toMatch(/Pause|Nothing goes/);
+		}
+	);
+	it('left within the band needs no such reason', () => {
+		expect(decide(inputFor(8, 0.2)).because[0]).toMatch(/^Within your band/);
+	});
+	it('too high and not borne out yet: dosing is paused until that is checked', () => {
+		const { because } = decide(
+			inputFor(10.5, 0.2, {
+				diagnosis: unverified(10.5, 0.2),
+				next: madeCheck(),
+				isEnough: false
+			})
+		);
+		expect(because[0]).toMatch(/^Pause what is dosed until that is checked\./);
+	});
 	it('a sitter is asked to tell', () => {
 		expect(decide(inputFor(6, 0.2, { who: 'sitter' })).because[0]).toContain('Tell the keeper');
 	});
@@ -260,7 +286,7 @@ describe('the reasons', () => {
 		expect(decision.because.join(' ')).toContain(words);
 	});
 	it.each([
-		[0.5, 'notSettled', 'not settled: the chances are about 5 in 10'],
+		[0.5, 'notSettled', 'not settled. The chances are about 5 in 10'],
 		[0.9, 'likelyReal', 'likely real'],
 		[0.05, 'tooSmallToTell', 'too small']
 	])('where the water has changed by %s in 1, a wide rate is %s', (waterChanged, change, words) => {

@@ -124,7 +124,7 @@ describe('while unverified', () => {
 		const run = decidingRun({ diagnosis: lowUnverified });
 		run.seeLivestock('notLooked');
 		show(run);
-		expect(body()).toContain('Ask something independent');
+		expect(body()).toContain('Ask something other than the kit');
 	});
 });
 

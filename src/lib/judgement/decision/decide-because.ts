@@ -51,7 +51,7 @@ export function whatItHolds(grounds: Grounds): string {
 			analyte
 		);
 	if (first && second && second.weight >= 0.05)
-		return `The water holds ${own(first)}, or, if something else is wrong, ${own(second)}.`;
+		return `Most likely the water holds ${own(first)}; if not that, ${own(second)}.`;
 	return `The water holds about ${measured(meanOf(grounds), expandedUncertaintyOf(grounds), band.unit, analyte)}.`;
 }
 
@@ -91,12 +91,24 @@ function whatBearsItOut(
 ): string {
 	const isAtOdds = (diagnosis.contradictions ?? []).some(({ between }) => between === 'methods');
 	if (isVerified && isAtOdds && splitNeedOf(diagnosis, band, direction, analyte)?.isWayShared)
-		return 'A second method was asked as well. It bears out the way, and not the size.';
+		return 'A second method was asked as well. The two agree on the side, and not on the size.';
 	if (isVerified)
-		return 'Something independent of the kit was asked as well: a known solution or a second method.';
+		return 'Not the kit alone speaks for it: a known solution or a second method was asked as well.';
 	return isAtOdds
-		? 'A second method was asked, and it does not agree with the kit: neither bears the other out.'
-		: 'Nothing independent of the kit bears it out yet. A repeat shares every lasting error of the first.';
+		? 'A second method was asked, and it does not agree with the kit: neither speaks for the other.'
+		: 'Nothing but the kit speaks for it yet. A repeat shares every lasting error of the first; a known solution or a second method does not.';
+}
+
+/** Why nothing is done about a value that likely lies outside the band; null where it likely lies within. */
+export function whyLeftOutside(grounds: Grounds): string | null {
+	const { belief, band } = grounds;
+	const { below, within, above } = belief.probabilities;
+	if (within >= Math.max(below, above)) return null;
+	const mean = meanOf(grounds);
+	const outside = Math.max(band.low - mean, mean - band.high);
+	return outside <= expandedUncertaintyOf(grounds)
+		? 'It may lie outside your band, but by no more than its ±: too little is known to move it.'
+		: 'It lies outside your band by very little: too little to move it.';
 }
 
 /** What else speaks for or against it, the weightiest first. */
@@ -110,12 +122,12 @@ export function otherGrounds(
 	const chanceOfAlarm = Math.min(1, belief.below(alarm));
 	const said = [
 		chanceOfAlarm >= 0.2 &&
-			`Below ${setValue(alarm, grounds.band.unit, analyte)} waiting harms too: the chances are ${chanceInWords(chanceOfAlarm)}.`,
+			`Below ${setValue(alarm, grounds.band.unit, analyte)} waiting harms too. The chances that it is so low are ${chanceInWords(chanceOfAlarm)}.`,
 		whatBearsItOut(grounds, isVerified, direction),
 		change === 'tooSmallToTell' &&
 			'The change since the last reading is too small for these tests to tell.',
 		change === 'notSettled' &&
-			`Whether the water has really changed since the last reading is not settled: the chances are ${chanceInWords(grounds.diagnosis.waterChanged)}.`,
+			`The water may really have changed since the last reading; that is not settled. The chances are ${chanceInWords(grounds.diagnosis.waterChanged)}.`,
 		change === 'likelyReal' && 'The change since the last reading is likely real.',
 		looks[livestock]
 	];

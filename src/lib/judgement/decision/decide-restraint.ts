@@ -13,7 +13,8 @@ export const isSalinityUnknown = ({ isSalinityKnown, salinity }: DecideInput): b
 const apart: Record<NonNullable<Contradiction['between']>, string | null> = {
 	methods: 'Two methods lie further apart than their ± allow: they cannot both be right.',
 	tests: 'Two tests lie further apart than tests scatter: something differed between them.',
-	solution: 'A known solution read further from what it holds than the ± allow.',
+	solution:
+		'A known solution read further from what it holds than its ± allows: the kit or the solution is off.',
 	// The water may have changed between two days: nothing speaks against that.
 	days: null
 };
@@ -47,7 +48,10 @@ export function reasonsNotToAct(
 		(who === 'sitter' || who === 'child') &&
 			'Tell the keeper. Whoever stands in for the keeper measures and tells, and adds nothing.',
 		best === 'lower' &&
-			'Pause what is dosed and let the animals use it up. Nothing is added to bring it down.',
+			verdict !== 'leave' &&
+			(verdict === 'check' && lacks === null
+				? 'Pause what is dosed until that is checked. Nothing is added to bring it down.'
+				: 'Pause what is dosed and let the animals use it up. Nothing is added to bring it down.'),
 		verdict === 'check' &&
 			best === 'raise' &&
 			(lacks === 'salinity'
@@ -63,7 +67,8 @@ export function reasonsNotToAct(
 /** What would make the advice another. */
 export function wouldChangeFor(
 	input: DecideInput,
-	{ verdict, lacks }: Pick<Decision, 'verdict' | 'lacks'>
+	{ verdict, lacks }: Pick<Decision, 'verdict' | 'lacks'>,
+	isSizeKnown: boolean
 ): string[] {
 	const band = bandInWords(input.band, input.analyte);
 	if (verdict === 'check')
@@ -78,6 +83,7 @@ export function wouldChangeFor(
 		];
 	if (verdict === 'adjust')
 		return [
+			...(isSizeKnown ? [] : ['Finding out which of the values the water holds.']),
 			'A retest that differs from what the plan expects by more than its ±.',
 			'Salinity or temperature away from the usual.',
 			'Haze or white flakes in the water, or animals that look worse: stop adding.'

@@ -5,6 +5,7 @@ import {
 	howFarIsNotKnown,
 	otherGrounds,
 	whatItHolds,
+	whyLeftOutside,
 	whereItLies,
 	type Grounds
 } from './decide-because';
@@ -141,6 +142,12 @@ export function decide(input: DecideInput): Decision {
 	const isVerified = diagnosis.isIndependent;
 	const best = bestAct(grounds);
 	const verdict = verdictOf(input, best, belief, isVerified);
+	const howFar = howFarIsNotKnown(grounds, verdict.direction);
+	// A sitter and a tank without corals have their own reasons.
+	const isLeftAsItIs =
+		verdict.verdict === 'leave' &&
+		input.hasStonyCorals !== false &&
+		(input.who ?? 'keeper') === 'keeper';
 	const tooRare =
 		isWeeklyTooRare(input.consumptionPerDay ?? 0, band.unit, analyte) &&
 		'So much is used in a day that a test a week is too rare.';
@@ -149,13 +156,14 @@ export function decide(input: DecideInput): Decision {
 		probabilities: belief.probabilities,
 		because: [
 			...reasonsNotToAct(input, best, verdict),
-			...howFarIsNotKnown(grounds, verdict.direction),
+			...(isLeftAsItIs ? [whyLeftOutside(grounds)] : []),
+			...howFar,
 			whereItLies(grounds),
 			whatItHolds(grounds),
 			...otherGrounds(grounds, { isVerified, direction: verdict.direction }),
 			...(tooRare ? [tooRare] : [])
-		],
-		wouldChange: wouldChangeFor(input, verdict),
+		].filter((line): line is string => line !== null),
+		wouldChange: wouldChangeFor(input, verdict, howFar.length === 0),
 		check: verdict.verdict === 'check' && verdict.lacks === null ? input.next : null,
 		isVerified,
 		change,

@@ -19,7 +19,9 @@ const lacking: Record<NonNullable<Decision['lacks']>, Pick<FirstCheck, 'title' |
 	},
 	salinity: {
 		title: 'Measure the salinity',
-		how: ['With an instrument set in water of 35, not in purified water. Write it under Your tank.']
+		how: [
+			'With an instrument that was set in water of salinity 35, not in purified water. Write it under Your tank.'
+		]
 	},
 	salinityRight: {
 		title: 'Put the salinity right',
@@ -28,8 +30,10 @@ const lacking: Record<NonNullable<Decision['lacks']>, Pick<FirstCheck, 'title' |
 		]
 	},
 	independent: {
-		title: 'Ask something independent',
-		how: ['A known solution, or a second method on the same water.']
+		title: 'Ask something other than the kit',
+		how: [
+			'Test a known solution with the kit, or the same water by another method: a kit cannot show its own errors.'
+		]
 	}
 };
 
