@@ -78,6 +78,25 @@ export const thingFaults: readonly BenchFault[] = [
 			ware: { vialLeftMl: between(chance, 0.0005, 0.004), vialLeftMeqPerL: -1000 }
 		})
 	},
+	// The first test takes it up; what comes after is free of it.
+	{
+		id: 'baseTraceOnce',
+		class: 'ware',
+		keeps: 'once',
+		draw: (chance) => ({
+			plan: { rinseVial: 'none' },
+			ware: { vialLeftMl: between(chance, 0.0001, 0.0006), vialLeftMeqPerL: 8000 }
+		})
+	},
+	{
+		id: 'acidTraceOnce',
+		class: 'ware',
+		keeps: 'once',
+		draw: (chance) => ({
+			plan: { rinseVial: 'none' },
+			ware: { vialLeftMl: between(chance, 0.0005, 0.004), vialLeftMeqPerL: -1000 }
+		})
+	},
 	{
 		id: 'sampledAfterDosing',
 		class: 'sampling',
