@@ -147,6 +147,15 @@ describe('whatever the evidence', () => {
 		);
 	});
 
+	it('two known solutions are the same two in either order', () => {
+		const question = test('question', 5);
+		const inSalt = reference('one', 7.15, { matrix: 'seawater' });
+		const inPlain = reference('two', 5.86, { matrix: 'purified' });
+		expect(diagnose([question, inPlain, inSalt]).groups).toEqual(
+			diagnose([question, inSalt, inPlain]).groups
+		);
+	});
+
 	it.each<[Unit, number]>([
 		['meq/L', convertValue(1, 'dKH', 'meq/L')],
 		['ppm CaCO3', convertValue(1, 'dKH', 'ppm CaCO3')],

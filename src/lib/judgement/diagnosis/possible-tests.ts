@@ -45,7 +45,8 @@ export function possibleChecks(
 		expandedUncertainty: share * of,
 		unit: water.unit
 	});
-	const reference = evidence.find((each) => each.kind === 'reference');
+	// Rows stand in an order that does not depend on the order of the evidence.
+	const reference = rows.map(({ at }) => evidence[at]).find((each) => each?.kind === 'reference');
 	const second = rows.find(
 		({ things, isEarlier }) => things.instrument !== null && things.sampling !== null && !isEarlier
 	);
