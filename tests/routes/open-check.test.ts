@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { expect, test } from 'vitest';
-import { houseDropperKit, houseSyringeKit, type Kit } from '../../src/lib/kits';
+import { houseDropperKit, houseHardnessKit, houseSyringeKit, type Kit } from '../../src/lib/kits';
 import type { Circumstances, EvidenceOf, TestEvent } from '../../src/lib/observation';
 import {
 	replayCheck,
@@ -29,6 +29,22 @@ const clock = () => NOW + 0.5;
 let names = 0;
 const opened = () => openRecords(`open-check-${names++}`);
 
+const lessCalcium = (value: number): TestEvent => ({
+	in: 'test',
+	event: {
+		type: 'difference.taken',
+		less: {
+			analyte: 'calcium',
+			value,
+			unit: 'mg/L',
+			standardUncertainty: 8,
+			expandedUncertainty: 16,
+			from: { is: 'typed', isAssumed: false }
+		},
+		inCommon: []
+	}
+});
+
 /** A kept test that ended with the seal here (or so many drops), so many days ago. */
 async function keep(
 	records: Records,
@@ -40,6 +56,10 @@ async function keep(
 		kit?: Kit;
 		/** As summaries were written before they said what was in the vial. */
 		isOldSummary?: boolean;
+		/** Volumes of the kit's fillings before the last. */
+		refills?: number;
+		/** Calcium taken off, mg/L. */
+		lessCalcium?: number;
 	}
 ): Promise<TestLog> {
 	const { kit = houseSyringeKit, read, circumstances = {}, daysAgo } = said;
@@ -52,9 +72,15 @@ async function keep(
 			0,
 			...walkOf(kit, {
 				filled: kit.delivery.by === 'syringe' ? [{ type: 'titrant.drawn', sealMl: 1 }] : [],
+				titrated: Array.from({ length: said.refills ?? 0 }, () => ({
+					type: 'titrant.drawn' as const,
+					before: { sealMl: 0 },
+					sealMl: 1
+				})),
 				read: [{ type: 'marks.read', marks }]
 			})
 		),
+		...(said.lessCalcium === undefined ? [] : [lessCalcium(said.lessCalcium)]),
 		{ in: 'test', event: { type: 'test.closed' } }
 	];
 	const entries = events.map((event, i) => ({
@@ -234,6 +260,58 @@ test('a known solution that was tested during the check is offered as one, and t
 	]);
 	// The same bottle as that of the test in question.
 	expect(found?.toGive[0]?.evidence).not.toHaveProperty('differs');
+});
+
+test('a check of magnesium by difference takes what speaks of magnesium, and says why something does not', async () => {
+	const records = await opened();
+	const ofBoth = { kit: houseHardnessKit, refills: 1 };
+	const reference = {
+		nominal: 64,
+		expandedUncertainty: 0.5,
+		unit: 'mmol/L',
+		matrix: 'seawater'
+	} as const;
+	await keep(records, 'before', { ...ofBoth, daysAgo: 8, read: 0.4, lessCalcium: 410 });
+	await keep(records, 'q', { ...ofBoth, daysAgo: 1, read: 0.35, lessCalcium: 430 });
+	await keep(records, 'plain', { ...ofBoth, daysAgo: 0.9, read: 0.37 });
+	await keep(records, 'anew', { ...ofBoth, daysAgo: 0.8, read: 0.37, lessCalcium: 450 });
+	await keep(records, 'known', {
+		...ofBoth,
+		daysAgo: 0.7,
+		read: 0.36,
+		circumstances: { water: 'reference', reference }
+	});
+	await keep(records, 'alkalinity', { daysAgo: 0.6, read: 0.5 });
+	const opening = await checkOfTest(records, 'q', clock);
+	expect(opening?.log.analyte).toBe('magnesium');
+	expect(ids(earlier(opening!))).toEqual(['before']);
+	expect(begun(opening!).inQuestion?.reading.takenOff).toMatchObject({ value: 430 });
+
+	const { kitId, analyte } = { kitId: houseHardnessKit.id, analyte: 'magnesium' as const };
+	const lines = await loggedLines(records, { analyte, kitId, unit: 'mg/L', now: NOW, but: 'q' });
+	expect(lines.map(({ id, holds }) => [id, holds])).toEqual([
+		['known', '64.0 ± 0.5 mmol/L'],
+		['anew', undefined],
+		['before', undefined]
+	]);
+	const check = { kitId, testInQuestionId: 'q', analyte };
+	const further = (id: string, as: 'repeatFull' | 'takenOffAnew' | 'reference') =>
+		furtherTest(records, check, id, as);
+	expect(await further('plain', 'repeatFull')).toEqual({
+		toGive: [],
+		problem: 'Nothing was taken off in that test: it says nothing of magnesium alone.'
+	});
+	expect((await further('anew', 'takenOffAnew'))?.toGive).toMatchObject([
+		{ evidence: { kind: 'test', from: 'takenOffAnew', reading: { takenOff: { value: 450 } } } }
+	]);
+	expect((await further('known', 'reference'))?.toGive).toMatchObject([
+		{ testId: 'known', evidence: { kind: 'reference', reading: { unit: 'mg/L' } } }
+	]);
+	const known = await furtherTest(records, { ...check, analyte: 'calcium' }, 'known', 'reference');
+	expect(known).toEqual({
+		toGive: [],
+		problem: 'It was a known solution, tested with a kit that says nothing of calcium.'
+	});
 });
 
 test('a number begins with what the log knows, with its kit or without', async () => {

@@ -30,7 +30,7 @@ export {
 	type MethodFigures
 } from './method-figures';
 export * from './outliers';
-export { methodFiguresFor, usualMethodFiguresOf } from './usual-figures';
+export { methodFiguresFor, usualMethodFiguresOf, usualTakenOff } from './usual-figures';
 export { ownRepeatability, type OwnRepeatability } from './own-scatter';
 export {
 	pairedDifferences,

@@ -28,7 +28,18 @@ export const ReadingSchema = z.strictObject({
 	 */
 	repeatabilitySd: z.optional(positive),
 	unit: UnitSchema,
-	marks: z.optional(MarksSchema)
+	marks: z.optional(MarksSchema),
+	/**
+	 * What was taken off to find it, where it is what is left: calcium off both metals, in a unit of its
+	 * own. The reading's ± has that of it already. Absent where nobody knows.
+	 */
+	takenOff: z.optional(
+		z.strictObject({
+			value: z.number().check(z.nonnegative()),
+			expandedUncertainty: z.number().check(z.nonnegative()),
+			unit: UnitSchema
+		})
+	)
 });
 export type Reading = z.infer<typeof ReadingSchema>;
 

@@ -1,6 +1,7 @@
 import { cuesFor } from '../judgement';
-import { methodFiguresOf } from '../metrology';
-import type { Circumstances, EvidenceOf, Slip, SlipKind } from '../observation';
+import type { Analyte } from '../kits';
+import { methodFiguresFor } from '../metrology';
+import type { Circumstances, EvidenceOf, Slip, SlipKind, TakenOff } from '../observation';
 import { slipsAtTank } from './tank-slips';
 import type { TankTitration } from './tank-test';
 import type { ValuedTitration } from './titration-value';
@@ -63,23 +64,45 @@ function answersOfMarks({ by, from }: ValuedTitration): Answer[] {
 	return by === 'line' ? [{ cue: 'marksUsed', answer: 'lineBoth' }] : [];
 }
 
+/** Which value was taken off, where the log knows how old it was; a typed one may be of any day. */
+function answersOfTakenOff({ from }: TakenOff, testedAtEpochMs: number): Answer[] {
+	const answer = (answer: string) => [{ cue: 'whichCalcium', answer }];
+	if (from.is === 'typed') return from.isAssumed ? answer('usual') : [];
+	const isOfTheDay = Math.abs(testedAtEpochMs - from.testedAtEpochMs) < DAY;
+	return answer(isOfTheDay ? 'today' : 'before');
+}
+
 /**
  * Questions about a titration that its notes have answered, as evidence; each at most once, and only
  * those that the catalogue asks of such a kit.
+ *
+ * @param about.analyte what is in question: what the kit measures, or what is left by difference
+ * @param about.less what was taken off, where it is what is left
  */
 export function cuesOfTest(
 	titration: TankTitration,
 	valued: ValuedTitration,
-	{ circumstances, startedAtEpochMs }: { circumstances: Circumstances; startedAtEpochMs: number }
+	{
+		circumstances,
+		startedAtEpochMs,
+		analyte = titration.kit.analyte,
+		less = null
+	}: {
+		circumstances: Circumstances;
+		startedAtEpochMs: number;
+		analyte?: Analyte;
+		less?: TakenOff | null;
+	}
 ): EvidenceOf<'cue'>[] {
 	const { kit } = titration;
 	const slips = slipsAtTank(titration, circumstances).filter(({ provisional }) => !provisional);
 	const answers = [
 		...answersOfCircumstances(circumstances, startedAtEpochMs),
 		...answersOfMarks(valued),
-		...slips.flatMap(answersOfSlip)
+		...slips.flatMap(answersOfSlip),
+		...(less ? answersOfTakenOff(less, startedAtEpochMs) : [])
 	];
-	const known = cuesFor(methodFiguresOf(kit));
+	const known = cuesFor(methodFiguresFor(kit, analyte));
 	return known.flatMap(({ id, answers: offered }): EvidenceOf<'cue'>[] => {
 		const given = answers.find(
 			({ cue, answer }) => cue === id && offered.some((each) => each.id === answer)

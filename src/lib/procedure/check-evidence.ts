@@ -9,6 +9,7 @@ import type {
 	Reading
 } from '../observation';
 import { cuesOfTest } from './check-cues';
+import { solutionLeft } from './check-solution-left';
 import { differsOf, doneByOf, handsOf, named, type DoneBy } from './check-done-by';
 import { lastOf } from './event-queries';
 import { replayTest, type TankTitration, type TestState } from './tank-test';
@@ -103,7 +104,7 @@ function readingOf(
 /** What is left by difference, in the place of what was titrated. */
 function readingLeft(
 	{ reading: { id, label } }: { reading: Reading },
-	{ value, unit, expandedUncertainty, repeatabilitySd, coverageFactor }: TestDifference
+	{ value, unit, expandedUncertainty, repeatabilitySd, coverageFactor, less }: TestDifference
 ): { reading: Reading; coverageFactor: number } {
 	return {
 		reading: {
@@ -112,7 +113,12 @@ function readingLeft(
 			value,
 			unit,
 			expandedUncertainty,
-			...(repeatabilitySd > 0 ? { repeatabilitySd } : {})
+			...(repeatabilitySd > 0 ? { repeatabilitySd } : {}),
+			takenOff: {
+				value: less.value,
+				expandedUncertainty: less.expandedUncertainty,
+				unit: less.unit
+			}
 		},
 		coverageFactor
 	};
@@ -176,9 +182,11 @@ export function evidenceOfTest(
 	const { difference } = result;
 	const { analyte = difference?.analyte ?? kit.analyte } = options;
 	const isLeft = analyte !== kit.analyte;
-	if (isLeft && (difference?.analyte !== analyte || circumstances.water === 'reference')) return [];
+	const isSolution = circumstances.water === 'reference';
+	const given = isSolution ? kit.byDifference?.gives : difference?.analyte;
+	if (isLeft && given !== analyte) return [];
 	// What is left is one value, however many titrations it rests on.
-	const counted = isLeft ? result.counted.slice(0, 1) : result.counted;
+	const counted = isLeft && !isSolution ? result.counted.slice(0, 1) : result.counted;
 	const readOf = (valued: ValuedTitration, label: string) => {
 		const own = readingOf(test, valued, label);
 		return isLeft && difference ? readingLeft(own, difference) : own;
@@ -189,9 +197,10 @@ export function evidenceOfTest(
 		const { sampleVolumeMl } = valued;
 		const now = { ...base, sampleVolumeMl, tester: hands ?? undefined };
 		const differs = differsOf(now, inQuestion);
-		if (circumstances.water === 'reference' && circumstances.reference) {
+		if (isSolution && circumstances.reference) {
 			const { reading } = readingOf(test, valued, labelled('Known solution'));
-			return ofSolution(reading, circumstances.reference, { kit, isOtherKit, differs });
+			const known = ofSolution(reading, circumstances.reference, { kit, isOtherKit, differs });
+			return isLeft ? solutionLeft(known, kit, analyte) : known;
 		}
 		if (isOtherKit) {
 			const second = readOf(valued, labelled(kit.name));
@@ -221,8 +230,12 @@ export function evidenceOfTest(
 
 	const [first] = result.counted;
 	const walked = first && titrations[first.titration];
-	const isInQuestion = as === 'first' && !isOtherKit && circumstances.water !== 'reference';
+	const isInQuestion = as === 'first' && !isOtherKit && !isSolution;
 	if (!first || !walked || !isInQuestion) return readings;
 	const { startedAtEpochMs } = log;
-	return [...readings, ...cuesOfTest(walked, first, { circumstances, startedAtEpochMs })];
+	const less = isLeft && difference ? difference.less : null;
+	return [
+		...readings,
+		...cuesOfTest(walked, first, { circumstances, startedAtEpochMs, analyte, less })
+	];
 }

@@ -1,6 +1,6 @@
 import { measured } from '$lib/judgement';
-import { convertValue, unitName, type Analyte, type Unit } from '$lib/kits';
-import type { KnownSolution } from '$lib/observation';
+import { analytesGiving, convertValue, unitName, type Analyte, type Unit } from '$lib/kits';
+import { summaryFor, type KnownSolution } from '$lib/observation';
 import type { CheckHeader, Records, TestHeader } from '$lib/records';
 import type { LeftLine } from '$lib/ui/conversation/StartCheck.svelte';
 import type { LoggedLine } from '$lib/ui/conversation/run';
@@ -47,7 +47,24 @@ function holdsIn(
 	);
 }
 
-/** The newest tests of one analyte, to be taken as evidence. */
+/**
+ * What a stored test says in a check: of the analyte itself, or of what is left by difference; a known
+ * solution as its kit read it. Null where it says nothing.
+ */
+function saidIn(
+	{ summary: stored, analyte: titrated }: TestHeader,
+	asked: { analyte: Analyte; unit: Unit }
+) {
+	const summary = soundSummary(stored, titrated);
+	if (!summary) return null;
+	const measured = titrated as Analyte;
+	if (summary.reference && measured !== asked.analyte)
+		return { summary, shown: { analyte: measured, unit: summary.unit } };
+	const said = summaryFor(summary, titrated, asked.analyte);
+	return said && { summary: said, shown: asked };
+}
+
+/** The newest tests that say something of an analyte, to be taken as evidence. */
 export async function loggedLines(
 	records: Records,
 	about: {
@@ -59,21 +76,29 @@ export async function loggedLines(
 	}
 ): Promise<LoggedLine[]> {
 	const names = kitNamesOf(await records.kits.all());
-	const headers = await records.tests.list({ analyte: about.analyte, limit: OFFERED });
-	return headers.flatMap(({ id, kitId, startedAtEpochMs, summary: stored }: TestHeader) => {
-		const summary = soundSummary(stored, about.analyte);
-		if (!summary || id === about.but) return [];
-		const { value, band } = shownIn(summary, about.unit, about.analyte);
+	const lists = await Promise.all(
+		analytesGiving(about.analyte).map((analyte) => records.tests.list({ analyte, limit: OFFERED }))
+	);
+	const headers = lists
+		.flat()
+		.sort((a, b) => b.startedAtEpochMs - a.startedAtEpochMs)
+		.slice(0, OFFERED);
+	return headers.flatMap((header) => {
+		const { id, kitId, startedAtEpochMs } = header;
+		const said = saidIn(header, about);
+		if (!said || id === about.but) return [];
+		const { summary, shown } = said;
+		const { value, band } = shownIn(summary, shown.unit, shown.analyte);
 		return [
 			{
 				id,
 				value,
 				band,
-				unitName: unitName(about.unit, about.analyte),
+				unitName: unitName(shown.unit, shown.analyte),
 				when: whenWords(startedAtEpochMs, about.now),
 				kitName: names.get(kitId) ?? 'A kit that is gone',
 				isSameKit: kitId === about.kitId,
-				...(summary.reference ? { holds: holdsIn(summary.reference, about) } : {})
+				...(summary.reference ? { holds: holdsIn(summary.reference, shown) } : {})
 			}
 		];
 	});

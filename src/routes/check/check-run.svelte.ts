@@ -254,7 +254,11 @@ export class CheckRun implements CheckRunProps {
 			options: {
 				unit: this.unit,
 				analyte: this.log.analyte,
-				...(kit ? { method: methodFiguresFor(kit, this.log.analyte) } : {})
+				...(kit
+					? {
+							method: methodFiguresFor(kit, this.log.analyte, inQuestion.reading.takenOff)
+						}
+					: {})
 			},
 			band: { low, high, unit },
 			leftOut

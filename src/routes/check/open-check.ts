@@ -177,7 +177,9 @@ function whySilentOn(
 	if (analyte === kit.analyte) return null;
 	const name = analyteName(analyte);
 	if (circumstances.water === 'reference')
-		return `It was a known solution: what it holds of ${name} alone was not noted.`;
+		return kit.byDifference?.gives === analyte
+			? null
+			: `It was a known solution, tested with a kit that says nothing of ${name}.`;
 	return result?.difference?.analyte === analyte
 		? null
 		: `Nothing was taken off in that test: it says nothing of ${name} alone.`;

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { houseSyringeKit, valueFromMark } from '$lib/kits';
-import { EvidenceSchema, type Evidence } from '$lib/observation';
+import { houseCalciumKit, houseHardnessKit, houseSyringeKit, valueFromMark } from '$lib/kits';
+import { methodFiguresFor } from '$lib/metrology';
+import { EvidenceSchema, type Evidence, type Reading } from '$lib/observation';
 import type { Blanks, FormContext, Part } from '../../../src/lib/ui/conversation/forms/form';
 import { formIds, forms, type FormId } from '../../../src/lib/ui/conversation/forms/forms';
 import { evidenceLine } from '../../../src/lib/ui/conversation/evidence-words';
@@ -217,5 +218,60 @@ describe('what a sentence says', () => {
 			'Is that the unit? 132 in ppm CaCO₃ would be 7.4 dKH.'
 		);
 		expect(forms.repeat.remark?.({ value: '7.4' }, context)).toBeNull();
+	});
+});
+
+describe('magnesium that is left by difference', () => {
+	const ofMagnesium: FormContext = {
+		...context,
+		analyte: 'magnesium',
+		unit: 'mg/L',
+		first: { id: 'q', label: 'Q', value: 1310, expandedUncertainty: 60, unit: 'mg/L' },
+		kit: houseHardnessKit
+	};
+	const ways = (about: FormContext) =>
+		forms.otherWay
+			.parts(forms.otherWay.begin?.(about) ?? {}, about)
+			.flatMap((part: Part) => (typeof part === 'object' && 'choice' in part ? [part] : []))
+			.find(({ choice }) => choice === 'way')
+			?.options.map(({ value }) => value);
+
+	test('can be worked out with calcium measured anew; both metals together have none to measure', () => {
+		expect(ways(ofMagnesium)).toEqual(['thinnedSample', 'warmSlow', 'takenOffAnew']);
+		const ofBoth = { ...ofMagnesium, analyte: 'hardness' as const, unit: 'mmol/L' as const };
+		expect(ways(ofBoth)).toEqual(['thinnedSample', 'warmSlow']);
+		const ofCalcium = { ...ofMagnesium, analyte: 'calcium' as const, kit: houseCalciumKit };
+		expect(ways(ofCalcium)).toEqual(['moreBase', 'thinnedSample', 'warmSlow']);
+	});
+	test('typed in, it is no mark of the kit of both, and its ± is wider than that of both alone', () => {
+		const typed = forms.inQuestion.read({ value: '1310', mark: '0.4' }, ofMagnesium);
+		if (!('evidence' in typed) || typed.evidence.kind !== 'test') throw new Error('a test');
+		const { reading } = typed.evidence;
+		expect(reading).toMatchObject({ value: 1310, unit: 'mg/L' });
+		expect(reading).not.toHaveProperty('marks');
+		// 60 mg/L of calcium either way are 36 of magnesium, and the titration of both comes on top.
+		const usual = methodFiguresFor(houseHardnessKit, 'magnesium');
+		const ofWare = 2 * 1310 * Math.hypot(usual.sampleWareSd, usual.titrantWareSd, usual.lotSd);
+		const ofEnd = 2 * Math.hypot(usual.endPointSd, usual.scatterSd);
+		expect(reading.expandedUncertainty).toBeGreaterThan(Math.hypot(36.4, ofWare, ofEnd));
+	});
+	test('says what was taken off, and with what is reckoned where nobody said', () => {
+		const line = (takenOff?: Reading['takenOff']) =>
+			evidenceLine(
+				{
+					kind: 'test',
+					from: 'first',
+					reading: { ...ofMagnesium.first!, ...(takenOff ? { takenOff } : {}) }
+				},
+				'mg/L',
+				catalogue,
+				'magnesium'
+			).detail;
+		expect(line({ value: 433, expandedUncertainty: 16, unit: 'mg/L' })).toContain(
+			'433 ± 16 mg/L of calcium taken off'
+		);
+		expect(line()).toContain(
+			'what was taken off is not known: reckoned with 420 ± 60 mg/L of calcium'
+		);
 	});
 });

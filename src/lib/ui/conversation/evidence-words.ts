@@ -1,4 +1,14 @@
-import { convertValue, decimalsFor, unitName, type Analyte, type Unit } from '$lib/kits';
+import {
+	analytesGiving,
+	analyteName,
+	convertValue,
+	decimalsFor,
+	differenceOfAnalyte,
+	unitName,
+	type Analyte,
+	type Unit
+} from '$lib/kits';
+import { usualTakenOff } from '$lib/metrology';
 import { isValued, type Evidence, type EvidenceOf, type Reading } from '$lib/observation';
 import { plain } from '../charts/numbers';
 import { IN_QUESTION, type Catalogue } from './catalogue';
@@ -40,6 +50,20 @@ export function takenWords(evidence: Evidence, analyte: Analyte): string {
 		return '± taken as that of the reading in question';
 	const size = plain(expandedUncertainty, decimalsFor(unit, expandedUncertainty, analyte));
 	return `± taken as ${size}: usual for such a kit`;
+}
+
+/** What was taken off the reading in question to find it, and with what is reckoned where nobody said; empty where nothing is. */
+export function takenOffWords(evidence: Evidence, analyte: Analyte): string {
+	if (evidence.kind !== 'test' || evidence.from !== 'first') return '';
+	const whole = analytesGiving(analyte).find((each) => each !== analyte);
+	const less = whole && differenceOfAnalyte[whole]?.less;
+	if (!less) return '';
+	const { value, expandedUncertainty, unit } = evidence.reading.takenOff ?? usualTakenOff;
+	const decimals = decimalsFor(unit, expandedUncertainty, less);
+	const size = `${plain(value, decimals)} ± ${plain(expandedUncertainty, decimals)} ${unitName(unit, less)} of ${analyteName(less)}`;
+	return evidence.reading.takenOff
+		? `${size} taken off`
+		: `what was taken off is not known: reckoned with ${size}`;
 }
 
 function daysWords(days: number): string {
@@ -134,7 +158,11 @@ export function evidenceLine(
 		return {
 			title: evidence.reading.label,
 			figure: figureOf(evidence.reading, unit, analyte),
-			detail: [detailOf(evidence, analyte), takenWords(evidence, analyte)]
+			detail: [
+				detailOf(evidence, analyte),
+				takenWords(evidence, analyte),
+				takenOffWords(evidence, analyte)
+			]
 				.filter(Boolean)
 				.join('; ')
 		};

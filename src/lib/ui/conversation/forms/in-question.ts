@@ -40,8 +40,14 @@ function careful(kit: Kit, value: number) {
 
 type Typed = { value: number; marks?: Marks; expanded: number; repeatabilitySd?: number };
 
+/** The kit that the number came off; none where another value was taken off what it measures. */
+const kitOf = ({ kit, analyte }: FormContext): Kit | null =>
+	kit?.analyte === analyte ? kit : null;
+
 /** Value and what goes with it, in the unit of the sentence. */
-function typed(reader: BlankReader, { kit, analyte }: FormContext): Typed {
+function typed(reader: BlankReader, context: FormContext): Typed {
+	const { analyte } = context;
+	const kit = kitOf(context);
 	const { unit } = reader;
 	const marks = marksOf(reader, kit);
 	const byMark = kit && marks && reader.text('value') === '' ? valued(kit, marks) : null;
@@ -84,7 +90,7 @@ export const inQuestion: EvidenceForm = {
 	aside:
 		'± says how far off it may be: about 19 times in 20 the truth lies no further away. Left empty, it is taken as usual for such a kit.',
 	parts: (blanks, context): Part[] => {
-		const { kit } = context;
+		const kit = kitOf(context);
 		const mark = kit && markWords(kit);
 		return [
 			'The test said',
@@ -110,7 +116,8 @@ export const inQuestion: EvidenceForm = {
 	remark: (blanks, context) => {
 		const doubt = unitRemark(blanks, context);
 		if (doubt) return doubt;
-		const { kit, analyte } = context;
+		const { analyte } = context;
+		const kit = kitOf(context);
 		const reader = new BlankReader(blanks, context);
 		const marks = marksOf(reader, kit);
 		const byMark = kit && marks && reader.isSound ? valued(kit, marks) : null;

@@ -1,5 +1,5 @@
 import { titrantOf } from '$lib/kits';
-import { methodFiguresOf, usualMethodFiguresOf } from '$lib/metrology';
+import { methodFiguresFor, usualMethodFiguresOf } from '$lib/metrology';
 import type { Evidence, EvidenceOf } from '$lib/observation';
 import type { TestRole } from '$lib/procedure';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
@@ -125,7 +125,9 @@ const ways = [
 ] as const;
 /** Those that a method has room for: base for one with base, a value measured anew where one is taken off. */
 function waysFor({ analyte, kit }: FormContext) {
-	const { reagents, wholeOverValue } = kit ? methodFiguresOf(kit) : usualMethodFiguresOf(analyte);
+	const { reagents, wholeOverValue } = kit
+		? methodFiguresFor(kit, analyte)
+		: usualMethodFiguresOf(analyte);
 	const hasNone = {
 		moreBase: !reagents?.includes('base'),
 		takenOffAnew: wholeOverValue === undefined,
