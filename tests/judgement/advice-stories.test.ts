@@ -121,6 +121,7 @@ describe('two methods that lie 2 dKH apart on the same side of the band', () => 
 		expect(plan.totalAmount).toBeCloseTo(4.79, 1);
 		// Whichever value holds, the step ends short of the target.
 		expect(plan.days.at(-1)!.expected).toBeLessThan(8);
+		expect(plan.cautions.join(' ')).not.toMatch(/Go on only if/);
 		expect(plan.cautions[0]).toMatch(/A first step, worked out from 6\.4 dKH\. .*4\.5 dKH instead/);
 	});
 	it('one that something else has found out is as good as known, and moved all the way', () => {

@@ -1,9 +1,10 @@
 import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, test } from 'vitest';
-import { emergencyPath } from '../../../src/lib/judgement';
+import { correctionPlan, emergencyPath } from '../../../src/lib/judgement';
 import DecisionScreen from '../../../src/lib/ui/decision/DecisionScreen.svelte';
-import { madeCheck, madeDiagnosis, normalAt } from '../../judgement/made-diagnosis';
+import PlanPart from '../../../src/lib/ui/decision/PlanPart.svelte';
+import { madeCheck, madeDiagnosis, normalAt, toAdjust } from '../../judgement/made-diagnosis';
 import { catalogue, type MadeRun } from '../conversation/made-run.svelte';
 import { decidingRun } from './deciding-run';
 
@@ -88,15 +89,17 @@ describe('while unverified', () => {
 			expect(screen.queryByText('By which means?')).toBeNull();
 		}
 	);
-	test('a specific gravity is offered as the salinity that it means', async () => {
+	test('a specific gravity is taken as the salinity that it means, and it is said at its place', async () => {
 		const user = userEvent.setup();
 		const run = decidingRun({ diagnosis: low });
 		run.seeLivestock('notLooked');
 		show(run);
 		await user.type(screen.getByLabelText('Salinity'), '1.026');
 		await user.tab();
-		await user.click(screen.getByRole('button', { name: 'Take 34.5' }));
-		expect(screen.getByLabelText('Salinity')).toHaveValue('34.5');
+		expect(screen.getByLabelText('Salinity')).not.toHaveAttribute('aria-invalid');
+		expect(screen.getByLabelText('Salinity')).toHaveAccessibleDescription(
+			/1\.026 at 25 °C is a salinity of about 34\.5, and is taken as that/
+		);
 		expect(run.state.tank.salinity).toBe(34.5);
 		expect(verdict()).toHaveTextContent('Adjust, slowly.');
 	});
@@ -167,11 +170,32 @@ describe('adjusting', () => {
 		const rows = within(table).getAllByRole('row').slice(1);
 		expect(rows).toHaveLength(4);
 		expect(rows[0]).toHaveTextContent(/1\s*2\.5 g/);
-		expect(rows[3]).toHaveTextContent('Test, then go on');
-		expect(rows[0]).not.toHaveTextContent('Test, then go on');
+		expect(rows[1]).toHaveTextContent('Test, then go on');
+		// Nothing is planned after the last.
+		expect(rows[3]).toHaveTextContent('Test');
+		expect(rows[3]).not.toHaveTextContent('then go on');
+		expect(rows[0]).not.toHaveTextContent('Test');
 		expect(rows[0]).toHaveTextContent('about −0.03');
 		expect(body()).toContain('7.9 − 6.1 = 1.8 dKH to go');
 		expect(body()).toContain('not made up for on the next');
+	});
+	test('days of calcium, in a unit that alkalinity does not have', () => {
+		const plan = correctionPlan({
+			analyte: 'calcium',
+			decision: toAdjust(),
+			value: { value: 370, standardUncertainty: 5, unit: 'mg/L' },
+			target: 410,
+			waterL: 180,
+			consumptionPerDay: 0,
+			dosedPerDay: 0,
+			means: { by: 'calciumChloride', hydrate: 'dihydrate', purity: 1 },
+			salinity: 35
+		});
+		render(PlanPart, { plan });
+		// 40 mg/L at no more than 20 a day, also if there is a tenth less water: two days would pass that.
+		const rows = within(screen.getByRole('table')).getAllByRole('row').slice(1);
+		expect(rows).toHaveLength(3);
+		expect(rows[2]).toHaveTextContent(/410\s±\s\d+ mg\/L/);
 	});
 	test('a figure that cannot be is answered where it stands, kept, and no plan rests on it', async () => {
 		const { user, type } = await filledIn();

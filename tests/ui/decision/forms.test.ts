@@ -38,20 +38,33 @@ describe('blanks of the tank', () => {
 		expect(readTank({ waterL: '180,5', salinity: '35.1', ph: ' ' }, fields)).toEqual({
 			tank: { waterL: 180.5, salinity: 35.1 },
 			problems: {},
-			instead: {}
+			instead: {},
+			notes: {}
 		});
 	});
 	it.each([
-		['1.026', /5 and 45.*specific gravity: 1.026 at 25 °C is a salinity of about 34\.5/, '34.5'],
-		['1,0264', /salinity of about 35\.0/, '35.0'],
-		['1025', /specific gravity: 1.025 at 25 °C/, '33.2'],
-		['53', /conductivity in mS\/cm/, undefined],
-		['0', /^The salinity of a tank lies between 5 and 45; the ocean has 35; found 0\.$/, undefined]
-	])('a salinity of %s is not taken, and what it means is offered', (salinity, words, instead) => {
+		['1.026', 34.5, /1.026 at 25 °C is a salinity of about 34\.5, and is taken as that/],
+		['1,0264', 35, /salinity of about 35\.0/],
+		['1025', 33.2, /specific gravity: 1.025 at 25 °C/]
+	])('a specific gravity of %s is taken as a salinity of %s, and it is said', (typed, taken, words) => {
+		const read = readTank({ salinity: typed }, fields);
+		expect(read.tank).toEqual({ salinity: taken });
+		expect(read.problems).toEqual({});
+		expect(read.notes.salinity).toMatch(words);
+	});
+	it.each([
+		['53', /5 and 45.*conductivity in mS\/cm/],
+		['1.002', /5 and 45.*specific gravity: 1.002 at 25 °C is a salinity of about 2\.\d\.$/],
+		['0', /^The salinity of a tank lies between 5 and 45; the ocean has 35; found 0\.$/],
+		['3', /found 3\.$/],
+		['90', /found 90\.$/],
+		['-35', /found .35\.$/],
+		['abc', /abc/]
+	])('a salinity of %s is not taken', (salinity, words) => {
 		const read = readTank({ salinity }, fields);
 		expect(read.tank).toEqual({});
+		expect(read.notes).toEqual({});
 		expect(read.problems.salinity).toMatch(words);
-		expect(read.instead.salinity).toBe(instead);
 	});
 	it('a temperature in Fahrenheit is offered in Celsius, and a ± larger than half is not taken', () => {
 		const read = readTank(

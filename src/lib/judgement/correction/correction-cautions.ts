@@ -64,7 +64,7 @@ function shortenedWords(
 function firstStepWords({ value, otherValues, analyte }: KnownCorrection): string {
 	const said = (each: number) => setValue(each, value.unit, analyte);
 	const others = otherValues.map(said).join(' or ');
-	return `A first step, worked out from ${said(value.value)}. Should the tank hold ${others} instead, each day ends as far from the figures here. The test that read ${said(value.value)} cannot settle that: before more is added, find out which value holds, by a known solution read with each method.`;
+	return `A first step, worked out from ${said(value.value)}. If the tank holds ${others} instead, the figures of the days are off by as much. Another test with the same kit cannot tell which: before more is added, find out by a known solution.`;
 }
 
 /** What is to be heeded with this plan, in the order in which it is needed. */
@@ -95,7 +95,7 @@ export function cautionsFor(
 					`Never in one vessel with anything else that is dosed, and an hour apart from ${othersThan(analyte)}.`
 				]
 			: []),
-		'On a retest day test some hours after adding. Go on only if the value is what the plan expects, within its ±.',
+		`On a retest day test some hours after adding.${plan.otherValues.length > 0 ? '' : ' Go on only if the value is what the plan expects, within its ±.'}`,
 		'This covers the way there. What is used up each day needs its own supply afterwards.',
 		'For an adult who knows the tank. An experienced keeper or an aquatic veterinarian comes before this sum.'
 	];

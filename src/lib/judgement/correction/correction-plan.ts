@@ -103,6 +103,7 @@ export function correctionPlan(input: CorrectionInput): CorrectionPlan | PlanRef
 	const totalAmount = days.reduce((total, { amount }) => total + amount, 0);
 	return {
 		kind: 'plan',
+		analyte: plan.analyte,
 		unit: plan.value.unit,
 		meansName: name,
 		amountUnit,

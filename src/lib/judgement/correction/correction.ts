@@ -64,6 +64,7 @@ export type PlanDay = {
 
 export type CorrectionPlan = {
 	kind: 'plan';
+	analyte: Analyte;
 	unit: Unit;
 	/** What is added, in words, with hydrate and purity where it has them. */
 	meansName: string;

@@ -12,7 +12,19 @@ export function phChangeWords(phChange: number): string {
 	return Math.abs(phChange) < TOLD_FROM ? 'hardly any' : `about ${signed(phChange, 2)}`;
 }
 
+/** What follows on a day of retest: after the last nothing is planned. Null on other days. */
+export function retestWords(
+	{ day, isRetest }: PlanDay,
+	{ days }: Pick<CorrectionPlan, 'days'>
+): string | null {
+	if (!isRetest) return null;
+	return day === days.at(-1)?.day ? 'Test' : 'Test, then go on';
+}
+
 /** Where a day shall have brought it: '6.8 ± 0.4 dKH'. */
-export function expectedWords(day: PlanDay, { unit }: Pick<CorrectionPlan, 'unit'>): string {
-	return measured(day.expected, day.expectedExpandedUncertainty, unit);
+export function expectedWords(
+	day: PlanDay,
+	{ unit, analyte }: Pick<CorrectionPlan, 'unit' | 'analyte'>
+): string {
+	return measured(day.expected, day.expectedExpandedUncertainty, unit, analyte);
 }

@@ -8,6 +8,7 @@ import {
 	type CorrectionPlan,
 	type Decision,
 	type Diagnosis,
+	type PlanDay,
 	type PlanRefused
 } from '$lib/judgement';
 import type { CheckState } from '$lib/procedure';
@@ -18,7 +19,7 @@ import type { CheckRun } from '../conversation/run';
 import { trueValueSentence } from '../conversation/true-value-words';
 import { causeLine, shownAndFolded, waterTitle } from '../conversation/water-words';
 import { firstOf } from './first-check';
-import { expectedWords, phChangeWords } from './plan-words';
+import { expectedWords, phChangeWords, retestWords } from './plan-words';
 import { lookWords, verdictWords } from './verdict-words';
 
 /** A part of the report: its lines stand one below the other, numbered where their order matters. */
@@ -140,12 +141,16 @@ function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
 
 function planParts(plan: CorrectionPlan | PlanRefused): ReportPart[] {
 	if (plan.kind === 'refused') return [{ title: 'No plan, because', lines: plan.because }];
+	const retestPart = (each: PlanDay) => {
+		const retest = retestWords(each, plan);
+		return retest ? `; ${retest.toLowerCase()}` : '';
+	};
 	return [
 		{
 			title: `Day by day: ${plan.meansName}`,
 			lines: plan.days.map(
 				(each) =>
-					`Day ${each.day}: ${amountInWords(each.amount, plan.amountUnit)}; then about ${expectedWords(each, plan)}; pH at once: ${phChangeWords(each.phChange)}${each.isRetest ? '; test, then go on' : ''}`
+					`Day ${each.day}: ${amountInWords(each.amount, plan.amountUnit)}; then about ${expectedWords(each, plan)}; pH at once: ${phChangeWords(each.phChange)}${retestPart(each)}`
 			)
 		},
 		{ title: 'The sum, to check by hand', lines: plan.sum },

@@ -8,7 +8,10 @@ import type { Meant, TankField } from './tank-fields';
 const gravities = { low: 1.001, high: 1.035, why: '' };
 const inThousands = { low: 1001, high: 1035, why: '' };
 const conductivities = { low: 45.1, high: 70, why: '' };
-/** Temperature for which most scales of specific gravity are drawn; at 20 °C it means 0.3 less. */
+/**
+ * Temperature for which most scales of specific gravity are drawn. One drawn for another may mean up to 2
+ * more or less (common practice, no source), which is said where it is taken.
+ */
 const GRAVITY_C = 25;
 
 const has = (text: string, range: typeof gravities): number | null => {
@@ -22,9 +25,14 @@ function meantBy(text: string): Meant | null {
 	const gravity = thousands === null ? has(text, gravities) : thousands / 1000;
 	if (gravity !== null) {
 		const salinity = plain(salinityOfSpecificGravity(gravity, GRAVITY_C), 1);
+		const isPossible = Number(salinity) >= possibleSalinity.low;
+		const said = `That is a specific gravity: ${gravity.toFixed(4).replace(/0$/, '')} at ${GRAVITY_C} °C is a salinity of about ${salinity}`;
 		return {
-			words: `That is a specific gravity: ${gravity.toFixed(4).replace(/0$/, '')} at ${GRAVITY_C} °C is a salinity of about ${salinity}.`,
-			instead: Number(salinity) >= possibleSalinity.low ? salinity : null
+			words: isPossible
+				? `${said}, and is taken as that. If the scale of the instrument is drawn for another temperature, type the salinity instead: it may be off by up to 2.`
+				: `${said}.`,
+			instead: isPossible ? salinity : null,
+			isTaken: isPossible
 		};
 	}
 	if (has(text, conductivities) !== null)
@@ -41,7 +49,7 @@ export const salinityField: TankField = {
 	name: 'salinity',
 	label: 'Salinity',
 	unit: 'PSU or g/kg',
-	hint: 'For example 35, as in the ocean. A specific gravity such as 1.026 is turned into it.',
+	hint: 'For example 35, as in the ocean. A specific gravity such as 1.026 is taken as the salinity that it means.',
 	what: 'the salinity',
 	range: {
 		...possibleSalinity,

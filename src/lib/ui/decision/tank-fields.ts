@@ -18,8 +18,11 @@ export type TankField = {
 	meantBy?: (text: string) => Meant | null;
 };
 
-/** What a number that cannot be may have been meant for, and what to write instead of it. */
-export type Meant = { words: string; instead: string | null };
+/**
+ * What a number that cannot be may have been meant for, and what to write instead of it. It is taken as that
+ * where it can mean nothing else.
+ */
+export type Meant = { words: string; instead: string | null; isTaken?: boolean };
 
 /** A temperature that was read on the other scale. */
 function celsiusMeantBy(text: string): Meant | null {
@@ -153,15 +156,16 @@ export type TankTexts = Partial<Record<TankField['name'], string>>;
 
 /**
  * What was typed, as far as it can be. What cannot be is not known, rather than what it was before;
- * `instead` is what may be written in its place.
+ * `instead` is what may be written in its place, `notes` say as what something else was taken.
  */
 export function readTank(
 	texts: TankTexts,
 	fields: readonly TankField[]
-): { tank: Tank; problems: TankTexts; instead: TankTexts } {
+): { tank: Tank; problems: TankTexts; instead: TankTexts; notes: TankTexts } {
 	const tank: Tank = {};
 	const problems: TankTexts = {};
 	const instead: TankTexts = {};
+	const notes: TankTexts = {};
 	for (const { name, what, range, meantBy } of fields) {
 		const text = texts[name] ?? '';
 		if (text.trim() === '') continue;
@@ -171,6 +175,11 @@ export function readTank(
 			continue;
 		}
 		const meant = meantBy?.(text) ?? null;
+		if (meant?.isTaken && meant.instead !== null) {
+			tank[name] = Number(meant.instead);
+			notes[name] = meant.words;
+			continue;
+		}
 		problems[name] = meant ? `${typed.problem} ${meant.words}` : typed.problem;
 		if (meant?.instead) instead[name] = meant.instead;
 	}
@@ -184,7 +193,7 @@ export function readTank(
 		delete tank.bandLow;
 		delete tank.bandHigh;
 	}
-	return { tank, problems, instead };
+	return { tank, problems, instead, notes };
 }
 
 /** What is known already, as it would be typed. */
