@@ -169,7 +169,7 @@ test('an emergency needs no reading: one action from the first page of a check, 
 	await expect(page.getByText('Left unfinished')).toHaveCount(0);
 });
 
-test('a specific gravity releases nothing until it is taken as the salinity that it means', async ({
+test('a specific gravity is taken as the salinity that it means, and nonsense is said at its place', async ({
 	page
 }) => {
 	const check = await new Check(page).begin(KIT, '5.4');
@@ -180,12 +180,19 @@ test('a specific gravity releases nothing until it is taken as the salinity that
 		.click();
 	await page.getByRole('radio', { name: 'I have not looked' }).check();
 	const salinity = page.getByLabel('Salinity');
+	for (const nonsense of ['abc', '90', '3', '-35']) {
+		await salinity.fill(nonsense);
+		await salinity.blur();
+		await expect(salinity).toHaveAttribute('aria-invalid', 'true');
+		await expect(check.verdict).toHaveText('Check first.');
+	}
 	await salinity.fill('1.026');
 	await salinity.blur();
-	await expect(page.getByText('salinity of about 34.5')).toBeVisible();
-	await expect(check.verdict).not.toHaveText('Adjust, slowly.');
-	await page.getByRole('button', { name: 'Take 34.5' }).click();
+	await expect(page.getByText('salinity of about 34.5, and is taken as that')).toBeVisible();
+	await expect(check.verdict).toHaveText('Adjust, slowly.');
+	await page.reload();
 	await expect(salinity).toHaveValue('34.5');
+	await expect(check.verdict).toHaveText('Adjust, slowly.');
 	await expectSound(page);
 });
 

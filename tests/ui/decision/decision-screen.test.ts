@@ -75,7 +75,7 @@ describe('while unverified', () => {
 		await user.tab();
 		expect(verdict()).toHaveTextContent('Adjust, slowly.');
 	});
-	test.each(['0', '1.026', '53'])(
+	test.each(['0', '1.002', '53'])(
 		'a salinity of %s releases no advice to adjust',
 		async (typed) => {
 			const user = userEvent.setup();

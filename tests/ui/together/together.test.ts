@@ -32,12 +32,19 @@ describe('what is typed', () => {
 		expect(problems.calciumU).toMatch(/Type its ± too/);
 	});
 	it.each([
-		['salinity', '1.026', /specific gravity.*about 3/],
+		['salinity', '1.011', /between 20 and 43.*specific gravity/],
+		['salinity', '53', /between 20 and 43.*conductivity/],
 		['ph', '81', /between 7 and 9/],
 		['calcium', 'four hundred', /no number/],
 		['magnesiumU', '0', /more than 0/]
 	])('%s of %s gets a message', (name, text, words) => {
 		expect(read({ [name]: text }).problems[name]).toMatch(words);
+	});
+	it('a specific gravity is taken as the salinity that it means, and it is said', () => {
+		const { input, problems, notes } = read({ salinity: '1.026' });
+		expect(input.salinity?.value).toBe(34.5);
+		expect(problems).toEqual({});
+		expect(notes.salinity).toMatch(/specific gravity.*about 34\.5, and is taken as that/);
 	});
 	it('what was used up counts when both are there', () => {
 		const one = read({ usedAlkalinity: '4', usedAlkalinityU: '0.5' });

@@ -2,6 +2,7 @@ import { plausibleRange, typedNumber, unitName, type TypedRange, type Unit } fro
 import type { ConsistencyInput, KnownValue } from '$lib/judgement';
 import { plain } from '../charts/numbers';
 import { salinityField } from '../decision/salinity-field';
+import type { Meant } from '../decision/tank-fields';
 
 /** What is kept of a tank and looked at together. */
 export const lookedAt = ['alkalinity', 'calcium', 'magnesium'] as const;
@@ -18,7 +19,7 @@ export type TogetherField = {
 	what: string;
 	range: TypedRange;
 	/** What somebody may have meant by what cannot be, in a sentence. */
-	meantBy?: (text: string) => { words: string } | null;
+	meantBy?: (text: string) => Meant | null;
 };
 
 /** A value and its ± of an analyte. */
@@ -91,7 +92,12 @@ export const useFieldsOf = (unitFor: UnitFor): TogetherField[][] => [
 ];
 
 export type TogetherTexts = Readonly<Record<string, string>>;
-export type TogetherRead = { input: ConsistencyInput; problems: Record<string, string> };
+export type TogetherRead = {
+	input: ConsistencyInput;
+	problems: Record<string, string>;
+	/** As what something else was taken, by the blank it was typed in. */
+	notes: Record<string, string>;
+};
 
 /** What was typed, as far as it can be; a value without its ± is no use, and its blank says so. */
 export function readTogether(
@@ -100,14 +106,23 @@ export function readTogether(
 	isMagnesiumByDifference: boolean
 ): TogetherRead {
 	const problems: Record<string, string> = {};
+	const notes: Record<string, string> = {};
 	const values: Record<string, number> = {};
 	const fields = [...valueFieldsOf(unitFor), waterFields, ...useFieldsOf(unitFor)].flat();
 	for (const { name, what, range, meantBy } of fields) {
 		const text = texts[name] ?? '';
 		if (text.trim() === '') continue;
 		const typed = typedNumber(text, what, range);
-		if ('value' in typed) values[name] = typed.value;
-		else problems[name] = [typed.problem, meantBy?.(text)?.words].filter(Boolean).join(' ');
+		if ('value' in typed) {
+			values[name] = typed.value;
+			continue;
+		}
+		const meant = meantBy?.(text) ?? null;
+		const taken = meant?.isTaken ? Number(meant.instead) : Number.NaN;
+		if (meant && taken >= range.low && taken <= range.high) {
+			values[name] = taken;
+			notes[name] = meant.words;
+		} else problems[name] = [typed.problem, meant?.words].filter(Boolean).join(' ');
 	}
 	const known = (analyte: LookedAt, name: string): KnownValue | undefined => {
 		const { [name]: value, [`${name}U`]: expandedUncertainty } = values;
@@ -145,5 +160,5 @@ export function readTogether(
 			: {}),
 		isMagnesiumByDifference
 	};
-	return { input, problems };
+	return { input, problems, notes };
 }

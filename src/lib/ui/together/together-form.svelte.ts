@@ -31,6 +31,10 @@ export class TogetherForm {
 		const isDue = this.kept.isDue(name) || this.kept.isDue(name.replace(/U$/, ''));
 		return isDue ? this.read.problems[name] : undefined;
 	}
+	/** As what something else was taken that was typed there. */
+	noteAt(name: string): string | undefined {
+		return this.kept.isDue(name) ? this.read.notes[name] : undefined;
+	}
 	take({ texts, isMagnesiumByDifference }: Latest): void {
 		for (const [name, text] of Object.entries(texts)) {
 			this.kept.set(name, text);
