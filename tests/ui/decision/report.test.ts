@@ -1,6 +1,8 @@
 import { render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, test, vi } from 'vitest';
+import { waterCausesTold } from '../../../src/lib/judgement';
+import { causeLine, waterTitle } from '../../../src/lib/ui/conversation/water-words';
 import { reportOf, reportText } from '../../../src/lib/ui/decision/report';
 import ReportScreen from '../../../src/lib/ui/decision/ReportScreen.svelte';
 import { madeCheck, madeDiagnosis, normalAt } from '../../judgement/made-diagnosis';
@@ -67,6 +69,39 @@ describe('what the report holds', () => {
 			name: 'Animals',
 			value: 'not looked at'
 		});
+	});
+	test('what the advice rests on: salinity, corals and, with a plan, how much water', () => {
+		const factsOf = (run: ReturnType<typeof adjusting>) =>
+			Object.fromEntries(reportOf(run, catalogue).facts.map(({ name, value }) => [name, value]));
+		expect(factsOf(adjusting())).toMatchObject({
+			Salinity: '35 PSU or g/kg',
+			'Water in all': '180 L, give or take 18 L'
+		});
+		expect(factsOf(adjusting())).not.toHaveProperty('Stony corals');
+		const little = adjusting();
+		little.describeTank({ unit: 'dKH', salinity: 34.5, target: 7.9, waterL: 180.5 });
+		expect(factsOf(little)).toMatchObject({
+			Salinity: '34.5 PSU or g/kg',
+			'Water in all': '180.5 L (a tenth more or less was taken, as nothing was said)'
+		});
+		little.describeTank({ unit: 'dKH', hasStonyCorals: false, waterL: 180 });
+		expect(factsOf(little)).toMatchObject({ Salinity: 'not known', 'Stony corals': 'not yet' });
+		// Without a plan nothing is worked out from the water.
+		expect(factsOf(little)).not.toHaveProperty('Water in all');
+	});
+	test('every cause of a change is there: the first in full, the others by name, and where they stand', () => {
+		const made = madeDiagnosis({ components: normalAt(6.1, 0.15) });
+		const run = decidingRun({ diagnosis: { ...made, waterChanged: 0.6 } });
+		const told = waterCausesTold(run.diagnosis!, [], 'alkalinity')!;
+		expect(told.causes.length).toBeGreaterThan(3);
+		const part = reportOf(run, catalogue).parts.find(({ title }) => title === waterTitle(told))!;
+		expect(part.lines.slice(0, 3)).toEqual(told.causes.slice(0, 3).map(causeLine));
+		for (const { isUrgent, remedy } of told.causes)
+			if (isUrgent) expect(part.lines.join(' ')).toContain(remedy);
+		const last = part.lines.at(-1)!;
+		expect(last).toMatch(/^Or, with their signs on the page of the advice: /);
+		for (const { name } of told.causes)
+			expect(part.lines.some((line) => line.toLowerCase().includes(name.toLowerCase()))).toBe(true);
 	});
 	test('while unverified: the check, and no amounts', () => {
 		const run = decidingRun({ diagnosis, next: madeCheck() });

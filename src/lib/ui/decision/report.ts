@@ -4,6 +4,7 @@ import {
 	bandOf,
 	chanceInWords,
 	inDaysInWords,
+	salinityOf,
 	waterCausesTold,
 	type CorrectionPlan,
 	type Decision,
@@ -11,13 +12,15 @@ import {
 	type PlanDay,
 	type PlanRefused
 } from '$lib/judgement';
+import { numberText } from '$lib/kits';
+import type { Tank } from '$lib/observation';
 import type { CheckState } from '$lib/procedure';
 import { capital, type Catalogue } from '../conversation/catalogue';
 import { evidenceLine } from '../conversation/evidence-words';
 import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
 import type { CheckRun } from '../conversation/run';
 import { trueValueSentence } from '../conversation/true-value-words';
-import { causeLine, shownAndFolded, waterTitle } from '../conversation/water-words';
+import { causeLine, shownAndFolded, waterTitle, type ToldCause } from '../conversation/water-words';
 import { firstOf } from './first-check';
 import { expectedWords, phChangeWords, retestWords } from './plan-words';
 import { lookWords, verdictWords } from './verdict-words';
@@ -50,6 +53,23 @@ function handsIn({ evidence }: CheckState): string[] {
 	return [...new Set(hands)];
 }
 
+function salinityWords(tank: Tank): string {
+	const salinity = salinityOf(tank);
+	return salinity === null ? 'not known' : `${numberText(salinity)} PSU or g/kg`;
+}
+
+/** How much water a plan is for. */
+function waterFact({ plan, state }: CheckRun): Report['facts'] {
+	const { waterL, waterExpandedUncertaintyL: plusMinusL } = state.tank;
+	if (!plan) return [];
+	if (waterL === undefined) return [{ name: 'Water in all', value: 'not known' }];
+	const sure =
+		plusMinusL === undefined
+			? ' (a tenth more or less was taken, as nothing was said)'
+			: `, give or take ${numberText(plusMinusL)} L`;
+	return [{ name: 'Water in all', value: `${numberText(waterL)} L${sure}` }];
+}
+
 function factsOf(run: CheckRun): Report['facts'] {
 	const { state, kit, log } = run;
 	const others = handsIn(state);
@@ -78,6 +98,14 @@ function factsOf(run: CheckRun): Report['facts'] {
 						? 'not looked at'
 						: lookWords[state.livestock].toLowerCase()
 		},
+		{
+			name: 'Salinity',
+			value: salinityWords(state.tank)
+		},
+		...(state.tank.hasStonyCorals === undefined
+			? []
+			: [{ name: 'Stony corals', value: state.tank.hasStonyCorals ? 'yes' : 'not yet' }]),
+		...waterFact(run),
 		{ name: '±', value: 'how far off it may be: about 19 times in 20 no further' }
 	];
 }
@@ -108,16 +136,25 @@ function explainedPart(diagnosis: Diagnosis, catalogue: Catalogue): ReportPart {
 	};
 }
 
-/** So many of what the water may have done find room on one page. */
-const MOST_CAUSES = 3;
+/** So many of what the water may have done find room in full on one page; what cannot wait always does. */
+const MOST_IN_FULL = 3;
 
 function waterParts({ diagnosis, state, log }: CheckRun): ReportPart[] {
 	const evidence = state.evidence.map((each) => each.evidence);
 	const told = diagnosis && waterCausesTold(diagnosis, evidence, log.analyte);
 	if (!told) return [];
-	const lines = shownAndFolded(told).shown.slice(0, MOST_CAUSES).map(causeLine);
-	return [{ title: waterTitle(told), lines }];
+	const { shown, folded } = shownAndFolded(told);
+	const inFull = shown.filter((each, i) => i < MOST_IN_FULL || each.isUrgent);
+	const others = [...shown.filter((each) => !inFull.includes(each)), ...folded];
+	const lines = inFull.map(causeLine);
+	return [
+		{ title: waterTitle(told), lines: others.length > 0 ? [...lines, othersLine(others)] : lines }
+	];
 }
+
+/** Those that are only named, and where they stand in full. */
+const othersLine = (causes: readonly ToldCause[]): string =>
+	`Or, with ${causes.length === 1 ? 'its sign' : 'their signs'} on the page of the advice: ${causes.map(({ name }) => name).join('; ')}.`;
 
 function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
 	const { because, wouldChange, verdict, retestInDays } = decision;
