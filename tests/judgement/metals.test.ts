@@ -1,10 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { diagnose, faultById, faultsFor, rankChecks } from '../../src/lib/judgement';
-import { houseCalciumKit, houseHardnessKit, houseSyringeKit } from '../../src/lib/kits';
+import {
+	cuesFor,
+	decide,
+	diagnose,
+	faultById,
+	faultsFor,
+	rankChecks
+} from '../../src/lib/judgement';
+import {
+	houseCalciumKit,
+	houseDropperKit,
+	houseHardnessKit,
+	houseSyringeKit,
+	type Unit
+} from '../../src/lib/kits';
 import {
 	differenceFiguresOf,
 	methodFiguresOf,
-	usualMethodFiguresOf
+	usualMethodFiguresOf,
+	type MethodFigures
 } from '../../src/lib/metrology';
 import type { Evidence, EvidenceOf } from '../../src/lib/observation';
 
@@ -149,5 +163,70 @@ describe('stories', () => {
 		expect(own).not.toContain('probeTitration');
 		expect(other).toContain('takenOffAnew');
 		expect(other).not.toContain('moreBase');
+	});
+});
+
+describe('a number that no tank can hold', () => {
+	it('a kit without rows and with one sample size has no other row; one with either may', () => {
+		expect(idsFor(calcium)).not.toContain('wrongRow');
+		expect(idsFor(methodFiguresOf(houseDropperKit))).not.toContain('wrongRow');
+		expect(idsFor(alkalinity)).toContain('wrongRow');
+		const twoSizes = {
+			...houseCalciumKit,
+			sample: {
+				...houseCalciumKit.sample,
+				volumes: [...houseCalciumKit.sample.volumes, { id: 'half', name: 'Half', volumeMl: 4 }]
+			}
+		};
+		expect(idsFor(methodFiguresOf(twoSizes))).toContain('wrongRow');
+		expect(cuesFor(calcium).map(({ id }) => id)).not.toContain('rowSeen');
+	});
+
+	const banded = {
+		calcium: { low: 400, high: 450, unit: 'mg/L' },
+		alkalinity: { low: 7, high: 9, unit: 'dKH' }
+	} as const;
+	const advise = (evidence: readonly Evidence[], method: MethodFigures) => {
+		const band = banded[method.analyte as keyof typeof banded];
+		const options = { method, unit: band.unit };
+		const diagnosis = diagnose(evidence, options);
+		const { ranked, isEnough } = rankChecks(evidence, { ...options, band });
+		const next = ranked[0] ?? null;
+		return {
+			diagnosis,
+			next,
+			decision: decide({
+				...{ diagnosis, next, isEnough, band, livestock: 'well', salinity: 35 },
+				analyte: method.analyte
+			})
+		};
+	};
+	const typed = (value: number, unit: Unit): Evidence => ({
+		kind: 'test',
+		from: 'first',
+		reading: { id: 'a', label: 'a', value, expandedUncertainty: 0.02 * value, unit }
+	});
+	it.each([
+		[4200, calcium],
+		[80, alkalinity]
+	] as const)('%d is queried, and nothing of the water follows', (value, method) => {
+		const { diagnosis, decision } = advise([typed(value, method.unit)], method);
+		expect(diagnosis.faults['figureSlipped'] ?? 0).toBeGreaterThan(0.2);
+		expect(decision.verdict).toBe('check');
+		expect(decision.because.join(' ')).toContain('No tank holds what was read.');
+		expect(decision.because.join(' ')).not.toMatch(/The water holds|Within your band/);
+	});
+	it('4200, said to be another number than was found: still queried, until it is tested anew', () => {
+		const said = [typed(4200, 'mg/L'), cue('figuresSeen', 'other')];
+		const { diagnosis, decision } = advise(said, calcium);
+		expect(diagnosis.faults['figureSlipped'] ?? 0).toBeGreaterThan(0.9);
+		expect(decision.verdict).toBe('check');
+		const again = advise([...said, ofCalcium.test(421, 'repeatFull')], calcium);
+		expect(again.decision.because.join(' ')).not.toContain('No tank holds');
+		expect(again.diagnosis.trueValue.mean).toBeGreaterThan(405);
+		expect(again.diagnosis.trueValue.mean).toBeLessThan(437);
+	});
+	it('a high number that a tank may hold is none', () => {
+		expect(diagnose([ofCalcium.test(600)], { method: calcium }).isBeyondAnyTank).toBe(false);
 	});
 });

@@ -45,6 +45,11 @@ export type MethodFigures = {
 	 */
 	filling?: { ml: number; count: number; isAgain: boolean };
 	/**
+	 * The value hangs on a row of a table or on which of several sample sizes was taken, and another one can be
+	 * taken by mistake. Where nobody says, it may.
+	 */
+	isLookedUp?: boolean;
+	/**
 	 * All that is titrated over the value, where another value is taken off it: above 1. A share of the
 	 * titrant or of the sample makes so many times that share of the value. Left out where nothing is taken off.
 	 */
@@ -132,6 +137,7 @@ export function methodFiguresOf(kit: Kit, at: FiguresAt = {}): MethodFigures {
 		fullScale: isDropper ? null : leafletEndOf(kit) * scale + wholeFillings,
 		reagents: [...new Set(kit.reagents.map(({ role }) => role))],
 		...(filling ? { filling } : {}),
+		isLookedUp: kit.conversion.kind === 'rows' || sample.volumes.length > 1,
 		endStepDrops,
 		sampleWareSd: sampleFigure(kit, reading).share,
 		titrantWareSd: isDropper

@@ -10,6 +10,7 @@ const faultsOfAny: readonly string[] = [
 	...['tipLoose', 'airLeft', 'hangingAtStart', 'titrantWareWet', 'titrantWareWetOnce'],
 	...['overshot', 'hangingAtEnd', 'unsteadyHands', 'dropperTilted', 'dropperSqueezed'],
 	...['wrongRim', 'wrongTick', 'parallax', 'dropsMiscounted', 'wrongRow'],
+	'figureSlipped',
 	...['sampleBesideMark', 'sampleBesideMarkOnce', 'sampleAir', 'sampleWareWet', 'wrongCup'],
 	...['titrantStronger', 'titrantWatered', 'lotOff', 'bottlesSwapped'],
 	...['sealSticks', 'titrantScaleOff', 'sampleScaleOff'],
@@ -23,7 +24,7 @@ const ofOneFilling: readonly string[] = ['filledByLine', 'filledByLineOnce'];
 const cuesOfAny: readonly string[] = [
 	...['marksUsed', 'tip', 'tipDrop', 'titrantWareDry', 'plunger'],
 	...['light', 'dropperHeld', 'dropsCounted', 'ownRepeats'],
-	...['readAgain', 'sealEdge', 'eyeLevel', 'usedOrLeft', 'unitSeen', 'rowSeen'],
+	...['readAgain', 'sealEdge', 'eyeLevel', 'usedOrLeft', 'unitSeen', 'rowSeen', 'figuresSeen'],
 	...['whereTaken', 'sampleMeasured', 'sampleWareRinsed', 'titrantBottle', 'wareChanged'],
 	...['dosing', 'photometerCare', 'referenceScale']
 ];

@@ -77,7 +77,18 @@ export const readingCues: readonly Cue[] = [
 		answers: [['same', 'Yes, the same'], ['other', 'No, another value'], unknown],
 		otherwise: [0.82, 0.04, 0.14],
 		byFault: { wrongRow: [0.16, 0.7, 0.14] },
+		needs: { isLookedUp: true },
 		seconds: 30,
+		origin: judged
+	}),
+	cueOf({
+		id: 'figuresSeen',
+		question: 'Look at the value you typed, figure by figure: is it the one you found?',
+		because: 'A figure too many, or a point misplaced, makes it ten times as large, or a tenth.',
+		answers: [['same', 'Yes, as I found it'], ['other', 'No, it is another'], unknown],
+		otherwise: [0.9, 0.02, 0.08],
+		byFault: { figureSlipped: [0.1, 0.82, 0.08] },
+		seconds: 10,
 		origin: judged
 	})
 ];

@@ -82,6 +82,8 @@ export type Needs = {
 	reagent?: Reagent['role'];
 	/** It is filled again before the end, or is not. */
 	isFilledAgain?: boolean;
+	/** Its value hangs on a row of a table or on one of several sample sizes, or does not. */
+	isLookedUp?: boolean;
 	/** Another value is taken off what was titrated, or is not. */
 	isDifference?: boolean;
 };

@@ -99,12 +99,27 @@ export const readingFaults: readonly Fault[] = [
 		target: 'arithmetic',
 		scope: 'oneTest',
 		analytes: alkalinity,
+		needs: { isLookedUp: true },
 		sizes: mixed('share', [0.3, 1, 0.01], [0.3, -0.5, 0.005], [0.2, 0.6, 0.15], [0.2, -0.37, 0.09]),
 		prior: 0.02,
 		remedy: 'Work the value out again from the mark, the row and the sample you took.',
 		shownBy: ['largerSample', 'smallerSample', 'repeatFull'],
 		origin:
 			'Exact for twice and half the sample; other pairs of sizes between (judgement). Prior: judgement.'
+	},
+	{
+		id: 'figureSlipped',
+		name: 'a figure too many or too few, or a point misplaced, where the value was written down',
+		class: 'technique',
+		target: 'arithmetic',
+		scope: 'oneTest',
+		analytes: alkalinity,
+		isOfTheNumber: true,
+		sizes: mixed('share', [0.7, 9, 0.05], [0.3, -0.9, 0.0005]),
+		prior: 0.006,
+		remedy: 'Look at the number you wrote down, figure by figure.',
+		shownBy: ['repeatFull'],
+		origin: 'Size: ten times or a tenth, exact. Prior: judgement.'
 	},
 	{
 		id: 'unitTaken',

@@ -4,7 +4,7 @@ import type { Needs } from './fault';
 
 /** What a catalogue is asked for: the kit in question, as its leaflet describes it. */
 export type MethodKind = Pick<MethodFigures, 'analyte' | 'delivery'> &
-	Partial<Pick<MethodFigures, 'reagents' | 'filling' | 'wholeOverValue'>>;
+	Partial<Pick<MethodFigures, 'reagents' | 'filling' | 'isLookedUp' | 'wholeOverValue'>>;
 
 type Limited = {
 	analytes?: readonly Analyte[];
@@ -13,11 +13,12 @@ type Limited = {
 };
 
 function meets(needs: Needs, method: MethodKind): boolean {
-	const { titrant, reagent, isFilledAgain, isDifference } = needs;
+	const { titrant, reagent, isFilledAgain, isLookedUp, isDifference } = needs;
 	return (
 		(titrant === undefined || titrantOf[method.analyte].kind === titrant) &&
 		(reagent === undefined || (method.reagents?.includes(reagent) ?? false)) &&
 		(isFilledAgain === undefined || isFilledAgain === (method.filling?.isAgain ?? false)) &&
+		(isLookedUp === undefined || isLookedUp === (method.isLookedUp ?? true)) &&
 		(isDifference === undefined || isDifference === (method.wholeOverValue !== undefined))
 	);
 }

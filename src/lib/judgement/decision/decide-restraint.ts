@@ -35,6 +35,10 @@ export function reasonsNotToAct(
 		return ['A new tank without stony corals needs no correction: little uses it up.'];
 	if (isUnitSure === false)
 		return ['It is not clear which unit the reading is in. Find that out on the leaflet first.'];
+	if (input.diagnosis?.isBeyondAnyTank)
+		return [
+			'No tank holds what was read. Of the water nothing follows from it: look at the number once more, or test again.'
+		];
 	const off = salinityOff(input.salinity, input.analyte);
 	const contradiction = verdict === 'check' && lacks === null ? openContradiction(input) : null;
 	if (best === 'leave') return [contradiction, off].filter((line) => line !== null);
@@ -75,6 +79,7 @@ export function wouldChangeFor(
 		return [
 			...(lacks === null ? ['What the check finds.'] : []),
 			...(lacks === 'independent' ? ['What a known solution or a second method says.'] : []),
+			...(lacks === 'reading' ? ['A number that a tank can hold.'] : []),
 			...(input.isUnitSure === false ? ['Knowing the unit.'] : []),
 			...(isSalinityUnknown(input) ? ['Knowing the salinity.'] : []),
 			...(salinityOff(input.salinity, input.analyte)

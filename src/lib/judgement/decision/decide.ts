@@ -85,6 +85,8 @@ function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: bo
 	if (input.hasStonyCorals === false) return leave;
 	if (input.isUnitSure === false) return checkFor('unit');
 	const isMoreToBeAsked = !isEnough && next !== null;
+	if (input.diagnosis?.isBeyondAnyTank)
+		return checkFor(next && next.information >= HARDLY_TELLS ? null : 'reading');
 	const mayTurn = isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL;
 	// Something independent verifies nothing while it contradicts the kit.
 	if (isMoreToBeAsked && openContradiction(input)) return checkFor(null);
@@ -141,6 +143,7 @@ export function decide(input: DecideInput): Decision {
 	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
 	const isVerified = diagnosis.isIndependent;
 	const best = bestAct(grounds);
+	const isOfNoTank = diagnosis.isBeyondAnyTank ?? false;
 	const verdict = verdictOf(input, best, belief, isVerified);
 	const howFar = howFarIsNotKnown(grounds, verdict.direction);
 	// A sitter and a tank without corals have their own reasons.
@@ -158,8 +161,7 @@ export function decide(input: DecideInput): Decision {
 			...reasonsNotToAct(input, best, verdict),
 			...(isLeftAsItIs ? [whyLeftOutside(grounds)] : []),
 			...howFar,
-			whereItLies(grounds),
-			whatItHolds(grounds),
+			...(isOfNoTank ? [] : [whereItLies(grounds), whatItHolds(grounds)]),
 			...otherGrounds(grounds, { isVerified, direction: verdict.direction }),
 			...(tooRare ? [tooRare] : [])
 		].filter((line): line is string => line !== null),

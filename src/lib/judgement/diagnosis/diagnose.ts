@@ -9,6 +9,7 @@ import {
 	tankMixture,
 	type Belief
 } from './beliefs';
+import { isBeyondAnyTank } from './beyond-any-tank';
 import { contradictionsOf } from './contradictions';
 import type { DiagnoseOptions, Diagnosis, Explanation } from './diagnosis';
 import { faultClasses, type FaultClass } from '../catalogue/fault';
@@ -110,6 +111,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		contradictions: contradictionsOf(analysis, inUnit),
 		unused: analysis.unused
 	};
+		isBeyondAnyTank: isBeyondAnyTank(analysis),
 }
 
 const inUnitOf = (mixture: readonly Normal[], inUnit: (value: number) => number): Normal[] =>

@@ -106,6 +106,8 @@ export type DiagnoseOptions = {
 	/** What is measured, where no kit is known; alkalinity when left out. */
 	analyte?: Analyte;
 	/** Unit of the answer; that of the test in question when left out. */
+	/** The test in question reads more than any tank holds, and no other reading of that water stands beside it. */
+	isBeyondAnyTank?: boolean;
 	unit?: Unit;
 	/** Probabilities in place of those of the catalogue, by fault id (any other name is refused); 0 takes a fault out. */
 	priors?: Readonly<Record<string, number>>;

@@ -13,6 +13,12 @@ export type FirstCheck = {
 };
 
 const lacking: Record<NonNullable<Decision['lacks']>, Pick<FirstCheck, 'title' | 'how'>> = {
+	reading: {
+		title: 'Look at the number once more',
+		how: [
+			'Figure by figure, with its point and its unit, against what you wrote down. If it stands, test the same water again and say what that read.'
+		]
+	},
 	unit: {
 		title: 'Find out the unit',
 		how: ['Look at the leaflet or report, and say in the check which unit the reading is in.']
