@@ -108,6 +108,26 @@ describe('the diagnosis on cases drawn from its own prior', () => {
 	);
 });
 
+describe.each(['calcium', 'magnesium'] as const)('the diagnosis on cases of %s', (table) => {
+	it(
+		'is calibrated as far as so few can show, holds the true value and beats the number alone',
+		() => {
+			const judged = judgedOf(table);
+			const { ece, perfectEce, tooSure } = reliabilityFor(judged, SEED);
+			expect(ece).toBeLessThan(perfectEce.upper);
+			expect(Math.abs(tooSure)).toBeLessThan(slack(0.5));
+			const held = shareOf(judged, ({ isHeld }) => isHeld);
+			expect(held).toBeGreaterThan(0.95 - slack(0.95));
+			expect(held).toBeGreaterThan(shareOf(judged, ({ isRawHeld }) => isRawHeld));
+			expect(scoresOf(judged).log).toBeLessThan(baseRateScores(judged, othersOf(table)).log);
+			const rms = (of: (each: Judged) => number) =>
+				Math.sqrt(meanOf(judged.map((each) => of(each) ** 2)));
+			expect(rms(({ error }) => error)).toBeLessThan(rms(({ rawError }) => rawError));
+		},
+		SLOW_MS
+	);
+});
+
 describe.each(['bench', 'outside'] as const)('the diagnosis on cases of the table %s', (table) => {
 	it(
 		'holds the true value, more often than the number alone, and advises better than leaving all',

@@ -1,3 +1,4 @@
+import type { Analyte } from '../../../src/lib/kits';
 import {
 	adviceLoss,
 	decide,
@@ -14,9 +15,10 @@ export const actOnReading = (value: number, { low, high }: Band): Act =>
 	value < low ? 'raise' : value > high ? 'lower' : 'leave';
 
 /** What is poured now by the advice, with no more checks to be had: nothing unless it says adjust. */
-export function actAdvised(diagnosis: Diagnosis, band: Band): Act {
+export function actAdvised(diagnosis: Diagnosis, band: Band, analyte: Analyte = 'alkalinity'): Act {
 	const { verdict, direction } = decide({
 		diagnosis,
+		analyte,
 		band,
 		livestock: 'notLooked',
 		next: null,
@@ -27,7 +29,11 @@ export function actAdvised(diagnosis: Diagnosis, band: Band): Act {
 }
 
 /** The act that is expected to cost least by what is believed of the value alone. */
-export function actByBelief({ trueValue, cumulative }: Diagnosis, band: Band): Act {
+export function actByBelief(
+	{ trueValue, cumulative }: Diagnosis,
+	band: Band,
+	analyte: Analyte = 'alkalinity'
+): Act {
 	const reach = 6 * Math.max(trueValue.standardDeviation, 1e-6);
 	const step = (2 * reach) / CELLS;
 	const expected = (act: Act) => {
@@ -36,7 +42,7 @@ export function actByBelief({ trueValue, cumulative }: Diagnosis, band: Band): A
 		for (let i = 0; i < CELLS; i++) {
 			const from = trueValue.mean - reach + i * step;
 			const above = cumulative(from + step);
-			sum += (above - below) * adviceLoss(act, from + step / 2, band);
+			sum += (above - below) * adviceLoss(act, from + step / 2, band, analyte);
 			below = above;
 		}
 		return sum;
@@ -46,7 +52,12 @@ export function actByBelief({ trueValue, cumulative }: Diagnosis, band: Band): A
 }
 
 /** Minutes an act costs more than the best one, the true value being known. */
-export function regretOf(act: Act, trueValue: number, band: Band): number {
-	const best = Math.min(...acts.map((each) => adviceLoss(each, trueValue, band)));
-	return adviceLoss(act, trueValue, band) - best;
+export function regretOf(
+	act: Act,
+	trueValue: number,
+	band: Band,
+	analyte: Analyte = 'alkalinity'
+): number {
+	const best = Math.min(...acts.map((each) => adviceLoss(each, trueValue, band, analyte)));
+	return adviceLoss(act, trueValue, band, analyte) - best;
 }

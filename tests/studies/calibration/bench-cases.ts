@@ -34,7 +34,7 @@ function caseOf(world: BenchWorld, index: number, label: string, wrongShare = 0)
 		evidence,
 		method: world.method,
 		band: usualBand,
-		truth: { trueValueDkh: world.trueValueDkh, causes: causesOf(world) },
+		truth: { trueValue: world.trueValueDkh, causes: causesOf(world) },
 		ask: (check) => {
 			switch (check) {
 				case 'reference':

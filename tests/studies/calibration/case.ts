@@ -1,4 +1,5 @@
 import type { Band, FaultClass } from '../../../src/lib/judgement';
+import type { Analyte } from '../../../src/lib/kits';
 import type { MethodFigures } from '../../../src/lib/metrology';
 import type { CheckId, Evidence } from '../../../src/lib/observation';
 
@@ -11,14 +12,17 @@ export type TrueCause = {
 	isOdd?: boolean;
 };
 
-/** Something to be diagnosed, with the truth to judge by. Values in dKH unless a reading says otherwise. */
+/**
+ * Something to be diagnosed, with the truth to judge by. Values in the customary unit of the method's
+ * analyte (dKH, mg/L) unless a reading says otherwise.
+ */
 export type CalibrationCase = {
 	/** What kind of evidence it has, and what was done to it. */
 	set: string;
 	evidence: readonly Evidence[];
 	method: MethodFigures;
 	band: Band;
-	truth: { trueValueDkh: number; causes: readonly TrueCause[] };
+	truth: { trueValue: number; causes: readonly TrueCause[] };
 	/** What a check finds, done for the n-th time; null where checks cannot be asked for. */
 	ask: ((check: CheckId, round: number) => Evidence) | null;
 };
@@ -40,4 +44,11 @@ export const has = (set: EvidenceSet, one: EvidenceSet): boolean =>
 	set === one || set === 'all of these';
 
 /** The band that is taken where nobody has one of their own; common practice, no source. */
-export const usualBand: Band = { low: 7, high: 9, unit: 'dKH' };
+export const usualBandOf = (analyte: Analyte): Band =>
+	({
+		alkalinity: { low: 7, high: 9, unit: 'dKH' },
+		calcium: { low: 380, high: 450, unit: 'mg/L' },
+		magnesium: { low: 1250, high: 1400, unit: 'mg/L' },
+		hardness: { low: 60.9, high: 68.8, unit: 'mmol/L' }
+	})[analyte] as Band;
+export const usualBand: Band = usualBandOf('alkalinity');

@@ -54,7 +54,7 @@ export function casesOfFile(
 				? band
 				: { low: band.lowDkh, high: band.highDkh, unit: 'dKH' },
 		truth: {
-			trueValueDkh: truth.trueValueDkh,
+			trueValue: truth.trueValueDkh,
 			causes: truth.faults.map(({ id, class: own, alsoFair = [], isOdd = false }) => {
 				const ids = names[id] ?? [id];
 				return { ids, classes: [own, ...alsoFair], isOdd: isOdd && !names[id] };

@@ -47,7 +47,7 @@ export function halfOfAllCase(chance: Chance, cause?: Fault): HalfOfAllCase {
 	const causes = cause
 		? {
 				faults: [drawFault(chance, cause, method, present.hasEarlier)],
-				changeDkh: null,
+				change: null,
 				unforeseen: null
 			}
 		: drawn();
@@ -60,6 +60,6 @@ export function halfOfAllCase(chance: Chance, cause?: Fault): HalfOfAllCase {
 		...(present.second ? [world.secondMethod()] : []),
 		...told.map((day) => world.earlier(day, days))
 	];
-	const offDkh = 'reading' in first ? first.reading.value - world.tankDkh : Number.NaN;
+	const offDkh = 'reading' in first ? first.reading.value - world.tank : Number.NaN;
 	return { evidence, offDkh };
 }

@@ -1,7 +1,7 @@
 import { diagnose, type DiagnoseOptions, type Diagnosis } from '../../../src/lib/judgement';
 import { convertValue } from '../../../src/lib/kits';
 import { actAdvised, actByBelief, actOnReading, regretOf } from './advice';
-import type { CalibrationCase } from './case';
+import { usualBandOf, type CalibrationCase } from './case';
 import {
 	catalogueClassOf,
 	isNamed,
@@ -28,31 +28,36 @@ export type Judged = {
 	one: ReturnType<typeof likeliestCause>;
 	/** What the tank holds, as the diagnosis has it and as the number by itself has it. */
 	isHeld: boolean;
-	widthDkh: number;
-	errorDkh: number;
+	width: number;
+	error: number;
 	isRawHeld: boolean;
-	rawWidthDkh: number;
-	rawErrorDkh: number;
+	rawWidth: number;
+	rawError: number;
 	/** Minutes of regret. */
 	regret: { advised: number; belief: number; raw: number; leave: number };
 	/** Milliseconds that the diagnosis took. */
 	ms: number;
 };
 
-/** The catalogue's answers in dKH, for this case's kit. */
-export const optionsFor = (
-	{ method }: CalibrationCase,
-	more: DiagnoseOptions = {}
-): DiagnoseOptions => ({ method, unit: 'dKH', ...more });
+/** In which values of a case stand. */
+const unitOf = ({ method }: CalibrationCase) => usualBandOf(method.analyte).unit;
 
-/** The number in question by itself: its value and half the width of its ±, dKH. */
-export function rawOf({ evidence, method }: CalibrationCase): { value: number; plusMinus: number } {
-	const first = evidence.find((each) => each.kind === 'test' && each.from === 'first');
+/** The catalogue's answers in the customary unit, for this case's kit. */
+export const optionsFor = (each: CalibrationCase, more: DiagnoseOptions = {}): DiagnoseOptions => ({
+	method: each.method,
+	unit: unitOf(each),
+	...more
+});
+
+/** The number in question by itself: its value and half the width of its ±. */
+export function rawOf(each: CalibrationCase): { value: number; plusMinus: number } {
+	const { evidence, method } = each;
+	const first = evidence.find((piece) => piece.kind === 'test' && piece.from === 'first');
 	if (!first || !('reading' in first))
 		throw new RangeError('evidence must hold a test from first; found none');
 	const { reading } = first;
-	const inDkh = (value: number) => convertValue(value, reading.unit, 'dKH', method.analyte);
-	return { value: inDkh(reading.value), plusMinus: inDkh(reading.expandedUncertainty) };
+	const inUnit = (value: number) => convertValue(value, reading.unit, unitOf(each), method.analyte);
+	return { value: inUnit(reading.value), plusMinus: inUnit(reading.expandedUncertainty) };
 }
 
 /** A case judged. */
@@ -79,10 +84,11 @@ function judgedBy(
 		else brier += p ** 2;
 	brier += (1 - pRight) ** 2;
 	const raw = rawOf(each);
-	const value = truth.trueValueDkh;
+	const value = truth.trueValue;
 	const [low, high] = diagnosis.trueValue.interval95;
 	const named = isNamed(diagnosis, each);
-	const regret = (act: Parameters<typeof regretOf>[0]) => regretOf(act, value, band);
+	const { analyte } = each.method;
+	const regret = (act: Parameters<typeof regretOf>[0]) => regretOf(act, value, band, analyte);
 	return {
 		set,
 		right,
@@ -94,14 +100,14 @@ function judgedBy(
 		isGroup: named.group,
 		one: likeliestCause(diagnosis, each, classOf),
 		isHeld: value >= low && value <= high,
-		widthDkh: high - low,
-		errorDkh: diagnosis.trueValue.mean - value,
+		width: high - low,
+		error: diagnosis.trueValue.mean - value,
 		isRawHeld: Math.abs(raw.value - value) <= raw.plusMinus,
-		rawWidthDkh: 2 * raw.plusMinus,
-		rawErrorDkh: raw.value - value,
+		rawWidth: 2 * raw.plusMinus,
+		rawError: raw.value - value,
 		regret: {
-			advised: regret(actAdvised(diagnosis, band)),
-			belief: regret(actByBelief(diagnosis, band)),
+			advised: regret(actAdvised(diagnosis, band, analyte)),
+			belief: regret(actByBelief(diagnosis, band, analyte)),
 			raw: regret(actOnReading(raw.value, band)),
 			leave: regret('leave')
 		}

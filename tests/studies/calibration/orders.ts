@@ -45,7 +45,7 @@ function certaintyOf(diagnosis: Diagnosis, { band, truth }: CalibrationCase) {
 	const top = likeliest(verdictsOf(diagnosis, catalogueClassOf()));
 	const below = diagnosis.cumulative(band.low);
 	const above = 1 - diagnosis.cumulative(band.high);
-	const value = truth.trueValueDkh;
+	const value = truth.trueValue;
 	const side = Math.max(below, above, 1 - below - above);
 	const isRightSide = side === below ? value < band.low : side === above ? value > band.high : true;
 	const isWithin = value >= band.low && value <= band.high;
@@ -86,7 +86,12 @@ export function checkInOrder(
 				reached[of] ??= { isReached, checks, minutes, isRight: certainty[of].isRight };
 		}
 		if (reached.side && (reached.cause || !waitsForCause)) {
-			const regretAtEnd = regretOf(actAdvised(diagnosis, band), each.truth.trueValueDkh, band);
+			const regretAtEnd = regretOf(
+				actAdvised(diagnosis, band, each.method.analyte),
+				each.truth.trueValue,
+				band,
+				each.method.analyte
+			);
 			const cause = waitsForCause ? reached.cause : null;
 			return { order, cause, side: reached.side, regretAtEnd };
 		}

@@ -40,7 +40,7 @@ export function outsideCase(index: number, seed: number): CalibrationCase {
 		evidence: [...from.evidence, ...furtherEvidence(from, index, seed)],
 		method: from.method,
 		band: { low: from.band.lowDkh, high: from.band.highDkh, unit: 'dKH' },
-		truth: { trueValueDkh: from.truth.trueValueDkh, causes: causesOf(from) },
+		truth: { trueValue: from.truth.trueValueDkh, causes: causesOf(from) },
 		ask: (check, round) => from.ask(check, round + LATER)
 	};
 }

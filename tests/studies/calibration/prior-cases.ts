@@ -1,7 +1,8 @@
-import { houseKitsFor } from '../../../src/lib/kits';
-import { methodFiguresOf } from '../../../src/lib/metrology';
+import { houseHardnessKit, houseKitsFor } from '../../../src/lib/kits';
+import { methodFiguresFor, methodFiguresOf, type MethodFigures } from '../../../src/lib/metrology';
 import type { Evidence } from '../../../src/lib/observation';
-import { has, setAt, usualBand, type CalibrationCase, type TrueCause } from './case';
+import { has, setAt, usualBandOf, type CalibrationCase, type TrueCause } from './case';
+import type { DrawnAnalyte } from './prior-believed';
 import {
 	drawCauses,
 	drawFault,
@@ -12,18 +13,27 @@ import {
 import { PriorWorld } from './prior-world';
 import { chanceAt, pick } from './seeds';
 
-const causesOf = ({ faults, changeDkh, unforeseen }: DrawnCauses): TrueCause[] => [
+const causesOf = ({ faults, change, unforeseen }: DrawnCauses): TrueCause[] => [
 	...faults.map(({ fault }): TrueCause => ({ ids: [fault.id], classes: [fault.class] })),
-	...(changeDkh === null ? [] : [{ ids: ['realChange'], classes: ['water'] as const }]),
+	...(change === null ? [] : [{ ids: ['realChange'], classes: ['water'] as const }]),
 	...(unforeseen ? [{ ids: ['noneOfThese'], classes: [], isOdd: true }] : [])
 ];
 
+/** The house's ways of finding it; magnesium is what is left of both metals. */
+const methodsFor = (analyte: DrawnAnalyte): MethodFigures[] =>
+	analyte === 'magnesium'
+		? [methodFiguresFor(houseHardnessKit, analyte)]
+		: houseKitsFor(analyte).map((kit) => methodFiguresOf(kit));
+
 /** A case drawn from what the diagnosis believes beforehand, by the measurement equation. */
-export function priorCase(index: number, seed: number): CalibrationCase {
-	const chance = chanceAt(seed, 'prior', index);
+export function priorCase(
+	index: number,
+	seed: number,
+	analyte: DrawnAnalyte = 'alkalinity'
+): CalibrationCase {
+	const chance = chanceAt(seed, analyte === 'alkalinity' ? 'prior' : `prior ${analyte}`, index);
 	const set = setAt(index);
-	const kit = pick(chance, houseKitsFor('alkalinity'));
-	const method = methodFiguresOf(kit);
+	const method = pick(chance, methodsFor(analyte));
 	const kind = pick(chance, ['kit', 'photometer', 'laboratory'] as const);
 	const hasSolution = has(set, 'known solution');
 	const hasSecond = has(set, 'second method');
@@ -40,7 +50,7 @@ export function priorCase(index: number, seed: number): CalibrationCase {
 		...(hasEarlier ? days.map((day) => world.earlier(day, days)) : []),
 		...(has(set, 'four questions') ? world.answers(4) : [])
 	];
-	const truth = { trueValueDkh: world.tankDkh, causes: causesOf(causes) };
+	const truth = { trueValue: world.tank, causes: causesOf(causes) };
 	const known = new Set<string>();
 	/** What is wrong with a thing that is used for the first time is drawn when it is. */
 	const use = (scope: 'instrument' | 'solution', isThere: boolean) => {
@@ -55,7 +65,7 @@ export function priorCase(index: number, seed: number): CalibrationCase {
 		set,
 		evidence,
 		method,
-		band: usualBand,
+		band: usualBandOf(analyte),
 		truth,
 		ask: (check) => {
 			if (check === 'reference') {

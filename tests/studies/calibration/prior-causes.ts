@@ -1,38 +1,8 @@
 import { faultsFor, type Fault, type FaultSize } from '../../../src/lib/judgement';
 import type { MethodFigures } from '../../../src/lib/metrology';
 import type { Chance } from '../chance';
+import { believed, believedOf } from './prior-believed';
 import { pick, pickWeighted } from './seeds';
-
-/**
- * What is the matter, drawn as the diagnosis believes beforehand. The figures that are no data of the
- * catalogue are written down here once more, so that a change of one side alone shows.
- */
-export const believed = {
-	pairFactor: 0.4,
-	noneOfThese: 0.08,
-	slipElsewhere: 0.05,
-	unforeseenSdDkh: 1,
-	unforeseenTimesScatter: 1.5,
-	setInSince: 0.35,
-	tank: { mean: 8.2, sd: 2 },
-	portionSd: 0.04,
-	daySd: 0.12,
-	perRootDaySd: 0.08,
-	trendPerDaySd: 0.03,
-	/** Of bicarbonate at 8 dKH in salt water. */
-	matrix: { mean: 0.018, sd: 0.035 }
-};
-
-/** A change of the tank out of the ordinary: how likely, and by how much. */
-const realChange = {
-	prior: 0.12,
-	sizes: [
-		{ weight: 0.52, mean: -1.2, sd: 0.7, of: 'customaryUnit' },
-		{ weight: 0.34, mean: 1.1, sd: 0.7, of: 'customaryUnit' },
-		{ weight: 0.07, mean: -3, sd: 1.5, of: 'customaryUnit' },
-		{ weight: 0.07, mean: 3.5, sd: 2, of: 'customaryUnit' }
-	] satisfies FaultSize[]
-};
 
 /** A fault that is there, and how large. */
 export type DrawnFault = {
@@ -44,14 +14,21 @@ export type DrawnFault = {
 	/** It set in after the readings from before. */
 	isSince: boolean;
 };
+/** What is the matter, drawn as the diagnosis believes beforehand; sizes in the customary unit. */
 export type DrawnCauses = {
 	faults: DrawnFault[];
-	changeDkh: number | null;
+	change: number | null;
 	/** Something that stands in no list: in which thing, and by how much. */
-	unforeseen: { scope: Fault['scope']; dkh: number } | null;
+	unforeseen: { scope: Fault['scope']; size: number } | null;
 };
 
-const lasting: readonly Fault['scope'][] = ['hands', 'lot', 'sampleWare', 'titrantWare'];
+const lasting: readonly Fault['scope'][] = [
+	'hands',
+	'lot',
+	'sampleWare',
+	'titrantWare',
+	'takenOff'
+];
 
 const sizeOf = (chance: Chance, sizes: readonly FaultSize[]) => {
 	const { of, mean, sd } = pickWeighted(chance, sizes, ({ weight }) => weight);
@@ -60,7 +37,8 @@ const sizeOf = (chance: Chance, sizes: readonly FaultSize[]) => {
 
 /** Whether a kit has what a size is counted in. */
 const isSized = (method: MethodFigures) => (size: FaultSize) =>
-	!(size.of === 'tips' && method.tipMl === null) &&
+	!(size.of.startsWith('tips') && method.tipMl === null) &&
+	!(size.of === 'fillings' && !method.filling?.isAgain) &&
 	!(size.of === 'divisions' && method.graduationMl === null) &&
 	!(size.of === 'fullScaleLess' && method.fullScale === null);
 
@@ -89,9 +67,16 @@ export function drawFault(
 	method: MethodFigures,
 	hasEarlier: boolean
 ): DrawnFault {
+	const drawn = sizeOf(chance, fault.sizes.filter(isSized(method)));
+	// A share of all that is titrated is a larger one of what is left.
+	const isOfWhole =
+		fault.target === 'gain' || (fault.target === 'arithmetic' && !fault.isOfTheNumber);
+	const times = drawn.of === 'share' && isOfWhole ? (method.wholeOverValue ?? 1) : 1;
 	return {
 		fault,
-		...sizeOf(chance, fault.sizes.filter(isSized(method))),
+		of: drawn.of,
+		mean: drawn.mean * times,
+		amount: drawn.amount * times,
 		isSince: hasEarlier && lasting.includes(fault.scope) && chance.uniform() < believed.setInSince
 	};
 }
@@ -102,6 +87,7 @@ export function drawFault(
  */
 export function drawCauses(chance: Chance, method: MethodFigures, present: Present): DrawnCauses {
 	const faults = possibleFaults(method, present);
+	const { changes, unforeseenSd } = believedOf(method.analyte);
 	const places: Fault['scope'][] = [
 		...(['oneTest', 'hands', 'sampleWare', 'titrantWare', 'lot', 'kit', 'sampling'] as const),
 		...(present.hasSolution ? (['solution'] as const) : []),
@@ -109,16 +95,16 @@ export function drawCauses(chance: Chance, method: MethodFigures, present: Prese
 	];
 	for (;;) {
 		const found = faults.filter(({ prior }) => chance.uniform() < prior);
-		const isChanged = chance.uniform() < realChange.prior;
+		const isChanged = chance.uniform() < believed.realChange;
 		const isUnforeseen = chance.uniform() < believed.noneOfThese;
 		const count = found.length + Number(isChanged);
 		if (count > 2 || (isUnforeseen && count > 0)) continue;
 		if (found.length === 2 && chance.uniform() >= believed.pairFactor) continue;
 		return {
 			faults: found.map((fault) => drawFault(chance, fault, method, present.hasEarlier)),
-			changeDkh: isChanged ? sizeOf(chance, realChange.sizes).amount : null,
+			change: isChanged ? sizeOf(chance, changes).amount : null,
 			unforeseen: isUnforeseen
-				? { scope: pick(chance, places), dkh: believed.unforeseenSdDkh * chance.normal() }
+				? { scope: pick(chance, places), size: unforeseenSd * chance.normal() }
 				: null
 		};
 	}

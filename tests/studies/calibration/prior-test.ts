@@ -1,3 +1,4 @@
+import type { CheckId } from '../../../src/lib/observation';
 import type { Fault } from '../../../src/lib/judgement';
 import {
 	constantSensitivity,
@@ -6,11 +7,14 @@ import {
 	type MethodFigures
 } from '../../../src/lib/metrology';
 import type { Chance } from '../chance';
-import { believed, type DrawnCauses, type DrawnFault } from './prior-causes';
+import { believed, believedOf } from './prior-believed';
+import type { DrawnCauses, DrawnFault } from './prior-causes';
 
 /** By which things a reading came about; null where it had none of them. */
 export type MadeBy = {
 	isFirst: boolean;
+	/** By which check; null for the test in question and those from before. */
+	check: CheckId | null;
 	isEarlier: boolean;
 	kit: boolean;
 	hands: string;
@@ -24,6 +28,8 @@ export type MadeBy = {
 /** Whether what is wrong with a thing of the test in question is in a reading as well. */
 export function shares(scope: Fault['scope'], by: MadeBy): boolean {
 	switch (scope) {
+		case 'takenOff':
+			return by.kit && by.sampling !== null && by.check !== 'takenOffAnew';
 		case 'oneTest':
 			return by.isFirst;
 		case 'hands':
@@ -44,21 +50,28 @@ export function shares(scope: Fault['scope'], by: MadeBy): boolean {
 }
 
 export const presentIn = ({ faults }: DrawnCauses, by: MadeBy): DrawnFault[] =>
-	faults.filter(({ fault, isSince }) => shares(fault.scope, by) && !(isSince && by.isEarlier));
+	faults.filter(
+		({ fault, isSince }) =>
+			shares(fault.scope, by) &&
+			!(isSince && by.isEarlier) &&
+			!(by.check && fault.undoneBy?.includes(by.check))
+	);
 
 /** What the faults of a reading do to it, by kind. */
 export function effectsOf(drawn: readonly DrawnFault[], method: MethodFigures, ratio: number) {
 	const perMl = constantSensitivity(method, ratio);
-	const mlOf = (of: DrawnFault['of']) =>
-		of === 'mL'
-			? 1
-			: of === 'drops'
-				? method.dropMl
-				: of === 'tips'
-					? (method.tipMl ?? 0)
-					: of === 'divisions'
-						? (method.graduationMl ?? 0)
-						: null;
+	const tipMl = method.tipMl ?? 0;
+	const fillings = method.filling?.count ?? 1;
+	const ml: Partial<Record<DrawnFault['of'], number>> = {
+		mL: 1,
+		drops: method.dropMl,
+		tips: tipMl,
+		tipsEach: tipMl * fillings,
+		tipsAgain: tipMl * (fillings - 1),
+		fillings: method.filling?.ml ?? 0,
+		divisions: method.graduationMl ?? 0
+	};
+	const mlOf = (of: DrawnFault['of']) => ml[of] ?? null;
 	const found = {
 		factor: 1,
 		inVial: 0,
@@ -69,15 +82,15 @@ export function effectsOf(drawn: readonly DrawnFault[], method: MethodFigures, r
 	};
 	for (const each of drawn) {
 		const { fault, of, amount } = each;
-		const ml = mlOf(of);
+		const inMl = mlOf(of);
 		if (of === 'timesScatter') found.times *= amount;
 		else if (fault.target === 'arithmetic' && (of === 'share' || of === 'fullScaleLess'))
 			found.misread.push(each);
 		else if (of === 'share' && fault.target === 'reference') found.referenceFactor += amount;
 		else if (of === 'share') found.factor *= Math.max(0, 1 + amount);
 		else if (fault.target === 'water' || fault.target === 'reference') found.inVial += amount;
-		else if (ml !== null)
-			found.added += amount * ml * (fault.target === 'endPoint' ? method.valuePerMl : perMl);
+		else if (inMl !== null)
+			found.added += amount * inMl * (fault.target === 'endPoint' ? method.valuePerMl : perMl);
 		else found.added += fault.target === 'constant' ? amount / ratio : amount;
 	}
 	return found;
@@ -96,7 +109,7 @@ export function sharedNormals(chance: Chance): (name: string) => number {
 /** What something of no list adds to a reading, and how much wider everything falls then. */
 export function unforeseenIn({ unforeseen }: DrawnCauses, by: MadeBy) {
 	return {
-		dkh: unforeseen && shares(unforeseen.scope, by) ? unforeseen.dkh : 0,
+		size: unforeseen && shares(unforeseen.scope, by) ? unforeseen.size : 0,
 		times: unforeseen ? believed.unforeseenTimesScatter : 1
 	};
 }
@@ -117,6 +130,11 @@ export function readByKit(
 		method.sampleWareSd * shared('sampleWare') +
 		method.titrantWareSd * shared('titrantWare') +
 		method.lotSd * shared(`lot ${by.lot}`);
+	const { takenOffSd } = believedOf(method.analyte);
+	const takenOff =
+		by.sampling === null
+			? 0
+			: takenOffSd * shared(`taken ${by.check === 'takenOffAnew' ? 'anew' : 'own'}`);
 	const inVial = amount * effects.referenceFactor + effects.inVial;
 	const expected = expectedReading(
 		method,
@@ -124,7 +142,7 @@ export function readByKit(
 			logFactor: Math.log(Math.max(1e-6, ordinary * effects.factor)),
 			amount: inVial,
 			constantMl: 0,
-			endPoint: effects.added + method.endPointSd * shared(`hands ${by.hands}`),
+			endPoint: effects.added + takenOff + method.endPointSd * shared(`hands ${by.hands}`),
 			method: 0
 		},
 		by.ratio
@@ -134,7 +152,7 @@ export function readByKit(
 	const rest = Math.sqrt(Math.max(0, variance - step ** 2 / 12));
 	const times = effects.times * odd.times;
 	const phase = step * shared(`phase ${by.sampling} ${by.hands} ${by.lot} ${by.ratio}`);
-	const meant = expected + times * rest * chance.normal() + odd.dkh;
+	const meant = expected + times * rest * chance.normal() + odd.size;
 	// The end falls on a step; a wider scatter is that of the whole.
 	const onStep = Math.round((meant - phase) / step) * step + phase;
 	const value = meant + times * (onStep - meant);

@@ -2,7 +2,8 @@ import { cuesFor, type Cue } from '../../../src/lib/judgement';
 import { readingScatter, type MethodFigures } from '../../../src/lib/metrology';
 import type { CheckId, Evidence, Reading } from '../../../src/lib/observation';
 import type { Chance } from '../chance';
-import { believed, type DrawnCauses, type Present } from './prior-causes';
+import { believed, believedOf, type BelievedOf } from './prior-believed';
+import type { DrawnCauses, Present } from './prior-causes';
 import {
 	effectsOf,
 	presentIn,
@@ -13,14 +14,13 @@ import {
 } from './prior-test';
 import { pickWeighted, shuffled } from './seeds';
 
-const SOLUTION = { nominal: 8, expandedUncertainty: 0.2 };
-const SECOND_PLUS_MINUS = 0.5;
 /** Of what a second method claims, so much lasts for the instrument. */
 const LASTING = 0.75;
 const WEIGHED_PLUS_MINUS = 0.01;
 
 const own: MadeBy = {
 	isFirst: false,
+	check: null,
 	isEarlier: false,
 	kit: true,
 	hands: 'own',
@@ -30,12 +30,6 @@ const own: MadeBy = {
 	instrument: false,
 	ratio: 1
 };
-
-/** What can stand on a scale or in a report, dKH: a mark past the end of a scale is read as its end. */
-const lowestRead = { ofNothing: -3, ofWater: -0.5 };
-const HIGHEST_READ = 990;
-const standsThere = (read: number, isOfNothing: boolean) =>
-	Math.min(HIGHEST_READ, Math.max(isOfNothing ? lowestRead.ofNothing : lowestRead.ofWater, read));
 
 /** What the kit's figures claim of a reading, k = 2. */
 function plusMinusOf(method: MethodFigures, value: number, ratio: number): number {
@@ -61,7 +55,8 @@ function answerRow({ likelihoods }: Cue, faults: readonly string[]): [string, nu
 /** Everything hidden in one case, from which every reading follows. */
 export class PriorWorld {
 	readonly #shared: (name: string) => number;
-	readonly tankDkh: number;
+	readonly tank: number;
+	readonly #of: BelievedOf;
 	#slipped = false;
 	#made = 0;
 
@@ -72,7 +67,8 @@ export class PriorWorld {
 		readonly chance: Chance
 	) {
 		this.#shared = sharedNormals(chance);
-		this.tankDkh = believed.tank.mean + believed.tank.sd * chance.normal();
+		this.#of = believedOf(method.analyte);
+		this.tank = this.#of.tank.mean + this.#of.tank.sd * chance.normal();
 	}
 
 	/** Another test may have gone astray by a slip of its own, but no two of them. */
@@ -80,30 +76,36 @@ export class PriorWorld {
 		if (this.#slipped || this.causes.unforeseen) return 0;
 		if (this.chance.uniform() >= believed.slipElsewhere) return 0;
 		this.#slipped = true;
-		return believed.unforeseenSdDkh * this.chance.normal();
+		return this.#of.unforeseenSd * this.chance.normal();
 	}
 
 	#reading(drawn: number, expandedUncertainty: number, isOfNothing = false): Reading {
-		const value = standsThere(drawn, isOfNothing);
+		const { lowestRead, highestRead, unit } = this.#of;
+		const lowest = isOfNothing ? lowestRead.ofNothing : lowestRead.ofWater;
+		const value = Math.min(highestRead, Math.max(lowest, drawn));
 		const id = `r${this.#made++}`;
-		return { id, label: id, value: Number(value.toFixed(4)), expandedUncertainty, unit: 'dKH' };
+		return { id, label: id, value: Number(value.toFixed(4)), expandedUncertainty, unit };
 	}
 
 	#byKit(amount: number, by: MadeBy, shift = 0): Reading {
 		const { method, causes, chance } = this;
 		const clean = readByKit(amount, by, method, causes, this.#shared, chance);
 		const value = clean + shift + (by.isFirst ? 0 : this.#slip());
-		return this.#reading(value, plusMinusOf(method, value, by.ratio), amount === 0);
+		// A solution was tested for all that is in it, and nothing taken off.
+		const takenOff = by.sampling === null ? 0 : 2 * this.#of.takenOffSd;
+		const plusMinus = Math.hypot(plusMinusOf(method, value, by.ratio), takenOff);
+		return this.#reading(value, plusMinus, amount === 0);
 	}
 
 	#portion(sampling: string): number {
-		return this.tankDkh + believed.portionSd * this.#shared(`portion ${sampling}`);
+		return this.tank + this.#of.portionSd * this.#shared(`portion ${sampling}`);
 	}
 
 	test(from: 'first' | CheckId): Evidence {
 		const by: MadeBy = {
 			...own,
 			isFirst: from === 'first',
+			check: from === 'first' ? null : from,
 			hands: from === 'otherHands' ? 'other' : 'own',
 			lot: from === 'freshLot' ? 'fresh' : 'own',
 			sampling: from === 'freshSample' ? 'fresh' : 'own',
@@ -113,14 +115,14 @@ export class PriorWorld {
 	}
 
 	reference(): Evidence {
-		const { mean, sd } = believed.matrix;
-		const amount = SOLUTION.nominal + (SOLUTION.expandedUncertainty / 2) * this.#shared('solution');
-		const by: MadeBy = { ...own, sampling: null, solution: true };
+		const { nominal, plusMinus, matrix } = this.#of.solution;
+		const amount = nominal + (plusMinus / 2) * this.#shared('solution');
+		const by: MadeBy = { ...own, sampling: null, solution: true, check: 'reference' };
 		return {
 			kind: 'reference',
-			reading: this.#byKit(amount, by, mean + sd * this.#shared('matrix')),
-			nominal: SOLUTION.nominal,
-			nominalExpandedUncertainty: SOLUTION.expandedUncertainty,
+			reading: this.#byKit(amount, by, matrix.mean + matrix.sd * this.#shared('matrix')),
+			nominal,
+			nominalExpandedUncertainty: plusMinus,
 			matrix: 'sodiumChloride',
 			solution: 'own'
 		};
@@ -129,17 +131,17 @@ export class PriorWorld {
 	secondMethod(): Evidence {
 		const by: MadeBy = { ...own, kit: false, hands: '', lot: '', instrument: true };
 		const { inVial, factor, added } = effectsOf(presentIn(this.causes, by), this.method, 1);
-		const u = SECOND_PLUS_MINUS / 2;
+		const u = this.#of.secondPlusMinus / 2;
 		const odd = unforeseenIn(this.causes, by);
 		const value =
 			factor * (this.#portion('own') + inVial) +
 			added +
-			odd.dkh +
+			odd.size +
 			u * Math.sqrt(LASTING) * this.#shared('instrument') +
 			u * Math.sqrt(1 - LASTING) * odd.times * this.chance.normal();
 		return {
 			kind: 'secondMethod',
-			reading: this.#reading(value, SECOND_PLUS_MINUS),
+			reading: this.#reading(value, this.#of.secondPlusMinus),
 			method: this.second,
 			instrument: 'other'
 		};
@@ -153,11 +155,11 @@ export class PriorWorld {
 				0
 			);
 		const then =
-			this.tankDkh -
-			(this.causes.changeDkh ?? 0) -
-			believed.perRootDaySd * way -
-			believed.trendPerDaySd * daysAgo * this.#shared('trend') +
-			believed.daySd * this.chance.normal();
+			this.tank -
+			(this.causes.change ?? 0) -
+			this.#of.perRootDaySd * way -
+			this.#of.trendPerDaySd * daysAgo * this.#shared('trend') +
+			this.#of.daySd * this.chance.normal();
 		const by: MadeBy = { ...own, isEarlier: true, sampling: `days ${daysAgo}` };
 		return { kind: 'earlier', reading: this.#byKit(then, by), daysAgo };
 	}
@@ -189,7 +191,7 @@ export class PriorWorld {
 		const { chance } = this;
 		const ids = [
 			...this.causes.faults.map(({ fault }) => fault.id),
-			...(this.causes.changeDkh === null ? [] : ['realChange'])
+			...(this.causes.change === null ? [] : ['realChange'])
 		];
 		const asked = cuesFor(this.method).filter(({ about }) => about === undefined);
 		return shuffled(chance, asked)

@@ -38,7 +38,8 @@ export function reportOf(
 	title: string,
 	judged: readonly Judged[],
 	ordered: readonly Ordered[],
-	seed: number
+	seed: number,
+	unit = 'dKH'
 ): string {
 	const n = judged.length;
 	const one = judged.flatMap((each) => each.one ?? []);
@@ -79,14 +80,14 @@ export function reportOf(
 			[
 				'diagnosis',
 				`${percent(held)} (± ${percent(2 * shareError(held, n))})`,
-				`${fixed(meanOf(judged.map((j) => j.widthDkh)))} dKH`,
-				`${fixed(rms((j) => j.errorDkh))} dKH`
+				`${fixed(meanOf(judged.map((j) => j.width)))} ${unit}`,
+				`${fixed(rms((j) => j.error))} ${unit}`
 			],
 			[
 				'reading ± as stated',
 				percent(shareOf(judged, (j) => j.isRawHeld)),
-				`${fixed(meanOf(judged.map((j) => j.rawWidthDkh)))} dKH`,
-				`${fixed(rms((j) => j.rawErrorDkh))} dKH`
+				`${fixed(meanOf(judged.map((j) => j.rawWidth)))} ${unit}`,
+				`${fixed(rms((j) => j.rawError))} ${unit}`
 			]
 		]),
 		tableOf([
@@ -116,7 +117,7 @@ function bySet(judged: readonly Judged[]): string {
 				fixed(log, 3),
 				fixed(baseRateScores(own).log, 3),
 				percent(shareOf(own, ({ isHeld }) => isHeld)),
-				fixed(meanOf(own.map(({ widthDkh }) => widthDkh)))
+				fixed(meanOf(own.map(({ width }) => width)))
 			];
 		})
 	]);

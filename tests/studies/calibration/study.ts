@@ -5,7 +5,7 @@ import { judge, type Judged } from './judge';
 import type { Ordered } from './orders';
 import { namesOfMistakes } from './outside-names';
 import { reportOf } from './report';
-import { tableIds, tables, type Done, type TableId, type Task } from './tables';
+import { tableIds, tables, unitIn, type Done, type TableId, type Task } from './tables';
 
 export type StudyOptions = {
 	/** Cases judged, and cases checked one after the other, in each table. */
@@ -95,7 +95,7 @@ export async function runStudy(options: StudyOptions): Promise<void> {
 		const own = done.filter((_, i) => tasks[i]?.table === table);
 		const judged: Judged[] = own.flatMap((each) => each.judged);
 		const ordered: Ordered[] = own.flatMap((each) => each.ordered);
-		console.log(`\n${reportOf(tables[table].title, judged, ordered, seed)}`);
+		console.log(`\n${reportOf(tables[table].title, judged, ordered, seed, unitIn(table))}`);
 		const slowest = Math.max(...judged.map(({ ms }) => ms));
 		const mean = judged.reduce((sum, { ms }) => sum + ms, 0) / judged.length;
 		console.log(`\nA diagnosis took ${mean.toFixed(0)} ms, at most ${slowest.toFixed(0)} ms.`);

@@ -9,9 +9,20 @@ import { seedOf } from './seeds';
 
 /** Where the cases of a table come from. */
 export const tables = {
-	prior: { title: '1 · drawn from the model’s own prior', caseAt: priorCase },
+	prior: {
+		title: '1 · drawn from the model’s own prior',
+		caseAt: (index: number, seed: number) => priorCase(index, seed)
+	},
 	bench: { title: '2 · played on the practice bench', caseAt: benchCase },
 	astray: { title: '3 · the model is wrong about the world', caseAt: astrayCase },
+	calcium: {
+		title: 'calcium · drawn from the model’s own prior',
+		caseAt: (index: number, seed: number) => priorCase(index, seed, 'calcium')
+	},
+	magnesium: {
+		title: 'magnesium · drawn from the model’s own prior',
+		caseAt: (index: number, seed: number) => priorCase(index, seed, 'magnesium')
+	},
 	outside: { title: '4 · from a bench that knows nothing of the model', caseAt: outsideCase }
 } satisfies Record<
 	string,
@@ -19,6 +30,9 @@ export const tables = {
 >;
 export type TableId = keyof typeof tables;
 export const tableIds = Object.keys(tables) as TableId[];
+
+/** In which values of a table stand. */
+export const unitIn = (table: TableId) => tables[table].caseAt(0, 0).band.unit;
 
 /** Some cases of a table, judged or checked one after the other. */
 export type Task = {
