@@ -108,6 +108,10 @@ export function flowTo(state: BenchState, at: number): Moved {
 
 /** First span in which the next drop is looked for, ms; it doubles until the drop is in it. */
 const FIRST_SPAN_MS = 1000;
+/** The moment is found to this, ms: a hand pushes less than a billionth of a drop in it. */
+const NEAR_MS = 1e-6;
+/** So often a straight line is laid through both ends before they are halved: a push is mostly steady. */
+const LINES = 3;
 
 /**
  * When the next drop will leave the tip, if that is not after `until`. The moment is found from the
@@ -116,17 +120,30 @@ const FIRST_SPAN_MS = 1000;
 export function nextDropAt(state: BenchState, until: number): number | null {
 	if (!state.flow && leakMlPerS(state) === 0) return null;
 	const size = nextDropMl(state);
-	const hasGrown = (at: number) => flowTo(state, at).delivery.hangingMl >= size;
-	if (!hasGrown(until)) return null;
-	let span = FIRST_SPAN_MS;
-	while (!hasGrown(state.at + span)) span *= 2;
-	let early = state.at;
-	let late = state.at + span;
-	for (;;) {
-		const middle = (early + late) / 2;
-		if (middle <= early || middle >= late) break;
-		if (hasGrown(middle)) late = middle;
-		else early = middle;
+	const beyond = (at: number) => flowTo(state, at).delivery.hangingMl - size;
+	if (beyond(until) < 0) return null;
+	const early = state.at;
+	const giveEnds = state.flow ? giveEndsAt(state, state.flow) : Number.POSITIVE_INFINITY;
+	let late = giveEnds > early ? Math.min(early + FIRST_SPAN_MS, giveEnds) : early + FIRST_SPAN_MS;
+	while (beyond(late) < 0) late += late - early;
+	return Math.min(momentBetween(beyond, early, late), until);
+}
+
+/** Where what hangs has become a drop; the later end of what is left, so that the drop is there. */
+function momentBetween(beyond: (at: number) => number, early: number, late: number): number {
+	const near = Math.max(NEAR_MS, 4 * Number.EPSILON * late);
+	const look = (at: number) => {
+		if (!(at > early && at < late)) return;
+		if (beyond(at) < 0) early = at;
+		else late = at;
+	};
+	for (let line = 0; line < LINES && late - early > near; line++) {
+		const under = beyond(early);
+		const crossing = early - (under * (late - early)) / (beyond(late) - under);
+		// A hair to both sides, so that a steady push is done at once.
+		look(crossing - near / 3);
+		look(crossing + near / 3);
 	}
-	return Math.min(late, until);
+	while (late - early > near) look((early + late) / 2);
+	return late;
 }
