@@ -128,6 +128,18 @@ describe('stories', () => {
 		const untold = odds(baseOf(diagnose(odd, { method: calcium })));
 		expect(odds(baseOf(diagnosis))).toBeGreaterThan(4 * untold);
 	});
+	it('a crust tells more of the base than its age does, and a fresh bottle clears it', () => {
+		const told = (answer: string) =>
+			baseOf(
+				diagnose([ofCalcium.test(520), ofCalcium.earlier(425), cue('baseBottle', answer)], {
+					method: calcium
+				})
+			);
+		const unknown = told('unknown');
+		expect(told('crust')).toBeGreaterThan(told('old'));
+		expect(told('old')).toBeGreaterThan(unknown);
+		expect(told('fresh')).toBeLessThan(unknown);
+	});
 	it('a vial with more base that reads the same clears it, one that reads as before convicts it', () => {
 		const odd = [ofCalcium.test(500), ofCalcium.earlier(425), cue('baseBottle', 'old')];
 		const same = diagnose([...odd, ofCalcium.test(498, 'moreBase')], { method: calcium });
