@@ -5,6 +5,7 @@ import {
 	impliedTitrantStrength,
 	leafletEndOf,
 	scaleEndsOf,
+	usedMlForValue,
 	usedMlOf,
 	valueFromMark,
 	type Kit,
@@ -265,4 +266,43 @@ describe('a mark past the full one', () => {
 		expect(scaleEndsOf(long)).toEqual([0, 1.4]);
 		expect(scaleEndsOf({ ...long, scale: 'up' })).toEqual([-0.4, 1]);
 	});
+});
+
+describe('a syringe that is filled again on the way', () => {
+	// 40 mmol/L per mL less 1.99: one filling of 1 mL ends at 38.01, two at 78.01.
+	const hardnessKit = houseKitOf('house-hardness');
+	it('reaches on by a whole filling each time', () => {
+		expect(leafletEndOf(hardnessKit)).toBeCloseTo(38.01, 9);
+		expect(leafletEndOf(hardnessKit, 'normal', 1)).toBeCloseTo(78.01, 9);
+		expect(leafletEndOf(syringeKit, 'normal', 1)).toBeCloseTo(leafletEndOf(syringeKit) + 16, 6);
+	});
+	it('reaches no further where the table bends', () => {
+		const bent = tableKit([
+			{ at: 0, value: 20 },
+			{ at: 0.5, value: 7 },
+			{ at: 1, value: 0 }
+		]);
+		expect(leafletEndOf(bent, 'normal', 1)).toBe(20);
+	});
+	it('a count of fillings is a whole number', () => {
+		for (const refills of [-1, 0.5, Number.NaN])
+			expect(() => leafletEndOf(hardnessKit, 'normal', refills)).toThrow(/refills.*found/);
+	});
+	it('what a value took has all fillings in it: (63.8 + 1.99) / 40 mL', () => {
+		expect(usedMlForValue(hardnessKit, 63.8)).toBeCloseTo(1.64475, 6);
+	});
+	it.each(['house-syringe', 'house-dropper', 'house-burette', 'house-calcium', 'house-hardness'])(
+		'%s: a value is made of what it took',
+		(id) => {
+			const kit = houseKitOf(id);
+			const { capacityMl } = { capacityMl: 1, ...kit.delivery };
+			const usedMl = 0.4 * capacityMl;
+			const isDown = kit.delivery.by === 'syringe' && kit.delivery.scale === 'down';
+			const end = {
+				markMl: isDown ? capacityMl - usedMl : usedMl,
+				drops: usedMl / kit.delivery.dropMl
+			};
+			expect(usedMlForValue(kit, valueFromMark(kit, end).value)).toBeCloseTo(usedMl, 6);
+		}
+	);
 });

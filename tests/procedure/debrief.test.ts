@@ -71,6 +71,24 @@ describe('the debrief', () => {
 		expect(early.next.text).not.toBe(debrief.next.text);
 	});
 
+	it('two drops at once that ended before the end are no drops too many: such a test reads low', () => {
+		const stream = [
+			{ type: 'flow.give', size: 'stream' },
+			{ type: 'tip.touchOff' },
+			{ type: 'swirl.start' },
+			{ type: 'swirl.stop' }
+		] as const;
+		const early = debriefed({ plan: { dropsPastEnd: -12 }, deeds: stream });
+		expect(early.curve.stoppedMl).toBeLessThan(early.curve.endMl!);
+		expect(early.reading!.value).toBeLessThan(early.trueValue);
+		expect(early.slips.map(({ slip }) => slip.kind)).not.toContain('overshot');
+		expect(lineOf(early, 'eye')).toBeLessThan(-0.5);
+		expect(early.next.text).toMatch(/had not come all the way/);
+		const late = debriefed({ plan: { dropsPastEnd: 0 }, deeds: stream });
+		expect(late.curve.stoppedMl).toBeGreaterThan(late.curve.endMl!);
+		expect(lineOf(late, 'slip-overshot')).toBeGreaterThan(0.3);
+	});
+
 	it('tells a fault of the bottle from one of the hands', () => {
 		const debrief = debriefed({
 			scenario: {

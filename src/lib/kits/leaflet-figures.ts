@@ -1,6 +1,7 @@
-import { valuePerMlAt } from './conversion';
+import { convertUsed, valuePerMlAt } from './conversion';
 import type { Kit } from './kit';
 import { usedFromColumn } from './table-column';
+import { lineOfTable } from './table-line';
 import { titrantOf } from './titrant';
 import { unitOf } from './units';
 import { valueFromMark } from './value';
@@ -31,20 +32,51 @@ function middleUse(kit: Kit): number {
  * The highest value that one filling can show by the leaflet, in the kit's unit, for one of its
  * sample volumes: at the end of the scale, or of the table where that comes first. Infinite for a
  * dropper, which has no end.
+ *
+ * @param refills how often it was filled again on the way, a whole number of 0 or above; each reaches on
+ *   by a whole filling, but where a table bends: that tells nothing beyond its end
+ * @throws RangeError when `refills` is no such number
  */
-export function leafletEndOf(kit: Kit, volumeId?: string): number {
+export function leafletEndOf(kit: Kit, volumeId?: string, refills = 0): number {
 	const { delivery, conversion, sample } = kit;
+	if (!(Number.isInteger(refills) && refills >= 0))
+		throw new RangeError(`refills must be a whole number of 0 or above; found ${refills}`);
 	if (delivery.by === 'dropper') return Number.POSITIVE_INFINITY;
-	const tableEndsMl =
-		conversion.kind === 'rows'
-			? conversion.rows.map((row) => usedFromColumn(delivery, conversion.column, row.at))
-			: [delivery.capacityMl];
+	const isTable = conversion.kind === 'rows';
+	const tableEndsMl = isTable
+		? conversion.rows.map((row) => usedFromColumn(delivery, conversion.column, row.at))
+		: [delivery.capacityMl];
+	const isBent = isTable && lineOfTable(conversion.rows).shape === 'bent';
 	const usedMl = Math.min(delivery.capacityMl, Math.max(...tableEndsMl));
 	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
 	const sampleVolumeMl = sample.volumes.find((volume) => volume.id === volumeId)?.volumeMl;
 	const markMl = isDown ? delivery.capacityMl - usedMl : usedMl;
-	return valueFromMark(kit, { markMl, sampleVolumeMl }).value;
+	const refilledMl = isBent ? 0 : refills * delivery.capacityMl;
+	return valueFromMark(kit, { markMl, refilledMl, sampleVolumeMl }).value;
 }
+
+/**
+ * Titrant that a value takes by the leaflet, mL, whatever was filled again on the way among it.
+ *
+ * @param value in the kit's unit
+ * @param sampleVolumeMl the nominal one when left out
+ * @returns null where a table that bends does not reach so far
+ */
+export function usedMlForValue(kit: Kit, value: number, sampleVolumeMl?: number): number | null {
+	const nominalMl = kit.sample.volumes[0]?.volumeMl ?? Number.NaN;
+	const sought = (value * (sampleVolumeMl ?? nominalMl)) / nominalMl;
+	let usedMl = middleUse(kit);
+	try {
+		// One step where the leaflet is straight; a few, from row to row, where it bends.
+		for (let step = 0; step < STEPS; step++)
+			usedMl += (sought - convertUsed(kit, usedMl).value) / valuePerMlAt(kit, usedMl);
+	} catch {
+		return null;
+	}
+	return Math.max(0, usedMl);
+}
+
+const STEPS = 6;
 
 /** What the parts of a leaflet are worth for one of its sample volumes, in the kit's unit. */
 export type Worth = {

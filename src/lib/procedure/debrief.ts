@@ -1,4 +1,12 @@
-import { curveOf, ledgerOf, trueValueOf, type Curve, type Ledger, type LedgerLine } from '../bench';
+import {
+	curveOf,
+	ledgerOf,
+	slipsOfThisEnd,
+	trueValueOf,
+	type Curve,
+	type Ledger,
+	type LedgerLine
+} from '../bench';
 import { slipCues, slipWords, supportOf, type Finding, type Support } from '../judgement';
 import { convertValue, type Kit } from '../kits';
 import { methodFiguresOf } from '../metrology';
@@ -199,7 +207,9 @@ export function debriefOf(run: RunState): Debrief | null {
 	const first = run.titrations[0];
 	if (!first) return null;
 	const reading = readingOfTitration(first);
-	const slips = slipsIn(run.kit, first.steps, first.events).filter((slip) => !slip.provisional);
+	const slips = slipsOfThisEnd(first.bench, slipsIn(run.kit, first.steps, first.events)).filter(
+		(slip) => !slip.provisional
+	);
 	const ledger = ledgerOfTitration(first, slips);
 	const notes = slips.map((slip) => noteOf(slip, ledger));
 	const given = run.inquiry.context.conclusion;
