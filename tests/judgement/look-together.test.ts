@@ -90,8 +90,25 @@ describe('used up together', () => {
 	});
 	it('alkalinity that went without calcium is odd', () => {
 		const finding = found(used(6, 2), 'useInProportion');
-		expect(finding).toMatchObject({ says: 'odd', sentence: expect.stringMatching(/nitrate/) });
+		expect(finding).toMatchObject({ says: 'odd', sentence: expect.stringMatching(/nitrate/i) });
 	});
+	it.each([
+		[0.1, -150, /^Calcium rose.*dosed than believed, or a test of calcium/],
+		[-3, -150, /^Calcium rose/],
+		[-6, 0, /^Alkalinity rose, and calcium does not/],
+		[1, 60, /^More calcium went/],
+		[6, 2, /^Alkalinity went without its calcium/],
+		// Within its ± nobody can say that calcium rose.
+		[6, -10, /^Alkalinity went without its calcium/]
+	] as const)(
+		'%d dKH and %d mg/L used up: the words follow the way',
+		(alkalinity, calcium, words) => {
+			const finding = found(used(alkalinity, calcium), 'useInProportion');
+			expect(finding).toMatchObject({ says: 'odd', sentence: expect.stringMatching(words) });
+			expect(finding?.sentence).not.toMatch(/Less or more/);
+			if (/rose/.test(finding!.sentence)) expect(finding!.sentence).not.toMatch(/nitrate/i);
+		}
+	);
 });
 
 describe('magnesium for holding calcium', () => {

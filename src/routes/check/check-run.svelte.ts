@@ -92,7 +92,9 @@ export class CheckRun implements CheckRunProps {
 		if (!kit || !reading) return null;
 		const { sealMl, levelMl, drops } = reading.marks ?? {};
 		try {
-			const markMl = sealMl ?? levelMl;
+			const isFilledAgain = kit.delivery.by !== 'dropper' && kit.delivery.refilled;
+			// The last mark leaves out the fillings before.
+			const markMl = isFilledAgain ? undefined : (sealMl ?? levelMl);
 			if (drops !== undefined) return usedMlOf(kit, { drops });
 			if (markMl !== undefined) return usedMlOf(kit, { markMl });
 		} catch {
@@ -134,7 +136,11 @@ export class CheckRun implements CheckRunProps {
 		if (decision?.verdict !== 'adjust' || !diagnosis || !means) return null;
 		const { analyte } = this.log;
 		return correctionPlan(
-			correctionInputOf({ decision, diagnosis, tank, means, isUnitSure: !isUnitDoubted, analyte })
+			correctionInputOf({
+				...{ decision, diagnosis, tank, means, analyte },
+				isUnitSure: !isUnitDoubted,
+				testReading: this.state.inQuestion?.reading ?? null
+			})
 		);
 	});
 

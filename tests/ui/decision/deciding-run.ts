@@ -52,7 +52,8 @@ export function decidingRun({
 						diagnosis: known,
 						tank,
 						means,
-						isUnitSure: !isUnitDoubted
+						isUnitSure: !isUnitDoubted,
+						testReading: run.state.inQuestion?.reading ?? null
 					})
 				);
 			}

@@ -7,6 +7,19 @@ export const CALCIUM_MG_PER_L_PER_DKH = CALCIUM_MG_PER_MEQ * convertValue(1, 'dK
 
 const rounded = (value: number, decimals = 0) => value.toFixed(decimals).replace('-', '−');
 
+type Way = { isMoreCalcium: boolean; hasCalciumRisen: boolean; hasAlkalinityRisen: boolean };
+
+/** What moves one of the two alone, by which of them went or came further than the other. */
+function outOfProportion({ isMoreCalcium, hasCalciumRisen, hasAlkalinityRisen }: Way): string {
+	if (!isMoreCalcium && hasCalciumRisen)
+		return 'Calcium rose, and alkalinity does not bear that out: what grows only takes calcium. More of it was dosed than believed, or a test of calcium is off.';
+	if (isMoreCalcium && hasAlkalinityRisen)
+		return 'Alkalinity rose, and calcium does not bear that out. More of it was dosed than believed, or a test is off.';
+	return isMoreCalcium
+		? 'More calcium went than alkalinity asks for. Calcium alone was dosed less than believed, or a test is off.'
+		: 'Alkalinity went without its calcium. Nitrate that builds up takes alkalinity alone, and so does a dosing part that failed.';
+}
+
 /**
  * What was used up of calcium against what was used up of alkalinity: what grows takes one of calcium for
  * two of alkalinity, and the tests seldom see it.
@@ -29,7 +42,11 @@ export function useInProportion({ usedUp }: ConsistencyInput): Finding | null {
 		return {
 			id,
 			says: 'odd',
-			sentence: `Less or more calcium went than alkalinity asks for. Something else moves one of them: ${found < expected ? 'nitrate that builds up takes alkalinity alone, and so does a dosing part that failed' : 'calcium alone was dosed less than believed, or a test is off'}.`,
+			sentence: outOfProportion({
+				isMoreCalcium: found > expected,
+				hasCalciumRisen: found < -toMg(calcium.expandedUncertainty),
+				hasAlkalinityRisen: used < -toDkh(alkalinity.expandedUncertainty)
+			}),
 			because
 		};
 	if (expanded > Math.abs(expected))

@@ -8,6 +8,8 @@ import { gramsPerThousandth } from './correction-powders';
 /** A correction of which everything needed is known; values in the unit of `value`. */
 export type KnownCorrection = {
 	value: CorrectionInput['value'];
+	/** Of the test that a retest is made by; null where nobody knows. */
+	testExpandedUncertainty: number | null;
 	/** What the tank may hold instead; none where it is known to be one value. */
 	otherValues: readonly number[];
 	target: number;

@@ -95,7 +95,7 @@ export function cautionsFor(
 					`Never in one vessel with anything else that is dosed, and an hour apart from ${othersThan(analyte)}.`
 				]
 			: []),
-		`On a retest day test some hours after adding.${plan.otherValues.length > 0 ? '' : ' Go on only if the value is what the plan expects, within its ±.'}`,
+		`On a retest day test some hours after adding.${plan.otherValues.length > 0 ? '' : ` Go on only if it reads what the plan expects, ${plan.testExpandedUncertainty === null ? 'within the ± of the plan and of the test together' : 'within the ± that stands beside it there'}.`}`,
 		'This covers the way there. What is used up each day needs its own supply afterwards.',
 		'For an adult who knows the tank. An experienced keeper or an aquatic veterinarian comes before this sum.'
 	];
@@ -105,13 +105,17 @@ export function cautionsFor(
 export function planWouldChange(plan: KnownCorrection, days: readonly PlanDay[]): string[] {
 	const { value, consumptionPerDay, analyte } = plan;
 	const { unit } = value;
+	const retestWords = ({ day, ...retest }: PlanDay) => {
+		const expanded = retest.retestExpandedUncertainty ?? retest.expectedExpandedUncertainty;
+		const further =
+			retest.retestExpandedUncertainty === undefined
+				? ' by more than the ± of the test as well'
+				: '';
+		return `A retest on day ${day} that reads away from ${measured(retest.expected, expanded, unit, analyte)}${further}: stop, and check volume, strength and test.`;
+	};
 	const retest = days.find(({ isRetest }) => isRetest);
 	return [
-		...(retest
-			? [
-					`A retest on day ${retest.day} away from ${measured(retest.expected, retest.expectedExpandedUncertainty, unit, analyte)}: stop, and check volume, strength and test.`
-				]
-			: []),
+		...(retest ? [retestWords(retest)] : []),
 		consumptionPerDay > 0
 			? `Another consumption than ${setValue(consumptionPerDay, unit, analyte)} a day.`
 			: 'Consumption or dosing that are not in balance.',

@@ -41,7 +41,19 @@ function foreseeable(plan: KnownCorrection, days: readonly PlanDay[]): PlanDay[]
 		.filter(
 			({ expectedExpandedUncertainty }) => expectedExpandedUncertainty <= widest * (1 + 1e-9)
 		);
-	return told.map((day, i) => (i === told.length - 1 ? { ...day, isRetest: true } : day));
+	return told.map((day, i) =>
+		withRetestBand(plan, i === told.length - 1 ? { ...day, isRetest: true } : day)
+	);
+}
+
+/** The test of a retest is off by something itself: what it finds may lie further off than what is expected. */
+function withRetestBand(plan: KnownCorrection, day: PlanDay): PlanDay {
+	const { testExpandedUncertainty: ofTest, otherValues } = plan;
+	if (!day.isRetest || ofTest === null || otherValues.length > 0) return day;
+	return {
+		...day,
+		retestExpandedUncertainty: Math.hypot(day.expectedExpandedUncertainty, ofTest)
+	};
 }
 
 /** Expanded uncertainty of the value after some days of additions. */

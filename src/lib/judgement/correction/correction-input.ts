@@ -1,5 +1,5 @@
 import { convertValue, decimalsFor, type Analyte, type Unit } from '../../kits';
-import type { Tank } from '../../observation';
+import type { Reading, Tank } from '../../observation';
 import type { CorrectionInput, PlannedMeans } from './correction';
 import type { Band, Decision } from '../decision/decision';
 import type { Diagnosis } from '../diagnosis/diagnosis';
@@ -33,6 +33,7 @@ export function correctionInputOf({
 	tank,
 	means,
 	isUnitSure,
+	testReading = null,
 	analyte = 'alkalinity'
 }: {
 	decision: Decision;
@@ -40,6 +41,8 @@ export function correctionInputOf({
 	tank: Tank;
 	means: PlannedMeans | null;
 	isUnitSure: boolean;
+	/** By the test that a retest is made by: its ± is taken for that of the retest. */
+	testReading?: Pick<Reading, 'expandedUncertainty' | 'unit'> | null;
 	analyte?: Analyte;
 }): CorrectionInput {
 	const { isDefault: _, ...band } = bandOf(tank, diagnosis.unit, analyte);
@@ -56,6 +59,8 @@ export function correctionInputOf({
 			standardUncertainty: expanded / 2,
 			unit
 		},
+		testExpandedUncertainty:
+			testReading && convertValue(testReading.expandedUncertainty, testReading.unit, unit, analyte),
 		...(split ? { otherValues: split.others.map(({ value }) => asShown(value)) } : {}),
 		target: tank.target,
 		waterL: tank.waterL,

@@ -19,6 +19,7 @@ function requireFigures(input: CorrectionInput): void {
 	};
 	within('value.value', input.value.value, -1e6, 1e6);
 	within('value.standardUncertainty', input.value.standardUncertainty, 0, 1e6);
+	within('testExpandedUncertainty', input.testExpandedUncertainty, 0, 1e6);
 	for (const other of input.otherValues ?? []) within('otherValues', other, -1e6, 1e6);
 	within('target', input.target, 0, 1e6);
 	within('waterL', input.waterL, 1, 1e6);
@@ -50,6 +51,7 @@ function knownOf(input: CorrectionInput): KnownCorrection | null {
 	const usual = convertValue(limits.rise.usualPerDay, limits.unit, value.unit, analyte);
 	return {
 		value,
+		testExpandedUncertainty: input.testExpandedUncertainty ?? null,
 		otherValues: input.otherValues ?? [],
 		target,
 		waterL,

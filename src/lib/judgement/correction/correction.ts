@@ -14,6 +14,11 @@ export type CorrectionInput = {
 	/** Where it is, with its standard uncertainty; its unit is that of all that follows. */
 	value: { value: number; standardUncertainty: number; unit: Unit };
 	/**
+	 * ± of a retest by the test that is used, about 95 %, in the unit: what a retest may be off by itself. The
+	 * plan then says how far a retest may lie from what it expects.
+	 */
+	testExpandedUncertainty?: number | null | undefined;
+	/**
 	 * What the tank may hold instead, where the value is not known to be one: `value` is then the one that
 	 * asks for least, and no more than a first step is planned.
 	 */
@@ -60,6 +65,11 @@ export type PlanDay = {
 	/** Change of pH if all of that day's addition went in at once, computed; adding slowly makes less. */
 	phChange: number;
 	isRetest: boolean;
+	/**
+	 * How far a retest may lie from `expected`, about 95 %: the ± of what is expected and of the test together.
+	 * Left out on other days, where nobody knows the ± of the test, and where the tank may hold other values.
+	 */
+	retestExpandedUncertainty?: number;
 };
 
 export type CorrectionPlan = {

@@ -89,7 +89,7 @@ export function wouldChangeFor(
 	if (verdict === 'adjust')
 		return [
 			...(isSizeKnown ? [] : ['Finding out which of the values the water holds.']),
-			'A retest that differs from what the plan expects by more than its ±.',
+			'A retest that differs from what the plan expects by more than the ± of both together.',
 			'Salinity or temperature away from the usual.',
 			'Haze or white flakes in the water, or animals that look worse: stop adding.'
 		];

@@ -12,13 +12,19 @@ export function phChangeWords(phChange: number): string {
 	return Math.abs(phChange) < TOLD_FROM ? 'hardly any' : `about ${signed(phChange, 2)}`;
 }
 
-/** What follows on a day of retest: after the last nothing is planned. Null on other days. */
+/**
+ * What a retest may read on its day, where the plan says, and what follows: after the last nothing is
+ * planned. Null on other days.
+ */
 export function retestWords(
-	{ day, isRetest }: PlanDay,
-	{ days }: Pick<CorrectionPlan, 'days'>
+	{ day, isRetest, expected, retestExpandedUncertainty }: PlanDay,
+	{ days, unit, analyte }: Pick<CorrectionPlan, 'days' | 'unit' | 'analyte'>
 ): string | null {
 	if (!isRetest) return null;
-	return day === days.at(-1)?.day ? 'Test' : 'Test, then go on';
+	const isLast = day === days.at(-1)?.day;
+	if (retestExpandedUncertainty === undefined) return isLast ? 'Test' : 'Test, then go on';
+	const reads = measured(expected, retestExpandedUncertainty, unit, analyte);
+	return `Test: it should read ${reads}${isLast ? '' : '; then go on'}`;
 }
 
 /** Where a day shall have brought it: '6.8 ± 0.4 dKH'. */

@@ -180,7 +180,7 @@ function planParts(plan: CorrectionPlan | PlanRefused): ReportPart[] {
 	if (plan.kind === 'refused') return [{ title: 'No plan, because', lines: plan.because }];
 	const retestPart = (each: PlanDay) => {
 		const retest = retestWords(each, plan);
-		return retest ? `; ${retest.toLowerCase()}` : '';
+		return retest ? `; ${retest.charAt(0).toLowerCase()}${retest.slice(1)}` : '';
 	};
 	return [
 		{
