@@ -19,6 +19,7 @@ export { hydratesOf } from './correction/correction-powders';
 export { correctionPlan } from './correction/correction-plan';
 export { amountInWords } from './correction/correction-sum';
 export { decide } from './decision/decide';
+export { silentWords } from './decision/decide-because';
 export { livestockRatios } from './decision/decide-belief';
 export {
 	bandInWords,

@@ -3,7 +3,7 @@ import type { LivestockLook } from '../../observation';
 import type { Belief } from './decide-belief';
 import { bandInWords, chanceInWords, measured, setValue } from './decide-words';
 import type { Band, Decision } from './decision';
-import type { Diagnosis } from '../diagnosis/diagnosis';
+import type { Diagnosis, SilentWitness } from '../diagnosis/diagnosis';
 import { limitsOf } from './limits';
 import { FIRST_STEP_DAYS, splitNeedOf } from './split-need';
 
@@ -83,6 +83,18 @@ export function howFarIsNotKnown(grounds: Grounds, direction: Decision['directio
 	];
 }
 
+const whySilent: Record<SilentWitness, string> = {
+	solutionDoubted:
+		'A known solution was asked as well, but it may well be what is wrong itself, so that it speaks for nothing yet.',
+	methodDoubted:
+		'A second method was asked as well, but it may well be what is wrong itself, so that it speaks for nothing yet.',
+	methodTooWide: 'A second method was asked as well, but its ± is too wide to bear this out.'
+};
+
+/** What independent of the kit was asked and could not count, and why. */
+export const silentWords = (silent: readonly SilentWitness[]): string =>
+	silent.map((each) => whySilent[each]).join(' ');
+
 /** Whether anything independent of the kit bears the value out. */
 function whatBearsItOut(
 	{ diagnosis, band, analyte }: Grounds,
@@ -94,8 +106,11 @@ function whatBearsItOut(
 		return 'A second method was asked as well. The two agree on the side, and not on the size.';
 	if (isVerified)
 		return 'Not the kit alone speaks for it: a known solution or a second method was asked as well.';
-	return isAtOdds
-		? 'A second method was asked, and it does not agree with the kit: neither speaks for the other.'
+	if (isAtOdds)
+		return 'A second method was asked, and it does not agree with the kit: neither speaks for the other.';
+	const silent = diagnosis.silentWitnesses ?? [];
+	return silent.length > 0
+		? silentWords(silent)
 		: 'Nothing but the kit speaks for it yet. A repeat shares every lasting error of the first; a known solution or a second method does not.';
 }
 

@@ -19,6 +19,7 @@ import type { DecideInput, Decision } from './decision';
 import { emergencyDecision } from './emergency';
 import { isWeeklyTooRare, retestInterval } from './retest';
 import { salinityOff } from './salinity';
+import { whatToMend } from './what-to-mend';
 
 /**
  * Chance of changing the advice from which one more check comes first, although the value is verified
@@ -84,9 +85,9 @@ function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: bo
 	const { next, isEnough } = input;
 	if (input.hasStonyCorals === false) return leave;
 	if (input.isUnitSure === false) return checkFor('unit');
-	const isMoreToBeAsked = !isEnough && next !== null;
 	if (input.diagnosis?.isBeyondAnyTank)
 		return checkFor(next && next.information >= HARDLY_TELLS ? null : 'reading');
+	const isMoreToBeAsked = !isEnough && next !== null;
 	const mayTurn = isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL;
 	// Something independent verifies nothing while it contradicts the kit.
 	if (isMoreToBeAsked && openContradiction(input)) return checkFor(null);
@@ -142,8 +143,8 @@ export function decide(input: DecideInput): Decision {
 	const change = changeOf(input);
 	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
 	const isVerified = diagnosis.isIndependent;
-	const best = bestAct(grounds);
 	const isOfNoTank = diagnosis.isBeyondAnyTank ?? false;
+	const best = bestAct(grounds);
 	const verdict = verdictOf(input, best, belief, isVerified);
 	const howFar = howFarIsNotKnown(grounds, verdict.direction);
 	// A sitter and a tank without corals have their own reasons.
@@ -162,6 +163,7 @@ export function decide(input: DecideInput): Decision {
 			...(isLeftAsItIs ? [whyLeftOutside(grounds)] : []),
 			...howFar,
 			...(isOfNoTank ? [] : [whereItLies(grounds), whatItHolds(grounds)]),
+			...(verdict.verdict === 'leave' ? whatToMend(grounds) : []),
 			...otherGrounds(grounds, { isVerified, direction: verdict.direction }),
 			...(tooRare ? [tooRare] : [])
 		].filter((line): line is string => line !== null),

@@ -14,7 +14,7 @@ import { contradictionsOf } from './contradictions';
 import type { DiagnoseOptions, Diagnosis, Explanation } from './diagnosis';
 import { faultClasses, type FaultClass } from '../catalogue/fault';
 import { groupsOf } from './groups';
-import { isIndependentlyHeld } from './independent';
+import { witnessesOf } from './independent';
 import { cumulativeOf, type Normal } from './mixture';
 import { foreseenChecks } from './possible-tests';
 import { trueValueOf } from './true-value';
@@ -94,6 +94,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 	const noneOfThese = notCertain(
 		beliefs.find(({ place }) => place === places.noneOfThese)?.probability ?? 0
 	);
+	const witnesses = witnessesOf(analysis, beliefs);
 	const mixture = inUnitOf(tankMixture(analysis), inUnit);
 	const fromUnit = (value: number) => convertValue(value, unit, water.unit, method.analyte);
 	return {
@@ -107,11 +108,12 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		),
 		mixture,
 		cumulative: (value) => cumulativeOf(mixture, value),
-		isIndependent: isIndependentlyHeld(analysis, beliefs),
+		isIndependent: witnesses.isHeld,
+		silentWitnesses: witnesses.silent,
 		contradictions: contradictionsOf(analysis, inUnit),
+		isBeyondAnyTank: isBeyondAnyTank(analysis),
 		unused: analysis.unused
 	};
-		isBeyondAnyTank: isBeyondAnyTank(analysis),
 }
 
 const inUnitOf = (mixture: readonly Normal[], inUnit: (value: number) => number): Normal[] =>

@@ -65,6 +65,14 @@ export type TrueValue = {
 	density: readonly { value: number; density: number }[];
 };
 
+/** Why something independent of the kit that was asked speaks for nothing. */
+export type SilentWitness =
+	/** The known solution, or the other method, may well be what is wrong itself. */
+	| 'solutionDoubted'
+	| 'methodDoubted'
+	/** The ± of the other method is too wide to bear anything out. */
+	| 'methodTooWide';
+
 export type Diagnosis = {
 	unit: Unit;
 	/** All that carry weight, the most probable first; with `noneOfThese` they sum to 1. */
@@ -94,8 +102,12 @@ export type Diagnosis = {
 	 * ever more than 'probably'.
 	 */
 	isIndependent: boolean;
+	/** What is independent of the kit, was asked, and speaks for nothing yet: why. */
+	silentWitnesses?: readonly SilentWitness[];
 	/** Pieces of evidence that do not fit together, the worst first; in the diagnosis' unit. */
 	contradictions?: readonly Contradiction[];
+	/** The test in question reads more than any tank holds, and no other reading of that water stands beside it. */
+	isBeyondAnyTank?: boolean;
 	/** Evidence that could not be used, with the reason; nothing is dropped silently. */
 	unused: readonly { at: number; why: string }[];
 };
@@ -106,8 +118,6 @@ export type DiagnoseOptions = {
 	/** What is measured, where no kit is known; alkalinity when left out. */
 	analyte?: Analyte;
 	/** Unit of the answer; that of the test in question when left out. */
-	/** The test in question reads more than any tank holds, and no other reading of that water stands beside it. */
-	isBeyondAnyTank?: boolean;
 	unit?: Unit;
 	/** Probabilities in place of those of the catalogue, by fault id (any other name is refused); 0 takes a fault out. */
 	priors?: Readonly<Record<string, number>>;

@@ -1,5 +1,6 @@
 import type { Analysis } from './analysis';
 import type { Belief } from './beliefs';
+import type { SilentWitness } from './diagnosis';
 
 /** What is more likely than this to be wrong itself speaks for nothing; judgement. */
 const DOUBTED = 0.3;
@@ -11,7 +12,14 @@ const TOO_WIDE = 0.08;
  * a known solution, or another method measured the tank's water; and that is not itself what is
  * probably wrong. Earlier readings are of another day.
  */
-export function isIndependentlyHeld(analysis: Analysis, beliefs: readonly Belief[]): boolean {
+export const isIndependentlyHeld = (analysis: Analysis, beliefs: readonly Belief[]): boolean =>
+	witnessesOf(analysis, beliefs).isHeld;
+
+/** As `isIndependentlyHeld`, and what was asked and could not count. */
+export function witnessesOf(
+	analysis: Analysis,
+	beliefs: readonly Belief[]
+): { isHeld: boolean; silent: SilentWitness[] } {
 	const { model, faults, places } = analysis;
 	const doubt = (scope: 'solution' | 'instrument') =>
 		beliefs.reduce(
@@ -29,11 +37,20 @@ export function isIndependentlyHeld(analysis: Analysis, beliefs: readonly Belief
 	};
 	const rows = model.rows.slice(0, model.count);
 	const byReference = rows.some(({ things }) => things.solution !== null && things.kit !== null);
-	const byMethod = rows.some(
-		({ things, isEarlier }, i) =>
-			things.instrument !== null && things.solution === null && !isEarlier && isNarrow(i)
+	const methods = rows.flatMap(({ things, isEarlier }, i) =>
+		things.instrument !== null && things.solution === null && !isEarlier ? [i] : []
 	);
-	return (
-		(byReference && doubt('solution') < DOUBTED) || (byMethod && doubt('instrument') < DOUBTED)
-	);
+	const isSolutionDoubted = byReference && doubt('solution') >= DOUBTED;
+	const isMethodDoubted = methods.length > 0 && doubt('instrument') >= DOUBTED;
+	const isAnyNarrow = methods.some(isNarrow);
+	return {
+		isHeld: (byReference && !isSolutionDoubted) || (isAnyNarrow && !isMethodDoubted),
+		silent: [
+			...(isSolutionDoubted ? (['solutionDoubted'] as const) : []),
+			...(isMethodDoubted ? (['methodDoubted'] as const) : []),
+			...(methods.length > 0 && !isAnyNarrow && !isMethodDoubted
+				? (['methodTooWide'] as const)
+				: [])
+		]
+	};
 }

@@ -1,0 +1,75 @@
+import { faults } from '../catalogue/catalogue';
+import { faultClasses, type Fault, type FaultClass } from '../catalogue/fault';
+import type { Diagnosis } from '../diagnosis/diagnosis';
+import type { Grounds } from './decide-because';
+import { chanceInWords, setValue } from './decide-words';
+import { convertValue } from '../../kits';
+
+/** From here on what is wrong is likely enough to be mended, whatever is done about the water; judgement. */
+const LIKELY = 0.5;
+/** One that today's number may hide is told earlier: nothing else will show it before it misleads. Judgement. */
+const HIDDEN = 0.3;
+
+/** What a keeper can mend: what lies in the sample, the water or another method is another matter. */
+const ownClasses: readonly FaultClass[] = faultClasses.filter((each) =>
+	['technique', 'reagent', 'ware', 'method'].includes(each)
+);
+
+/** Reads full scale less the value: in the middle of the scale that looks right. */
+const isMirrored = ({ sizes }: Fault): boolean => sizes.some(({ of }) => of === 'fullScaleLess');
+
+/** Without whether it was once or is a habit: either way the remedy is the same. */
+const nameOf = ({ name }: Fault): string => name.replace(/, (this once|as a habit)$/u, '');
+
+/** The likeliest thing to mend: a fault, and how likely it or one with the same remedy is there. */
+function likeliest(diagnosis: Diagnosis): { fault: Fault; chance: number } | null {
+	const byRemedy = new Map<string, { fault: Fault; chance: number }>();
+	for (const fault of faults) {
+		const own = diagnosis.faults[fault.id] ?? 0;
+		if (!ownClasses.includes(fault.class) || own === 0) continue;
+		const before = byRemedy.get(fault.remedy);
+		const isLikelier = own > (before ? (diagnosis.faults[before.fault.id] ?? 0) : 0);
+		byRemedy.set(fault.remedy, {
+			fault: before && !isLikelier ? before.fault : fault,
+			chance: Math.min(1, (before?.chance ?? 0) + own)
+		});
+	}
+	return [...byRemedy.values()].reduce<{ fault: Fault; chance: number } | null>(
+		(best, each) => (best && best.chance >= each.chance ? best : each),
+		null
+	);
+}
+
+/** What a scale read the wrong way round would say of a tank at the top of the band; null where it cannot be told. */
+function nextReading({ diagnosis, band, analyte }: Grounds, { id }: Fault): string | null {
+	const meanOf = (faultIds: readonly string[]) =>
+		diagnosis.explanations.find(
+			({ faults: own }) =>
+				own.length === faultIds.length && own.every((each, i) => each === faultIds[i])
+		)?.trueValue.mean;
+	const asRead = meanOf([]);
+	const ifSo = meanOf([id]);
+	if (asRead === undefined || ifSo === undefined) return null;
+	const fullScale = convertValue(asRead + ifSo, diagnosis.unit, band.unit, analyte);
+	const read = fullScale - band.high;
+	return read > 0
+		? `read like this, a tank at ${setValue(band.high, band.unit, analyte)} would read about ${setValue(read, band.unit, analyte)}`
+		: null;
+}
+
+/** That the way of testing is what to mend, where nothing is done about the water; nothing where none is likely. */
+export function whatToMend(grounds: Grounds): string[] {
+	const found = likeliest(grounds.diagnosis);
+	if (!found) return [];
+	const { fault, chance } = found;
+	const said = `‘${nameOf(fault)}’: the chances are ${chanceInWords(chance)}.`;
+	if (isMirrored(fault) && chance >= HIDDEN) {
+		const next = nextReading(grounds, fault);
+		return [
+			`What is to be mended is the way of testing. ${said} The number may be right today by luck, and far off another day${next ? `: ${next}` : ''}. ${fault.remedy}`
+		];
+	}
+	return chance >= LIKELY
+		? [`What is to be mended is the way of testing. ${said} ${fault.remedy}`]
+		: [];
+}
