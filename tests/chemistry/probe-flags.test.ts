@@ -174,6 +174,41 @@ describe('flags of a probe titration', () => {
 		}
 	);
 
+	it('swapped columns are told, and nothing else is said of such readings', () => {
+		const points = simulatedReadings(ordinary);
+		const swapped = points.map(({ addedMl, ph }) => ({ addedMl: ph, ph: addedMl }));
+		expect(judged(swapped).flags).toMatchObject([{ id: 'columnsSwapped', weight: 'unusable' }]);
+		expect(judged(points).flags.map(({ id }) => id)).not.toContain('columnsSwapped');
+		// From the lowest pH upwards it is a titration written backwards, and still no swap.
+		expect(judged([...points].reverse()).flags.map(({ id }) => id)).not.toContain('columnsSwapped');
+	});
+	it('a pH that stands still is told first; one that falls by a tenth a step is none', () => {
+		const still = Array.from({ length: 12 }, (_, i) => ({ addedMl: i / 4, ph: 8.1 }));
+		expect(judged(still).flags).toMatchObject([
+			{
+				id: 'notFalling',
+				weight: 'unusable',
+				sentence: expect.stringMatching(/^The pH does not fall: it stays at about 8\.10/)
+			}
+		]);
+		const falling = still.map(({ addedMl }, i) => ({ addedMl, ph: 8.1 - i / 10 }));
+		expect(judged(falling).flags.map(({ id }) => id)).not.toContain('notFalling');
+	});
+	it.each([
+		[0, /^No reading lies between pH 3 and 3\.5/],
+		[1, /^Only 1 reading lies between/],
+		[2, /^Only 2 readings lie between/]
+	])('%i readings in the window are counted in good grammar', (count, words) => {
+		const all = simulatedReadings(ordinary);
+		const isInWindow = ({ ph }: ProbePoint) => ph >= 3 && ph <= 3.5;
+		const kept = [
+			...all.filter((each) => !isInWindow(each)),
+			...all.filter(isInWindow).slice(0, count)
+		];
+		const found = judged(kept).flags.find(({ id }) => id === 'tooFewInWindow');
+		expect(found?.sentence).toMatch(words);
+	});
+
 	it('carbon that seawater cannot hold is told', () => {
 		// Half the carbon: the sample was a solution of carbonate, or most of its CO2 had left before.
 		const points = simulatedReadings({ ...ordinary, ph: 9.4, phSd: 0.002 });

@@ -4,7 +4,7 @@ import { granEndPoint, GRAN_WINDOW_PH, type GranEndPoint } from './gran';
 import type { KnownAlkalinity, ProbeFlag } from './probe-flag';
 import { flagsOfCarbon, flagsOfKnown } from './probe-flags-chemistry';
 import { flagsOfFit } from './probe-flags-fit';
-import { flagsOfReadings } from './probe-flags-readings';
+import { flagsOfColumns, flagsOfReadings } from './probe-flags-readings';
 import { requirePoints, requireTitration, sampleDensity, type ProbePoint } from './probe-titration';
 import { dkhFromMolPerKg } from './units';
 
@@ -86,18 +86,22 @@ export function alkalinityOfProbeTitration(
 	const correctedGran = orNull(() =>
 		granEndPoint(points, { ...titration, windowPh, granFunction: 'hanssonJagner1973' })
 	);
+	const columns = flagsOfColumns(points);
 	const value = valueOf(fit, correctedGran, sampleDensity(titration));
 	return {
 		value,
 		fit,
 		gran,
 		correctedGran,
-		flags: [
-			...flagsOfReadings(points, windowPh, fit?.isConverged ?? false),
-			...(fit ? flagsOfFit(points, fit) : []),
-			...(fit && (options.matrix ?? 'seawater') === 'seawater' ? flagsOfCarbon(fit) : []),
-			...(value ? flagsOfKnown(value, known) : [])
-		],
+		flags:
+			columns.length > 0
+				? columns
+				: [
+						...flagsOfReadings(points, windowPh, fit?.isConverged ?? false),
+						...(fit ? flagsOfFit(points, fit) : []),
+						...(fit && (options.matrix ?? 'seawater') === 'seawater' ? flagsOfCarbon(fit) : []),
+						...(value ? flagsOfKnown(value, known) : [])
+					],
 		assumed
 	};
 }

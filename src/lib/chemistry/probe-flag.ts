@@ -1,5 +1,6 @@
 /** What may be wrong with a probe titration. */
 export const probeFlagIds = [
+	'columnsSwapped',
 	'tooFewPoints',
 	'notFarEnough',
 	'tooFewInWindow',
@@ -37,6 +38,12 @@ export const LIMITS = {
 	farEnoughPh: 3.5,
 	/** A reading may stand so much above the one before by chance alone, pH. */
 	risePh: 0.05,
+	/** Fewer readings than these do not show what a column is. */
+	fewestToSeeColumns: 3,
+	/** What a pH can be from the sample to the end of a titration, at most. */
+	phOfSamples: { low: 1.5, high: 10.5 },
+	/** A meter that moves by no more than this, pH, shows nothing of the acid. */
+	stillPh: 0.2,
 	slope: { low: 0.95, high: 1.02 },
 	/** A meter set on buffers shows about 0 to 0.1 more than pH on the free scale (from memory). */
 	offsetPh: { usual: 0.05, within: 0.3 },

@@ -152,6 +152,18 @@ describe('a titration with a pH probe', () => {
 		expect(screen.queryByRole('button', { name: 'Use in this check' })).toBeNull();
 	});
 
+	test('swapped columns, and a pH that stands still, are said before all else', () => {
+		const swapped = '8.1\t0\n7.2\t0.5\n6.6\t1\n5.9\t1.4\n4.1\t1.6\n3.2\t1.8';
+		const { unmount } = shown({ sample: '50', acid: '0.1', readings: swapped }, true);
+		expect(screen.queryByTestId('curve-value')).toBeNull();
+		expect(screen.getByText(/^The columns look swapped/u)).toBeVisible();
+		expect(screen.queryByText(/The readings stop at pH/u)).toBeNull();
+		unmount();
+		shown({ sample: '50', acid: '0.1', readings: '0 8.1\n0.5 8.1\n1 8.1\n2 8.1' }, true);
+		expect(screen.getByText(/^The pH does not fall: it stays at about 8.10/u)).toBeVisible();
+		expect(screen.queryByText(/readings lie|reading lies/u)).toBeNull();
+	});
+
 	const list = (points: readonly { addedMl: number; ph: number }[]) =>
 		points.map(({ addedMl, ph }) => `${addedMl.toFixed(4)} ${ph.toFixed(3)}`).join('\n');
 	const usual = { sample: '50', acid: '0.1', vessel: 'closed' };
