@@ -65,6 +65,14 @@ describe('peak flow of seventeen people by two meters', () => {
 	});
 });
 
+// By hand: differences −0.2, −0.4, −0.4, mean −0.3333, s 0.11547, ± 4.3027 · s / √3 = 0.2868.
+test('a difference that is clear is not said to begin at nothing', () => {
+	shown({ pairs: '8 8.2\n7,5 7.9\n9 9.4' });
+	const differ = part('How they differ');
+	expect(differ).toHaveTextContent('your kit reads lower');
+	expect(differ).toHaveTextContent('in this range: by 0.05 to 0.62.');
+});
+
 // Source: Harvey, Analytical Chemistry 2.1, example 4.21: eleven differences, mean 2.25, s 5.63, no
 // significant difference. Only the differences matter, so they are typed on top of 100.
 test('paired differences of the textbook', async () => {

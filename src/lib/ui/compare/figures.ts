@@ -17,10 +17,19 @@ export const withPlusMinus = (value: number, plusMinus: number): string =>
 export const signedBy = (value: number, plusMinus: number): string =>
 	trimmed(value, plusMinus, signed);
 
-/** Both ends of an interval, with the same digits. */
+/** More digits than these say nothing of a kit. */
+const MOST_DIGITS = 4;
+
+/**
+ * Both ends of an interval, with the same digits: as many as its width allows, and more where an end that is
+ * not 0 would be written as 0, so that what is clear does not look as if it may be nothing.
+ */
 export function endsOf({ low, high }: Interval): [low: string, high: string] {
-	const half = (high - low) / 2;
-	return [trimmed(low, half), trimmed(high, half)];
+	const looksLikeNone = (end: number, digits: number) =>
+		end !== 0 && Number(end.toFixed(digits)) === 0;
+	let digits = digitsFor((high - low) / 2);
+	while (digits < MOST_DIGITS && [low, high].some((end) => looksLikeNone(end, digits))) digits += 1;
+	return [plain(low, digits), plain(high, digits)];
 }
 
 /** Decimals of a number for somebody who works it out again: three digits of its standard error. */
