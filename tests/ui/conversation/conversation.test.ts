@@ -96,7 +96,7 @@ describe('what could explain it', () => {
 		show();
 		const figure = screen.getByRole('figure');
 		expect(words(figure.querySelector('figcaption'))).toBe(
-			'8.0 ± 0.3 dKH if it is “titrant grown stronger”, or what looks like it; 7.3 ± 0.2 if nothing is wrong.'
+			'8.0 ± 0.3 dKH if it is “titrant grown stronger”, or something that comes to the same; 7.3 ± 0.2 if nothing is wrong, or nothing that moves it far.'
 		);
 		expect(document.body.textContent).not.toMatch(/\d\s*%/);
 		expect(screen.getByText(/Nothing that shares no fault with your kit/)).toBeInTheDocument();

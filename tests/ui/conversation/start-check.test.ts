@@ -57,6 +57,15 @@ test('without a kit it is asked what was measured, and the units are those of it
 	expect(analyte).toBe('magnesium');
 });
 
+test('as what an unknown kit is taken is said, until one is chosen', async () => {
+	const { user } = show();
+	expect(
+		screen.getByText(/It is then taken to be a syringe kit, 1 mL for 16\.0 dKH/u)
+	).toBeVisible();
+	await user.selectOptions(screen.getByLabelText('Which kit read it?'), houseSyringeKit.name);
+	expect(screen.queryByText(/It is then taken to be/u)).toBeNull();
+});
+
 test('a kit says what was measured, and one that measures something else is put away', async () => {
 	const { user, onstart } = show();
 	const kit = screen.getByLabelText('Which kit read it?');

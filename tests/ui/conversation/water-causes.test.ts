@@ -77,7 +77,7 @@ describe('a real change of the water', () => {
 		expect(screen.getByRole('heading', { name: 'If the water really fell' })).toBeVisible();
 		expect(within(causes()).getAllByRole('listitem')[0]).toHaveTextContent('Get it running');
 	});
-	test('in the report, the one that is spoken for first and three at most', () => {
+	test('in the report, the one that is spoken for first, three in full at most and the others by name', () => {
 		const part = reportOf(fallen(), catalogue).parts.find(
 			({ title }) => title === 'If the water really fell'
 		);
@@ -87,6 +87,11 @@ describe('a real change of the water', () => {
 		expect(part?.lines.join(' ')).toContain(
 			'If you see that, do not wait. Stop all dosing, aerate'
 		);
-		expect(part?.lines.length).toBeLessThanOrEqual(3);
+		const inFull = part?.lines.filter((line) => line.includes('Look for: '));
+		expect(inFull?.length).toBeLessThanOrEqual(3);
+		expect(part?.lines.at(-1)).toMatch(
+			/^Or, with their signs on the page of the advice: .*; .*\.$/u
+		);
+		expect(part?.lines).toHaveLength(inFull!.length + 1);
 	});
 });

@@ -20,6 +20,7 @@ import { evidenceLine } from '../conversation/evidence-words';
 import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
 import type { CheckRun } from '../conversation/run';
 import { trueValueSentence } from '../conversation/true-value-words';
+import { takenKitWords } from '../conversation/unknown-kit';
 import { causeLine, shownAndFolded, waterTitle, type ToldCause } from '../conversation/water-words';
 import { firstOf } from './first-check';
 import { expectedWords, phChangeWords, retestWords } from './plan-words';
@@ -79,7 +80,9 @@ function factsOf(run: CheckRun): Report['facts'] {
 		{ name: 'As of', value: whenWords(state.at) },
 		{
 			name: 'Kit',
-			value: kit ? `${kit.name}${kit.invented ? ' (an invented kit)' : ''}` : 'not told'
+			value: kit
+				? `${kit.name}${kit.invented ? ' (an invented kit)' : ''}`
+				: `not told; taken to be ${takenKitWords(log.analyte)}`
 		},
 		{
 			name: 'Who',
