@@ -5,6 +5,7 @@ import {
 	addEdta,
 	addMetalDye,
 	agedBase,
+	chelationConstants,
 	chelationStateOf,
 	fillChelationVessel,
 	preparedVessel,
@@ -127,5 +128,51 @@ describe('what cannot be', () => {
 		expect(() => addMetalDye(fillChelationVessel(calcium), { dyeId: 'x', mol: 0 })).toThrow(
 			'dyeId must be one of'
 		);
+	});
+
+	const { edta, hydroxide } = chelationConstants;
+	it.each<[string, Partial<EdtaTitration>]>([
+		['edtaMolPerL', { edtaMolPerL: NaN }],
+		['edtaHydroxidePerMol', { edtaHydroxidePerMol: 3 }],
+		['edtaBeforeMl', { edtaBeforeMl: -1 }],
+		['waitSeconds', { waitSeconds: -1 }],
+		['pathCm', { pathCm: NaN }],
+		['water.volumeMl', { water: { volumeMl: -2 } }],
+		['water.calciumMolPerL', { water: { volumeMl: 2, calciumMolPerL: 3 } }],
+		['base.volumeMl', { base: { ...strongBase, volumeMl: NaN } }],
+		['base.hydroxideMolPerL', { base: { volumeMl: 1, hydroxideMolPerL: 20, carbonateMolPerL: 0 } }],
+		[
+			'ammoniaBuffer.ammoniumMolPerL',
+			{ ammoniaBuffer: { volumeMl: 1, ammoniaMolPerL: 5, ammoniumMolPerL: -1 } }
+		],
+		['indicator.mol', { indicator: { dyeId: 'hydroxynaphtholBlue', mol: -1 } }],
+		['constants.ammoniumPKa', { constants: { ammoniumPKa: NaN } }],
+		['constants.edta.pKa[1]', { constants: { edta: { ...edta, pKa: [1, NaN] } } }],
+		['constants.edta.pKa', { constants: { edta: { ...edta, pKa: [] } } }],
+		['constants.edta.logKSodium', { constants: { edta: { ...edta, logKSodium: Infinity } } }],
+		['constants.edta.logKCalcium', { constants: { edta: {} as typeof edta } }],
+		['constants.hydroxide.logK', { constants: { hydroxide: { ...hydroxide, logK: NaN } } }],
+		[
+			'constants.hydroxide.formingSeconds',
+			{ constants: { hydroxide: { ...hydroxide, formingSeconds: 0 } } }
+		],
+		['constants.dyeLogK.x.calcium', { constants: { dyeLogK: { x: { calcium: NaN } } } }]
+	])('%s is named as it stands in the titration', (field, wrong) => {
+		const titrated = () => titrateWithEdta({ ...calcium, ...wrong }, [1]);
+		expect(titrated).toThrow(RangeError);
+		expect(titrated).toThrow(new RegExp(`^${field.replace(/[[\].]/g, '\\$&')} must .*found`));
+	});
+});
+
+describe('the wait that is taken where none is said', () => {
+	it('brings magnesium down at a held pH of 10; without a wait it stays', () => {
+		const magnesium: EdtaTitration = {
+			...{ matrix: 'purified', salinity: 0, temperatureC: 25, volumeMl: 5 },
+			...{ magnesiumMolPerKg: 0.05, edtaMolPerL: 0.05, heldPh: 10 }
+		};
+		const shareAt = (titration: EdtaTitration) =>
+			titrateWithEdta(titration, [0])[0]!.precipitatedShare;
+		expect(shareAt(magnesium)).toBeGreaterThan(0.7);
+		expect(shareAt({ ...magnesium, waitSeconds: 0 })).toBe(0);
 	});
 });

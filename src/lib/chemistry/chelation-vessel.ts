@@ -3,6 +3,7 @@ import {
 	metalsOfSeawater,
 	type ChelationConstants
 } from './chelation-constants';
+import { requireConstants } from './chelation-required';
 import type { Matrix } from './matrix';
 import { requireWithin } from './require-within';
 import { fillVessel, volumeMlOf, type Vessel } from './vessel';
@@ -95,7 +96,9 @@ export function fillChelationVessel(sample: ChelationSample): ChelationVessel {
 		solidMagnesiumMol: 0,
 		occludedCalciumMol: 0,
 		heldPh: sample.heldPh === undefined ? null : requireWithin('heldPh', sample.heldPh, 0, 14),
-		constants: { ...chelationConstants, ...sample.constants }
+		constants: sample.constants
+			? requireConstants({ ...chelationConstants, ...sample.constants })
+			: chelationConstants
 	};
 }
 

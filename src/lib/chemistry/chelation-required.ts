@@ -1,0 +1,96 @@
+import type { ChelationConstants } from './chelation-constants';
+import type { EdtaTitration } from './chelation-titration';
+import { requireWithin } from './require-within';
+
+/** A range of each number that may stand under a field. */
+type Ranges = Record<string, readonly [low: number, high: number]>;
+
+/** Every number of a record that is there lies in its range; named as the caller wrote it: 'base.volumeMl'. */
+function requireEach(under: string, record: object | undefined, ranges: Ranges): void {
+	const found = record as Record<string, number | undefined> | undefined;
+	for (const [field, [low, high]] of Object.entries(ranges))
+		if (found?.[field] !== undefined) requireWithin(`${under}${field}`, found[field], low, high);
+}
+
+const volume = [0, 1e6] as const;
+const ofTitration: Ranges = {
+	edtaMolPerL: [0, 2],
+	edtaHydroxidePerMol: [0, 2],
+	edtaBeforeMl: volume,
+	waitSeconds: [0, Infinity],
+	pathCm: [0, 1000]
+};
+const ofAdditions = {
+	water: {
+		volumeMl: volume,
+		calciumMolPerL: [0, 2],
+		magnesiumMolPerL: [0, 2],
+		alkalinityMolPerL: [-20, 20],
+		dicMolPerL: [0, 20]
+	},
+	base: { volumeMl: volume, hydroxideMolPerL: [0, 15], carbonateMolPerL: [0, 5] },
+	ammoniaBuffer: { volumeMl: volume, ammoniaMolPerL: [0, 16], ammoniumMolPerL: [0, 6] },
+	indicator: { mol: [0, 10], volumeMl: volume, molPerL: [0, 10] }
+} satisfies Partial<Record<keyof EdtaTitration, Ranges>>;
+
+/**
+ * What is said of a titration beside its sample lies in its range.
+ *
+ * @throws RangeError naming the field as it stands in the titration
+ */
+export function requireTitration(titration: EdtaTitration): void {
+	requireWithin('edtaMolPerL', titration.edtaMolPerL, 0, 2);
+	requireEach('', titration, ofTitration);
+	for (const [field, ranges] of Object.entries(ofAdditions))
+		requireEach(`${field}.`, titration[field as keyof typeof ofAdditions], ranges);
+}
+
+/** Equilibrium constants as logarithms; beyond, powers of ten of them are no numbers any more. */
+const logarithm = [-50, 50] as const;
+const ofEdta: Ranges = {
+	logKCalcium: logarithm,
+	logKMagnesium: logarithm,
+	logKStrontium: logarithm,
+	saltLowering: [-10, 10]
+};
+const time = [1e-9, 1e9] as const;
+const ofHydroxide: Ranges = {
+	logK: logarithm,
+	seawaterOnsetShiftPh: [-5, 5],
+	formingSeconds: time,
+	nucleationWidthPh: [0, 20],
+	dissolvingSeconds: time,
+	occlusionLPerMol: [0, 1e6],
+	dyeAdsorptionLPerMol: [0, 1e6]
+};
+
+/** A whole set: a number that is missing is as wrong as one out of range. */
+function requireAll(under: string, record: object | null | undefined, ranges: Ranges): void {
+	const found = (record ?? {}) as Record<string, number>;
+	for (const [field, [low, high]] of Object.entries(ranges))
+		requireWithin(`${under}${field}`, found[field]!, low, high);
+}
+
+const sound = new WeakSet<ChelationConstants>();
+
+/**
+ * Constants with which a vial can be worked out: all there, finite and in their ranges.
+ *
+ * @throws RangeError naming the constant: 'constants.edta.pKa[2]'
+ */
+export function requireConstants(constants: ChelationConstants): ChelationConstants {
+	if (sound.has(constants)) return constants;
+	const { edta, hydroxide, ammoniumPKa, dyeLogK } = constants;
+	requireAll('constants.edta.', edta, ofEdta);
+	const { pKa, logKSodium } = edta;
+	if (!Array.isArray(pKa) || pKa.length === 0)
+		throw new RangeError(`constants.edta.pKa must hold a step or more; found ${pKa}`);
+	pKa.forEach((step, i) => requireWithin(`constants.edta.pKa[${i}]`, step, -10, 20));
+	if (logKSodium !== null) requireWithin('constants.edta.logKSodium', logKSodium, -50, 50);
+	requireAll('constants.hydroxide.', hydroxide, ofHydroxide);
+	requireWithin('constants.ammoniumPKa', ammoniumPKa, 0, 14);
+	for (const [dyeId, logK] of Object.entries(dyeLogK))
+		requireEach(`constants.dyeLogK.${dyeId}.`, logK, { calcium: logarithm, magnesium: logarithm });
+	sound.add(constants);
+	return constants;
+}
