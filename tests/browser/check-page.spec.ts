@@ -204,12 +204,23 @@ test('a report with a plan prints on one page of A4, with nothing beside its edg
 	await check.add('Somebody else’s test', {
 		blanks: { 'Who tested': 'Ada', 'What it read': '5.3' }
 	});
+	await check.add('An earlier reading, and what was dosed', {
+		blanks: { 'How many days ago': '7', 'What it read': '8,0' }
+	});
+	await check.add('A known solution', {
+		blanks: {
+			'What it is said to hold': '8.0',
+			'The ± of what it holds': '0.15',
+			'What it read': '8.1'
+		},
+		choices: { 'What it is made in': 'in seawater or sea salt' }
+	});
 	await check.add('A second method', { blanks: { 'What it read': '5.5', 'Its ±': '0.3' } });
 	await page
 		.getByRole('link', { name: /^See what to do/ })
 		.first()
 		.click();
-	await page.getByRole('radio', { name: 'I have not looked' }).check();
+	await page.getByRole('radio', { name: 'Some are troubled' }).check();
 	const write = async (label: string, text: string) => {
 		await page.getByLabel(label, { exact: true }).fill(text);
 		await page.getByLabel(label, { exact: true }).blur();
@@ -223,6 +234,7 @@ test('a report with a plan prints on one page of A4, with nothing beside its edg
 	await expect(page.getByRole('table')).toBeVisible();
 	await page.getByRole('link', { name: 'Report on one page' }).click();
 	await expect(page.getByText('The sum, to check by hand')).toBeVisible();
+	await expect(page.getByText('If the water really fell')).toBeVisible();
 	for (const theme of ['light', 'dark'] as const) {
 		await inTheme(page, theme);
 		const printed = (await page.pdf({ format: 'A4' })).toString('latin1');

@@ -70,6 +70,12 @@ describe('while unverified', () => {
 		show(run);
 		expect(verdict()).toHaveTextContent('Check first.');
 		expect(body()).toContain('Measure the salinity');
+		// On a phone its blank is some screens further down.
+		const link = screen.getByRole('link', {
+			name: 'Write the salinity down here, under Your tank'
+		});
+		const part = document.querySelector(link.getAttribute('href')!);
+		expect(part).toContainElement(screen.getByLabelText('Salinity'));
 		expect(screen.queryByText('By which means?')).toBeNull();
 		await user.type(screen.getByLabelText('Salinity'), '35');
 		await user.tab();

@@ -25,9 +25,7 @@ const lacking: Record<NonNullable<Decision['lacks']>, Pick<FirstCheck, 'title' |
 	},
 	salinity: {
 		title: 'Measure the salinity',
-		how: [
-			'With an instrument that was set in water of salinity 35, not in purified water. Write it under Your tank.'
-		]
+		how: ['With an instrument that was set in water of salinity 35, not in purified water.']
 	},
 	salinityRight: {
 		title: 'Put the salinity right',
