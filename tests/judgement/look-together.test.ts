@@ -24,7 +24,7 @@ describe('against the sea', () => {
 		const low = { ...sea, calcium: mg(350, 15), magnesium: mg(1080, 50) };
 		const finding = found(low, 'seaProportion');
 		expect(finding?.says).toBe('odd');
-		expect(finding?.sentence).toMatch(/lower than in the sea by about 17 %.*about 29/);
+		expect(finding?.sentence).toMatch(/lower than in the sea by about 17\s%.*about 29/);
 	});
 	it('one low and one high is no matter of salinity', () => {
 		const finding = found(

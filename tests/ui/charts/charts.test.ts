@@ -152,6 +152,22 @@ describe('TitrationCurve', () => {
 		expect(screen.getByText(/you stopped, 0.50 mL/)).toBeInTheDocument();
 	});
 
+	test('an end within a hundredth of a mL of the stop is told finer', () => {
+		render(TitrationCurve, { ...dkh, curve: { ...curve, endMl: 0.505 } });
+		expect(screen.getByText(/the end, 0.505 mL/)).toBeInTheDocument();
+		expect(screen.getByText(/you stopped, 0.500 mL/)).toBeInTheDocument();
+	});
+
+	test('before the page is laid out nothing of it is narrower than nothing', () => {
+		// Here nothing is ever laid out: every width is 0.
+		const { container } = render(TitrationCurve, { ...dkh, curve });
+		const widths = [...container.querySelectorAll('rect')].map((rect) =>
+			Number(rect.getAttribute('width'))
+		);
+		expect(widths.length).toBeGreaterThan(1);
+		for (const width of widths) expect(width).toBeGreaterThanOrEqual(0);
+	});
+
 	test('a titration without an end says nothing of one', () => {
 		render(TitrationCurve, { ...dkh, curve: { ...curve, endMl: null } });
 		expect(screen.queryByText(/the end/)).not.toBeInTheDocument();

@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Curve } from '../../../src/lib/bench';
-import { curveAt, curveMarks, curvePicture } from '../../../src/lib/ui/charts/titration-curve';
+import {
+	curveAt,
+	curveMarks,
+	curvePicture,
+	decimalsApart
+} from '../../../src/lib/ui/charts/titration-curve';
 
 const grey = { r: 0.5, g: 0.5, b: 0.5 };
 const rose = { r: 0.9, g: 0.6, b: 0.6 };
@@ -65,5 +70,13 @@ describe('curveMarks', () => {
 			{ x: 40, row: 0, isLeft: false },
 			{ x: 60, row: 1, isLeft: false }
 		]);
+	});
+});
+
+describe('decimalsApart', () => {
+	test('0.015 mL apart are told to a hundredth, a tenth apart to a tenth', () => {
+		expect(decimalsApart([1.64, 1.655], 1)).toBe(2);
+		expect(decimalsApart([1.64, 1.79], 1)).toBe(1);
+		expect(decimalsApart([1.64], 1)).toBe(1);
 	});
 });

@@ -26,10 +26,24 @@ describe('what is typed', () => {
 			salinity: { value: 35 }
 		});
 	});
-	it('is no use without its ±, and is not lost', () => {
-		const { input, problems } = read({ calcium: '410' });
-		expect(input).not.toHaveProperty('calcium');
-		expect(problems.calciumU).toMatch(/Type its ± too/);
+	it('without its ± is taken with a usual one, and it is said', () => {
+		const { input, problems, notes } = read({ calcium: '410' });
+		expect(problems).toEqual({});
+		expect(notes.calciumU).toBe('Taken as 25: usual for a kit.');
+		const taken = input.calcium!.expandedUncertainty;
+		expect(notes.calciumU).toContain(taken.toFixed(0));
+		// Of what was used up between two tests, √2 times that.
+		const used = read({
+			calcium: '410',
+			usedCalcium: '50',
+			usedAlkalinity: '6',
+			usedAlkalinityU: '0.5'
+		});
+		expect(used.input.usedUp!.calcium.expandedUncertainty).toBeCloseTo(Math.SQRT2 * taken, 9);
+		expect(used.notes.usedCalciumU).toMatch(/for two tests/);
+	});
+	it('with a ± that is none is no use', () => {
+		expect(read({ calcium: '410', calciumU: 'a few' }).input).not.toHaveProperty('calcium');
 	});
 	it.each([
 		['salinity', '1.011', /between 20 and 43.*specific gravity/],
@@ -82,7 +96,7 @@ describe('the page', () => {
 		const latest = {
 			words: 'alkalinity, just now; calcium, 2 days ago',
 			texts: { alkalinity: '8.0', alkalinityU: '0.5', calcium: '415', calciumU: '15' },
-			isMagnesiumByDifference: false
+			byDifference: new Set<Analyte>()
 		};
 		render(TogetherScreen, { form: new TogetherForm(unitFor), latest });
 		await fireEvent.click(screen.getByRole('button', { name: 'Take these' }));
@@ -131,7 +145,7 @@ describe('the newest of the log', () => {
 		expect(latestOf([alkalinity, hardness], unitFor, now)).toEqual({
 			words: 'alkalinity, just now; magnesium, 24 h ago',
 			texts: { alkalinity: '8.0', alkalinityU: '0.5', magnesium: '1310', magnesiumU: '60' },
-			isMagnesiumByDifference: true
+			byDifference: new Set(['magnesium'])
 		});
 	});
 	it('passes over what is doubted, old, or no water of the tank', () => {

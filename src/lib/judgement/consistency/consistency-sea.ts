@@ -29,12 +29,13 @@ function shareOf(metal: Metal, known: KnownValue, salinity: number) {
 	return { share: value / sea - 1, variance: (expanded / 2 / sea) ** 2 + MIX_SPREAD ** 2 };
 }
 
-const percent = (share: number) => `${Math.abs(Math.round(share * 100))} %`;
+/** Not to be broken across lines. */
+const percent = (share: number) => `${Math.abs(Math.round(share * 100))}\u00a0%`;
 /** 'about the same', '17 % less'. */
 const moreOrLess = (share: number) =>
 	Math.round(share * 100) === 0
 		? 'about the same'
-		: `${percent(share)} ${share < 0 ? 'less' : 'more'}`;
+		: `${percent(share)}\u00a0${share < 0 ? 'less' : 'more'}`;
 
 /** A salinity that is off itself comes before all else: everything dissolved moves with it. */
 export function salinityFirst({ salinity }: ConsistencyInput): Finding | null {

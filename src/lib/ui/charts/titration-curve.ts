@@ -85,3 +85,12 @@ export function curveMarks<Mark extends { x: number }>(
 		.sort((a, b) => (isLeft ? b.x - a.x : a.x - b.x))
 		.map((mark, row) => ({ ...mark, row, isLeft }));
 }
+
+/**
+ * Decimals with which places, mL, are told: one more than usual where they lie closer together than the last
+ * digit, so that a step of rounding is not taken for the distance between them.
+ */
+export function decimalsApart(placesMl: readonly number[], decimals: number): number {
+	const apart = Math.max(...placesMl) - Math.min(...placesMl);
+	return placesMl.length > 1 && apart < 10 ** -decimals ? decimals + 1 : decimals;
+}

@@ -1,6 +1,14 @@
-import { plausibleRange, typedNumber, unitName, type TypedRange, type Unit } from '$lib/kits';
+import {
+	decimalsFor,
+	plausibleRange,
+	typedNumber,
+	unitName,
+	type TypedRange,
+	type Unit
+} from '$lib/kits';
 import type { ConsistencyInput, KnownValue } from '$lib/judgement';
 import { plain } from '../charts/numbers';
+import { unknownKitUncertainty } from '../conversation/forms/unknown-kit';
 import { salinityField } from '../decision/salinity-field';
 import type { Meant } from '../decision/tank-fields';
 
@@ -91,15 +99,21 @@ export const useFieldsOf = (unitFor: UnitFor): TogetherField[][] => [
 	valueFields('calcium', 'usedCalcium', 'Calcium used up', unitFor('calcium'))
 ];
 
+/** ± of a test by a kit that nobody knows, at a value; in the middle of what tanks hold where there is none. */
+function usualUncertainty(analyte: LookedAt, value: number | undefined, unit: Unit): number {
+	const { low, high } = plausibleRange(unit, analyte);
+	return unknownKitUncertainty(value ?? (low + high) / 2, unit, analyte);
+}
+
 export type TogetherTexts = Readonly<Record<string, string>>;
 export type TogetherRead = {
 	input: ConsistencyInput;
 	problems: Record<string, string>;
-	/** As what something else was taken, by the blank it was typed in. */
+	/** As what something else, or an empty blank, was taken, by the blank. */
 	notes: Record<string, string>;
 };
 
-/** What was typed, as far as it can be; a value without its ± is no use, and its blank says so. */
+/** What was typed, as far as it can be; for a value without its ± a usual one is taken, and it is said at its blank. */
 export function readTogether(
 	texts: TogetherTexts,
 	unitFor: UnitFor,
@@ -125,13 +139,18 @@ export function readTogether(
 		} else problems[name] = [typed.problem, meant?.words].filter(Boolean).join(' ');
 	}
 	const known = (analyte: LookedAt, name: string): KnownValue | undefined => {
-		const { [name]: value, [`${name}U`]: expandedUncertainty } = values;
-		if (value === undefined) return undefined;
-		if (expandedUncertainty === undefined) {
-			problems[`${name}U`] ??= 'Type its ± too: without it nothing can be said.';
-			return undefined;
-		}
-		return { value, expandedUncertainty, unit: unitFor(analyte) };
+		const value = values[name];
+		// What was typed there and is no ± is not passed over.
+		if (value === undefined || problems[`${name}U`]) return undefined;
+		const unit = unitFor(analyte);
+		const typed = values[`${name}U`];
+		if (typed !== undefined) return { value, expandedUncertainty: typed, unit };
+		const usual = usualUncertainty(analyte, name === analyte ? value : values[analyte], unit);
+		const taken = name === analyte ? usual : Math.SQRT2 * usual;
+		const shown = plain(taken, decimalsFor(unit, taken, analyte));
+		notes[`${name}U`] =
+			`Taken as ${shown}: usual ${name === analyte ? 'for a kit' : 'for two tests by a kit'}.`;
+		return { value, expandedUncertainty: taken, unit };
 	};
 	const both = {
 		alkalinity: known('alkalinity', 'usedAlkalinity'),

@@ -1,4 +1,5 @@
 import { lookTogether } from '$lib/judgement';
+import type { Analyte } from '$lib/kits';
 import { KeptBlanks } from '../fields/kept-blanks.svelte';
 import { readTogether, type TogetherTexts, type UnitFor } from './together-fields';
 
@@ -7,7 +8,8 @@ export type Latest = {
 	/** 'alkalinity of today, calcium of 3 days ago' */
 	words: string;
 	texts: TogetherTexts;
-	isMagnesiumByDifference: boolean;
+	/** What was found as the rest when another of them was taken off. */
+	byDifference: ReadonlySet<Analyte>;
 };
 
 /** The values of a tank, being typed in to be looked at together. */
@@ -27,19 +29,19 @@ export class TogetherForm {
 		this.kept.set('byDifference', isSo ? 'yes' : '');
 	}
 	problemAt(name: string): string | undefined {
-		// A ± that is missing is due as soon as its value has been left.
-		const isDue = this.kept.isDue(name) || this.kept.isDue(name.replace(/U$/, ''));
-		return isDue ? this.read.problems[name] : undefined;
+		return this.kept.isDue(name) ? this.read.problems[name] : undefined;
 	}
-	/** As what something else was taken that was typed there. */
+	/** As what something else, or an empty blank, was taken. */
 	noteAt(name: string): string | undefined {
-		return this.kept.isDue(name) ? this.read.notes[name] : undefined;
+		// A ± that is missing is taken as soon as its value has been left.
+		const isDue = this.kept.isDue(name) || this.kept.isDue(name.replace(/U$/, ''));
+		return isDue ? this.read.notes[name] : undefined;
 	}
-	take({ texts, isMagnesiumByDifference }: Latest): void {
+	take({ texts, byDifference }: Latest): void {
 		for (const [name, text] of Object.entries(texts)) {
 			this.kept.set(name, text);
 			this.kept.leave(name);
 		}
-		this.setByDifference(isMagnesiumByDifference);
+		this.setByDifference(byDifference.size > 0);
 	}
 }

@@ -1,4 +1,4 @@
-import type { Unit } from '$lib/kits';
+import type { Analyte, Unit } from '$lib/kits';
 import { decimalsFor } from '$lib/kits';
 import { analyteName, convertValue } from '$lib/kits/units';
 import { isOfTank, summaryFor } from '$lib/observation/test-summary';
@@ -25,7 +25,7 @@ export function latestOf(
 ): Latest | null {
 	const texts: Record<string, string> = {};
 	const words: string[] = [];
-	let isMagnesiumByDifference = false;
+	const byDifference = new Set<Analyte>();
 	for (const analyte of lookedAt)
 		for (const { analyte: measured, startedAtEpochMs, summary: stored } of headers) {
 			const whole = isAnalyte(measured) ? soundSummary(stored, measured) : null;
@@ -39,8 +39,8 @@ export function latestOf(
 			texts[analyte] = plain(inUnit(found.value, found.unit), decimals);
 			texts[`${analyte}U`] = plain(expanded, decimals);
 			words.push(`${analyteName(analyte)}, ${ageWords(startedAtEpochMs, now)}`);
-			if (analyte === 'magnesium') isMagnesiumByDifference = measured !== analyte;
+			if (measured !== analyte) byDifference.add(analyte);
 			break;
 		}
-	return words.length > 1 ? { words: words.join('; '), texts, isMagnesiumByDifference } : null;
+	return words.length > 1 ? { words: words.join('; '), texts, byDifference } : null;
 }
