@@ -1,10 +1,7 @@
 import {
 	amountInWords,
-	bandInWords,
-	bandOf,
 	chanceInWords,
 	inDaysInWords,
-	salinityOf,
 	waterCausesTold,
 	type CorrectionPlan,
 	type Decision,
@@ -12,19 +9,16 @@ import {
 	type PlanDay,
 	type PlanRefused
 } from '$lib/judgement';
-import { numberText } from '$lib/kits';
-import type { Tank } from '$lib/observation';
-import type { CheckState } from '$lib/procedure';
 import { capital, type Catalogue } from '../conversation/catalogue';
 import { evidenceLine } from '../conversation/evidence-words';
 import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
 import type { CheckRun } from '../conversation/run';
 import { trueValueSentence } from '../conversation/true-value-words';
-import { takenKitWords } from '../conversation/unknown-kit';
 import { causeLine, shownAndFolded, waterTitle, type ToldCause } from '../conversation/water-words';
 import { firstOf } from './first-check';
 import { expectedWords, phChangeWords, retestWords } from './plan-words';
-import { lookWords, verdictWords } from './verdict-words';
+import { factsOf, type Fact } from './report-facts';
+import { verdictWords } from './verdict-words';
 
 /** A part of the report: its lines stand one below the other, numbered where their order matters. */
 export type ReportPart = { title: string; lines: readonly string[]; isNumbered?: boolean };
@@ -34,84 +28,11 @@ export type Report = {
 	title: string;
 	/** What was advised, in two or three words; null while nothing is. */
 	verdict: string | null;
-	facts: readonly { name: string; value: string }[];
+	facts: readonly Fact[];
 	parts: readonly ReportPart[];
 	/** What stands below all of it. */
 	caution: string;
 };
-
-const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
-const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
-const whenWords = (at: number) => `${day.format(at)}, ${clock.format(at)}`;
-
-const whoWords = { keeper: 'the keeper', sitter: 'somebody standing in', child: 'a child' };
-
-/** The test in question has evidence of its own kit: others say who did it where somebody else did. */
-function handsIn({ evidence }: CheckState): string[] {
-	const hands = evidence.flatMap(({ evidence: each }) =>
-		'differs' in each && each.differs?.hands ? [each.differs.hands] : []
-	);
-	return [...new Set(hands)];
-}
-
-function salinityWords(tank: Tank): string {
-	const salinity = salinityOf(tank);
-	return salinity === null ? 'not known' : `${numberText(salinity)} PSU or g/kg`;
-}
-
-/** How much water a plan is for. */
-function waterFact({ plan, state }: CheckRun): Report['facts'] {
-	const { waterL, waterExpandedUncertaintyL: plusMinusL } = state.tank;
-	if (!plan) return [];
-	if (waterL === undefined) return [{ name: 'Water in all', value: 'not known' }];
-	const sure =
-		plusMinusL === undefined
-			? ' (a tenth more or less was taken, as nothing was said)'
-			: `, give or take ${numberText(plusMinusL)} L`;
-	return [{ name: 'Water in all', value: `${numberText(waterL)} L${sure}` }];
-}
-
-function factsOf(run: CheckRun): Report['facts'] {
-	const { state, kit, log } = run;
-	const others = handsIn(state);
-	const band = bandOf(state.tank, run.unit, log.analyte);
-	return [
-		{ name: 'Begun', value: whenWords(log.startedAtEpochMs) },
-		{ name: 'As of', value: whenWords(state.at) },
-		{
-			name: 'Kit',
-			value: kit
-				? `${kit.name}${kit.invented ? ' (an invented kit)' : ''}`
-				: `not told; taken to be ${takenKitWords(log.analyte)}`
-		},
-		{
-			name: 'Who',
-			value: [state.tank.who ? whoWords[state.tank.who] : 'not told', ...others].join(', and ')
-		},
-		{
-			name: 'Wanted',
-			value: `${bandInWords(band, log.analyte)}${band.isDefault ? ' (taken, as nothing was said)' : ''}`
-		},
-		{
-			name: 'Animals',
-			value:
-				state.livestock === null
-					? 'not asked'
-					: state.livestock === 'notLooked'
-						? 'not looked at'
-						: lookWords[state.livestock].toLowerCase()
-		},
-		{
-			name: 'Salinity',
-			value: salinityWords(state.tank)
-		},
-		...(state.tank.hasStonyCorals === undefined
-			? []
-			: [{ name: 'Stony corals', value: state.tank.hasStonyCorals ? 'yes' : 'not yet' }]),
-		...waterFact(run),
-		{ name: '±', value: 'how far off it may be: about 19 times in 20 no further' }
-	];
-}
 
 function knownPart({ state, unit, log }: CheckRun, catalogue: Catalogue): ReportPart {
 	return {
