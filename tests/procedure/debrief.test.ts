@@ -25,7 +25,8 @@ describe('the debrief', () => {
 		expect(debrief.slips).toEqual([]);
 		expect(debrief.next).toEqual({
 			text: 'Only scatter. Nothing to mend. Try it at the tank.',
-			drillId: null
+			drillId: null,
+			slipKind: null
 		});
 	});
 
@@ -87,6 +88,18 @@ describe('the debrief', () => {
 		const late = debriefed({ plan: { dropsPastEnd: 0 }, deeds: stream });
 		expect(late.curve.stoppedMl).toBeGreaterThan(late.curve.endMl!);
 		expect(lineOf(late, 'slip-overshot')).toBeGreaterThan(0.3);
+	});
+
+	it('marks the slip that it sends to mend, and none where the eye is sent to look', () => {
+		const bySlip = debriefed({ reported: (value: number) => value + 2 });
+		expect(bySlip.next.slipKind).toBe('wrongRow');
+		// Three drops early are worth −1; the slip of 0.5 is there and comes second.
+		const byEye = debriefed({
+			plan: { dropsPastEnd: -3 },
+			reported: (value: number) => value + 0.5
+		});
+		expect(byEye.slips.map(({ slip }) => slip.kind)).toEqual(['wrongRow']);
+		expect(byEye.next).toMatchObject({ drillId: 'flash-or-stays', slipKind: null });
 	});
 
 	it('tells a fault of the bottle from one of the hands', () => {

@@ -423,3 +423,22 @@ test('a drill asks for a part of the leaflet', () => {
 	expect(stepsFor(drill, syringeKit).map((step) => step.kind)).toEqual(['fill', 'titrate']);
 	expect(stepsFor(madeUpScenario(), syringeKit)).toHaveLength(9);
 });
+
+describe('a filling on the way in several pulls', () => {
+	const pull: WalkEvent = { type: 'titrant.drawn', before: { sealMl: 0 }, hangingMl: 0.01 };
+	const found = (...more: WalkEvent[]) =>
+		slipsIn(
+			houseHardnessKit,
+			stepsFor(madeUpScenario(), houseHardnessKit),
+			timeline([{ type: 'titrant.drawn', sealMl: 1 }, drop, ...more])
+		).flatMap(({ kind }) => (kind === 'hangingAtStart' ? [kind] : []));
+	it('is one filling: a drop that hung at its end is one slip', () => {
+		expect(found(pull, pull, pull, drop)).toEqual(['hangingAtStart']);
+	});
+	it('and none where it was wiped off after the last', () => {
+		expect(found(pull, pull, pull, { type: 'tip.wiped' }, drop)).toEqual([]);
+	});
+	it('two with drops between them are two', () => {
+		expect(found(pull, drop, pull, pull, drop)).toHaveLength(2);
+	});
+});

@@ -17,6 +17,7 @@ import type {
 	Reading,
 	RelatedValue,
 	Slip,
+	SlipKind,
 	TakenFromReading
 } from '../observation';
 import { evidenceOf, readingInQuestion } from './evidence';
@@ -38,7 +39,12 @@ export type Debrief = {
 	ledger: Ledger | null;
 	slips: SlipNote[];
 	/** The one thing to do next. */
-	next: { text: string; drillId: string | null };
+	next: {
+		text: string;
+		drillId: string | null;
+		/** The slip that is to be mended by it, where it is one. */
+		slipKind: SlipKind | null;
+	};
 	curve: Curve;
 	conclusion: {
 		given: Conclusion;
@@ -129,27 +135,38 @@ function nextOf(
 	const worst = [...slips].sort((a, b) => Math.abs(b.amount ?? 0) - Math.abs(a.amount ?? 0))[0];
 	const eye = ledger?.lines.find(({ id }) => id === 'eye')?.amount ?? 0;
 	if (matters(eye) && Math.abs(eye) > Math.abs(worst?.amount ?? 0))
-		return { text: eye > 0 ? eyeTexts.late : eyeTexts.early, drillId: 'flash-or-stays' };
+		return {
+			text: eye > 0 ? eyeTexts.late : eyeTexts.early,
+			drillId: 'flash-or-stays',
+			slipKind: null
+		};
 	if (worst && (worst.amount === null || matters(worst.amount)))
-		return { text: worst.remedy, drillId: slipCues[worst.slip.kind].drillId };
+		return {
+			text: worst.remedy,
+			drillId: slipCues[worst.slip.kind].drillId,
+			slipKind: worst.slip.kind
+		};
 	if (ledger?.lines.some((line) => line.kind === 'world' && matters(line.amount)))
 		return {
 			text: 'Your hands did not do this. A check against a known solution finds such a thing.',
-			drillId: null
+			drillId: null,
+			slipKind: null
 		};
 	const method = ledger?.lines.find(({ kind }) => kind === 'method')?.amount ?? 0;
 	if (Math.abs(method) > METHOD_MATTERS_SHARE * claim)
 		return {
 			text: 'Your hands were fine. This water is not what the leaflet was made for.',
-			drillId: null
+			drillId: null,
+			slipKind: null
 		};
 	return ledger
-		? { text: 'Only scatter. Nothing to mend. Try it at the tank.', drillId: null }
+		? { text: 'Only scatter. Nothing to mend. Try it at the tank.', drillId: null, slipKind: null }
 		: {
 				text: isCase
 					? 'Make the test yourself as well: your own careful repeat tells most for its cost.'
 					: 'No slip was seen. Try the same within a whole run.',
-				drillId: null
+				drillId: null,
+				slipKind: null
 			};
 }
 

@@ -77,7 +77,8 @@ export function startsIn(events: readonly TimedEvent[]): Start[] {
 			({ event }) => event.type === 'titrant.drawn' || isAddition(event.type)
 		);
 		const next = end < 0 ? undefined : later[end];
-		if (next && isDrawn(next) && !isRefill(events, next)) return [];
+		// Drawing in several pulls is one filling, whether it is the first or one on the way.
+		if (next && isDrawn(next) && (!isRefill(events, next) || isRefill(events, drawn))) return [];
 		return [{ drawn, isUsed: next !== undefined, until: end < 0 ? later : later.slice(0, end) }];
 	});
 }

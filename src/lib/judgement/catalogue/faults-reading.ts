@@ -109,7 +109,7 @@ export const readingFaults: readonly Fault[] = [
 	},
 	{
 		id: 'figureSlipped',
-		name: 'a figure too many or too few, or a point misplaced, where the value was written down',
+		name: 'a figure too many or too few, or a point misplaced',
 		class: 'technique',
 		target: 'arithmetic',
 		scope: 'oneTest',

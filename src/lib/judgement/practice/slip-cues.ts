@@ -259,7 +259,8 @@ export const slipCues = {
 		name: 'Value not the leaflet’s for this mark',
 		direction: 0,
 		shownBy: 'looking it up once more',
-		remedy: 'Find the two rows around the mark, and mind the sample size.',
+		remedy:
+			'Work the value out again: by the two rows around the mark, or by what each mL is worth, for the sample you took.',
 		origin: 'common practice, no source',
 		drillId: 'read-the-seal'
 	}

@@ -23,7 +23,10 @@ export function retestWords(
 	if (!isRetest) return null;
 	const isLast = day === days.at(-1)?.day;
 	if (retestExpandedUncertainty === undefined) return isLast ? 'Test' : 'Test, then go on';
-	const reads = measured(expected, retestExpandedUncertainty, unit, analyte);
+	const reads = measured(expected, retestExpandedUncertainty, unit, analyte).replaceAll(
+		' ',
+		'\u00a0'
+	);
 	return `Test: it should read ${reads}${isLast ? '' : '; then go on'}`;
 }
 
