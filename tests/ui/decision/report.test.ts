@@ -135,9 +135,12 @@ describe('the page', () => {
 		const run = adjusting();
 		const onsave = vi.fn<(text: string) => void>();
 		render(ReportScreen, { run, catalogue, decisionHref: '/check/decision/#check=made', onsave });
-		const shown = (document.body.textContent ?? '').replace(/\s+/g, ' ');
+		// A figure and its unit are kept on one line; that is no other word.
+		const inOneSpacing = (text: string) => text.replace(/\s+/g, ' ');
+		const shown = inOneSpacing(document.body.textContent ?? '');
 		const { parts, facts } = reportOf(run, catalogue);
-		for (const { lines } of parts) for (const line of lines) expect(shown).toContain(line);
+		for (const { lines } of parts)
+			for (const line of lines) expect(shown).toContain(inOneSpacing(line));
 		for (const { value } of facts) expect(shown).toContain(value);
 		await user.click(screen.getByRole('button', { name: 'Save as a file' }));
 		const [[text = ''] = []] = onsave.mock.calls;

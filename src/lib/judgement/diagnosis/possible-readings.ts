@@ -4,13 +4,14 @@ import type { Evidence } from '../../observation';
 /**
  * More than any number that could be written down for a tank, in whatever unit it was meant; judgement.
  * In mg/L of HCO₃ 15 dKH are 327, in ppm CaCO₃ 600 mg/L of calcium are 1500 and 1800 of magnesium 7400;
- * an addition, or another row of the table, may double that.
+ * an addition, or another row of the table, may double that; a figure too many makes ten times as much of
+ * what is ordinary.
  */
 const highestNumber: Record<Analyte, number> = {
 	alkalinity: 1000,
-	calcium: 5000,
-	magnesium: 20_000,
-	hardness: 30_000
+	calcium: 20_000,
+	magnesium: 60_000,
+	hardness: 60_000
 };
 /**
  * How far below nothing a reading may lie, as a share of the highest of any tank: of water a little, by
