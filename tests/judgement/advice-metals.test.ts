@@ -98,6 +98,7 @@ function advice(metal: Metal, evidence: readonly Evidence[], salinity: number | 
 		band,
 		livestock: 'notLooked',
 		next: ranking.ranked[0] ?? null,
+		ranked: ranking.ranked,
 		isEnough: ranking.isEnough,
 		salinity
 	});

@@ -8,6 +8,7 @@ import {
 } from '../../src/lib/judgement';
 import type { Evidence } from '../../src/lib/observation';
 import { earlier, reference, second, test } from './diagnosed';
+import { madeCheck } from './made-diagnosis';
 
 /** From what was read to what to do, as the check does it; what is sound is common practice, no source. */
 function adviceOn(evidence: readonly Evidence[], more: Partial<DecideInput> = {}) {
@@ -17,6 +18,7 @@ function adviceOn(evidence: readonly Evidence[], more: Partial<DecideInput> = {}
 		band: { low: 7, high: 9, unit: 'dKH' },
 		livestock: 'notLooked',
 		next: ranking.ranked[0] ?? null,
+		ranked: ranking.ranked,
 		isEnough: ranking.isEnough,
 		salinity: 35,
 		...more
@@ -50,11 +52,10 @@ describe('a bottle of the doser ran empty', () => {
 	});
 	it('a known solution alone does not settle it where a quick check may well turn the advice', () => {
 		const { decision, ranking } = adviceOn([...alone, reference('r', 8)]);
-		expect(decision.isVerified).toBe(true);
 		expect(ranking.isEnough).toBe(false);
-		expect(ranking.ranked[0]!.changesAdvice).toBeGreaterThan(0.2);
 		expect(decision.verdict).toBe('check');
-		expect(decision.check).toBe(ranking.ranked[0]);
+		expect(decision.check).toMatchObject({ kind: 'checks', checks: ['repeatQuick'] });
+		expect(decision.check!.changesAdvice).toBeGreaterThan(0.2);
 	});
 	it('at the edge of the band it is left, however well it is borne out', () => {
 		const atEdge: Evidence[] = [
@@ -64,6 +65,83 @@ describe('a bottle of the doser ran empty', () => {
 			test('b', 6.9, 'repeatFull')
 		];
 		expect(adviceOn(atEdge).decision.verdict).not.toBe('adjust');
+	});
+});
+
+describe('a reading far off that was made once', () => {
+	const inSeawater = { matrix: 'seawater' } as const;
+	// By the house syringe; what is sound is common practice, no source: whoever reads far off tests again.
+	const single = (value: number, before: number, ...more: Evidence[]): Evidence[] => [
+		test('a', value),
+		earlier('e', before, 7),
+		...more
+	];
+	const four = [
+		[4.5, 8],
+		[5.8, 8.1],
+		[5, 8],
+		[11.5, 8]
+	] as const;
+	describe.each(four)('%s after %s', (value, before) => {
+		it.each(['notLooked', 'well', 'manyTroubled'] as const)(
+			'is repeated first, though a known solution read right; animals: %s',
+			(livestock) => {
+				const evidence = single(value, before, reference('r', 8, inSeawater));
+				const { decision, ranking } = adviceOn(evidence, { livestock });
+				expect(decision).toMatchObject({
+					verdict: 'check',
+					lacks: null,
+					isVerified: false,
+					retestInDays: 1,
+					check: { kind: 'checks', checks: ['repeatQuick'] }
+				});
+				expect(decision.because.join(' ')).toMatch(/was made once.*test the same water again/);
+				expect(decision.because.join(' ')).toMatch(/kit and the hands, not for this one test/);
+				expect(ranking.isEnough).toBe(false);
+			}
+		);
+		it('without the solution likewise, and where no repeat is ranked it is what lacks', () => {
+			const { decision } = adviceOn(single(value, before));
+			expect(decision.check).toMatchObject({ checks: ['repeatQuick'] });
+			const { decision: unranked } = adviceOn(single(value, before), { ranked: [], next: null });
+			expect(unranked).toMatchObject({ verdict: 'check', lacks: 'repeat', check: null });
+		});
+		it('a repeat that reads the same makes it a value to act on, one that reads as before does not', () => {
+			const solution = reference('r', 8, inSeawater);
+			const borneOut = adviceOn(single(value, before, solution, test('b', value, 'repeatFull')));
+			expect(borneOut.decision.isVerified).toBe(true);
+			// By hands that mix the marks a repeat reads the same: 5.0 and 5.8 lie a tip's volume below 8.
+			expect(borneOut.decision.verdict).not.toBe('leave');
+			const again = test('b', before, 'repeatFull');
+			const third = test('c', before, 'repeatFull');
+			const slipped = adviceOn(single(value, before, solution, again, third));
+			expect(slipped.decision.verdict).toBe('leave');
+		});
+	});
+	it('an answer that explains it needs no check; the value is read anew the next day', () => {
+		const { decision } = adviceOn(
+			single(5.6, 8.1, { kind: 'cue', cue: 'marksUsed', answer: 'lineThenSeal' })
+		);
+		expect(decision).toMatchObject({ verdict: 'leave', retestInDays: 1 });
+		expect(decision.because.join(' ')).toMatch(/worked out, and not read/);
+	});
+	it('at the edge of the band, as before, it needs no repeat', () => {
+		const { decision } = adviceOn(single(6.8, 7.1, reference('r', 8, inSeawater)));
+		expect(decision.verdict).toBe('leave');
+	});
+});
+
+describe('of checks that are left', () => {
+	it('the first that may change the advice is made, not a question before it that cannot', () => {
+		const [question, repeat] = [
+			{ ...madeCheck(0), kind: 'cue' as const, cue: 'dosing' },
+			madeCheck(0.38)
+		];
+		const { decision } = adviceOn(
+			[test('a', 6), test('b', 6, 'repeatFull'), reference('r', 8), second('s', 6, 0.4)],
+			{ next: question, ranked: [question, repeat], isEnough: false }
+		);
+		expect(decision).toMatchObject({ verdict: 'check', check: repeat });
 	});
 });
 

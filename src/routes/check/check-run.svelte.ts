@@ -119,6 +119,7 @@ export class CheckRun implements CheckRunProps {
 			band,
 			livestock: livestock ?? 'notLooked',
 			next: ranking?.ranked[0] ?? null,
+			ranked: ranking?.ranked ?? [],
 			isEnough: ranking?.isEnough ?? false,
 			rate: diagnosis && rateOfEvidence(known, diagnosis, band.unit, analyte),
 			consumptionPerDay: tank.consumptionPerDay ?? null,

@@ -84,6 +84,8 @@ export function howFarIsNotKnown(grounds: Grounds, direction: Decision['directio
 }
 
 const whySilent: Record<SilentWitness, string> = {
+	readingDoubted:
+		'A known solution was asked as well. It speaks for the kit and the hands, not for this one test, which may have slipped and was not repeated.',
 	solutionDoubted:
 		'A known solution was asked as well, but it may well be what is wrong itself, so that it speaks for nothing yet.',
 	methodDoubted:

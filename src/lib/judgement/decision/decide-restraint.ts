@@ -78,6 +78,7 @@ export function wouldChangeFor(
 	if (verdict === 'check')
 		return [
 			...(lacks === null ? ['What the check finds.'] : []),
+			...(lacks === 'repeat' ? ['What the same water reads once more.'] : []),
 			...(lacks === 'independent' ? ['What a known solution or a second method says.'] : []),
 			...(lacks === 'reading' ? ['A number that a tank can hold.'] : []),
 			...(input.isUnitSure === false ? ['Knowing the unit.'] : []),

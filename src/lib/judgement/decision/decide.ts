@@ -16,16 +16,13 @@ import {
 	wouldChangeFor
 } from './decide-restraint';
 import type { DecideInput, Decision } from './decision';
+import type { RankedCheck } from '../ranking/ranked-check';
+import { repeatDueOf, repeatOf, repeatWords, turningOf } from './repeat-first';
 import { emergencyDecision } from './emergency';
 import { isWeeklyTooRare, retestInterval } from './retest';
 import { salinityOff } from './salinity';
 import { whatToMend } from './what-to-mend';
 
-/**
- * Chance of changing the advice from which one more check comes first, although the value is verified
- * already; judgement.
- */
-const WORTH_ASKING_STILL = 0.2;
 /** What is expected to tell less, in bits, is not asked before something independent; judgement. */
 const HARDLY_TELLS = 0.05;
 /** An adjustment goes the way that is more likely than all else together. */
@@ -35,13 +32,15 @@ const CLEARLY = 0.95;
 /** One that does not is moved only where to leave it is expected to cost so many times as much; judgement. */
 const TIMES_THE_COST = 2;
 
-type Verdict = Pick<Decision, 'verdict' | 'direction' | 'lacks'>;
-const leave: Verdict = { verdict: 'leave', direction: null, lacks: null };
+type Verdict = Pick<Decision, 'verdict' | 'direction' | 'lacks' | 'check'>;
+const leave: Verdict = { verdict: 'leave', direction: null, lacks: null, check: null };
 const checkFor = (lacks: Decision['lacks']): Verdict => ({
 	verdict: 'check',
 	direction: null,
-	lacks
+	lacks,
+	check: null
 });
+const checkBy = (check: RankedCheck | null): Verdict => ({ ...checkFor(null), check });
 
 /** Below this chance of a real change of the water nothing but the size of the change is spoken of; judgement. */
 const MAY_BE_REAL = 0.15;
@@ -85,25 +84,34 @@ function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: bo
 	const { next, isEnough } = input;
 	if (input.hasStonyCorals === false) return leave;
 	if (input.isUnitSure === false) return checkFor('unit');
-	if (input.diagnosis?.isBeyondAnyTank)
-		return checkFor(next && next.information >= HARDLY_TELLS ? null : 'reading');
 	const isMoreToBeAsked = !isEnough && next !== null;
-	const mayTurn = isMoreToBeAsked && next.changesAdvice >= WORTH_ASKING_STILL;
+	if (input.diagnosis?.isBeyondAnyTank)
+		return next && next.information >= HARDLY_TELLS ? checkBy(next) : checkFor('reading');
+	if (repeatDueOf(input) === 'due') {
+		const repeat = repeatOf(input);
+		return repeat ? checkBy(repeat) : checkFor('repeat');
+	}
+	const turning = isMoreToBeAsked ? turningOf(input) : null;
 	// Something independent verifies nothing while it contradicts the kit.
-	if (isMoreToBeAsked && openContradiction(input)) return checkFor(null);
-	if (best === 'leave') return mayTurn || (isMoreToBeAsked && !isVerified) ? checkFor(null) : leave;
+	if (isMoreToBeAsked && openContradiction(input)) return checkBy(next);
+	if (best === 'leave') {
+		if (isMoreToBeAsked && !isVerified) return checkBy(next);
+		return turning ? checkBy(turning) : leave;
+	}
 	if (!isVerified)
-		return checkFor(isMoreToBeAsked && next.information >= HARDLY_TELLS ? null : 'independent');
-	if (!isCalledFor(best, belief)) return isMoreToBeAsked ? checkFor(null) : leave;
+		return isMoreToBeAsked && next.information >= HARDLY_TELLS
+			? checkBy(next)
+			: checkFor('independent');
+	if (!isCalledFor(best, belief)) return isMoreToBeAsked ? checkBy(turning ?? next) : leave;
 	if (isSalinityUnknown(input)) return checkFor('salinity');
 	if (salinityOff(input.salinity, input.analyte)) return checkFor('salinityRight');
-	if (mayTurn) return checkFor(null);
+	if (turning) return checkBy(turning);
 	if (input.who === 'sitter' || input.who === 'child') return leave;
-	return { verdict: 'adjust', direction: best, lacks: null };
+	return { verdict: 'adjust', direction: best, lacks: null, check: null };
 }
 
 function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): number {
-	if (verdict === 'check') return 1;
+	if (verdict === 'check' || repeatDueOf(input) === 'explained') return 1;
 	const { rate } = input;
 	const interval = retestInterval({
 		band: input.band,
@@ -120,7 +128,8 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
  * What to do about a reading: leave it, check it, adjust, or act at once. From the probability that
  * the true value lies in the person's band, from what leaving and moving it are expected to cost
  * (`adviceLoss`), from how fast it changes, and a little from how the animals look. To adjust takes
- * a value outside the band by about its ± or more, or one that it costs far more to leave;
+ * a value outside the band by about its ± or more, or one that it costs far more to leave; a reading far
+ * off that was made once is repeated before anything else;
  * something independent of the kit that does not contradict it, a known unit, a known salinity near
  * that of the sea, and an adult keeper.
  *
@@ -160,6 +169,7 @@ export function decide(input: DecideInput): Decision {
 		probabilities: belief.probabilities,
 		because: [
 			...reasonsNotToAct(input, best, verdict),
+			...repeatWords(input, verdict),
 			...(isLeftAsItIs ? [whyLeftOutside(grounds)] : []),
 			...howFar,
 			...(isOfNoTank ? [] : [whereItLies(grounds), whatItHolds(grounds)]),
@@ -168,7 +178,6 @@ export function decide(input: DecideInput): Decision {
 			...(tooRare ? [tooRare] : [])
 		].filter((line): line is string => line !== null),
 		wouldChange: wouldChangeFor(input, verdict, howFar.length === 0),
-		check: verdict.verdict === 'check' && verdict.lacks === null ? input.next : null,
 		isVerified,
 		change,
 		retestInDays: retestFor(input, grounds, verdict)

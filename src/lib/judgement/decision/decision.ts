@@ -15,6 +15,8 @@ export type DecideInput = {
 	livestock: LivestockLook;
 	/** The best check that is left, if any, and whether checking has told enough. */
 	next: RankedCheck | null;
+	/** All that are left, the best first, as `rankChecks` gives them; `next` alone when left out. */
+	ranked?: readonly RankedCheck[];
 	isEnough: boolean;
 	/** Change per day as far as earlier readings tell, in the band's unit, with its expanded uncertainty. */
 	rate?: { perDay: number; expandedUncertainty: number } | null;
@@ -50,10 +52,11 @@ export type Decision = {
 	/** The check to make first; null unless 'check', and where something else lacks. */
 	check: RankedCheck | null;
 	/**
-	 * What comes first and stands in no ranking of checks: a number that a tank can hold, to know the unit or
+	 * What comes first and stands in no ranking of checks: a number that a tank can hold, the same water tested
+	 * again, to know the unit or
 	 * the salinity, to put a salinity right that is off, or anything that is independent of the kit. Null where nothing does.
 	 */
-	lacks: 'reading' | 'unit' | 'salinity' | 'salinityRight' | 'independent' | null;
+	lacks: 'reading' | 'repeat' | 'unit' | 'salinity' | 'salinityRight' | 'independent' | null;
 	/** Verified by something independent: a known solution or a second method. */
 	isVerified: boolean;
 	/**

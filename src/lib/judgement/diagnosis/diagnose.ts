@@ -14,6 +14,7 @@ import { contradictionsOf } from './contradictions';
 import type { DiagnoseOptions, Diagnosis, Explanation } from './diagnosis';
 import { faultClasses, type FaultClass } from '../catalogue/fault';
 import { groupsOf } from './groups';
+import { inQuestionOf } from './in-question';
 import { witnessesOf } from './independent';
 import { cumulativeOf, type Normal } from './mixture';
 import { foreseenChecks } from './possible-tests';
@@ -112,6 +113,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		silentWitnesses: witnesses.silent,
 		contradictions: contradictionsOf(analysis, inUnit),
 		isBeyondAnyTank: isBeyondAnyTank(analysis),
+		inQuestion: inQuestionOf(analysis),
 		unused: analysis.unused
 	};
 }

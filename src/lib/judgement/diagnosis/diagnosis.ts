@@ -67,11 +67,28 @@ export type TrueValue = {
 
 /** Why something independent of the kit that was asked speaks for nothing. */
 export type SilentWitness =
+	/** The known solution vouches for kit and hands, and the one test in question may well have slipped. */
+	| 'readingDoubted'
 	/** The known solution, or the other method, may well be what is wrong itself. */
 	| 'solutionDoubted'
 	| 'methodDoubted'
 	/** The ± of the other method is too wide to bear anything out. */
 	| 'methodTooWide';
+
+/** The test in question, as it stands among the evidence. */
+export type InQuestion = {
+	value: number;
+	/** About 95 %, by the figures of the kit or what the reading claims. */
+	expandedUncertainty: number;
+	unit: Unit;
+	analyte: Analyte;
+	/** Something else read today's water as well: the kit once more, or another method. */
+	isRepeated: boolean;
+	/** Further from an earlier reading than tests scatter and water drifts. */
+	isFarFromBefore: boolean;
+	/** An answer names what likely made it read so. */
+	isExplained: boolean;
+};
 
 export type Diagnosis = {
 	unit: Unit;
@@ -98,8 +115,9 @@ export type Diagnosis = {
 	cumulative(value: number): number;
 	/**
 	 * Something independent holds the true value, and is not itself what is probably wrong: the kit in
-	 * question was given a known solution, or another method measured the tank. Without it nothing is
-	 * ever more than 'probably'.
+	 * question was given a known solution, or another method measured the tank. A known solution vouches
+	 * for kit and hands alone: it holds nothing while the one test in question may well have slipped and
+	 * was not repeated. Without it nothing is ever more than 'probably'.
 	 */
 	isIndependent: boolean;
 	/** What is independent of the kit, was asked, and speaks for nothing yet: why. */
@@ -108,6 +126,8 @@ export type Diagnosis = {
 	contradictions?: readonly Contradiction[];
 	/** The test in question reads more than any tank holds, and no other reading of that water stands beside it. */
 	isBeyondAnyTank?: boolean;
+	/** Null where no test is in question. */
+	inQuestion?: InQuestion | null;
 	/** Evidence that could not be used, with the reason; nothing is dropped silently. */
 	unused: readonly { at: number; why: string }[];
 };

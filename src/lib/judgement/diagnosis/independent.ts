@@ -1,6 +1,8 @@
 import type { Analysis } from './analysis';
 import type { Belief } from './beliefs';
 import type { SilentWitness } from './diagnosis';
+import type { Fault } from '../catalogue/fault';
+import { inQuestionOf } from './in-question';
 
 /** What is more likely than this to be wrong itself speaks for nothing; judgement. */
 const DOUBTED = 0.3;
@@ -10,7 +12,8 @@ const TOO_WIDE = 0.08;
 /**
  * Whether something independent holds what is believed of the tank now: the kit in question was given
  * a known solution, or another method measured the tank's water; and that is not itself what is
- * probably wrong. Earlier readings are of another day.
+ * probably wrong. A known solution says nothing of a slip in the one test in question, unless that was
+ * repeated. Earlier readings are of another day.
  */
 export const isIndependentlyHeld = (analysis: Analysis, beliefs: readonly Belief[]): boolean =>
 	witnessesOf(analysis, beliefs).isHeld;
@@ -21,11 +24,11 @@ export function witnessesOf(
 	beliefs: readonly Belief[]
 ): { isHeld: boolean; silent: SilentWitness[] } {
 	const { model, faults, places } = analysis;
-	const doubt = (scope: 'solution' | 'instrument') =>
+	const doubt = (...scopes: Fault['scope'][]) =>
 		beliefs.reduce(
 			(sum, { place, probability }) =>
 				place !== places.noneOfThese &&
-				places.faultsAt(place).some((fault) => faults[fault]!.scope === scope)
+				places.faultsAt(place).some((fault) => scopes.includes(faults[fault]!.scope))
 					? sum + probability
 					: sum,
 			0
@@ -41,12 +44,19 @@ export function witnessesOf(
 		things.instrument !== null && things.solution === null && !isEarlier ? [i] : []
 	);
 	const isSolutionDoubted = byReference && doubt('solution') >= DOUBTED;
+	// It was the kit that read the solution, not the test in question: that one may have slipped alone.
+	const isReadingDoubted =
+		byReference &&
+		inQuestionOf(analysis)?.isRepeated === false &&
+		doubt('oneTest', 'sampling') >= DOUBTED;
 	const isMethodDoubted = methods.length > 0 && doubt('instrument') >= DOUBTED;
 	const isAnyNarrow = methods.some(isNarrow);
 	return {
-		isHeld: (byReference && !isSolutionDoubted) || (isAnyNarrow && !isMethodDoubted),
+		isHeld:
+			(byReference && !isSolutionDoubted && !isReadingDoubted) || (isAnyNarrow && !isMethodDoubted),
 		silent: [
 			...(isSolutionDoubted ? (['solutionDoubted'] as const) : []),
+			...(isReadingDoubted && !isSolutionDoubted ? (['readingDoubted'] as const) : []),
 			...(isMethodDoubted ? (['methodDoubted'] as const) : []),
 			...(methods.length > 0 && !isAnyNarrow && !isMethodDoubted
 				? (['methodTooWide'] as const)

@@ -5,6 +5,7 @@ import { minutesOf } from './checks';
 import { contradictionsOf } from '../diagnosis/contradictions';
 import type { Band } from '../decision/decision';
 import { cumulativeOf } from '../diagnosis/mixture';
+import { inQuestionOf, isFarOff } from '../diagnosis/in-question';
 import { isIndependentlyHeld } from '../diagnosis/independent';
 import { DOUBTED, isOdd, outsideOf } from './odd';
 import type { CheckRanking, RankedCheck } from './ranked-check';
@@ -71,6 +72,12 @@ export function enough(
 		return stop(
 			false,
 			'The value looks to be outside your band, and nothing independent has spoken for it yet.'
+		);
+	const read = inQuestionOf(analysis);
+	if (read && !read.isRepeated && !read.isExplained && isFarOff(read, band))
+		return stop(
+			false,
+			'The reading is far off and was made once: the same water has not been tested again.'
 		);
 	const isCheapAndTelling = ({ ranked }: Worth) =>
 		ranked.information >= TELLING_BITS && minutesOf(ranked.cost) <= CHEAP_MINUTES;

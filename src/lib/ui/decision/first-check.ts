@@ -19,6 +19,10 @@ const lacking: Record<NonNullable<Decision['lacks']>, Pick<FirstCheck, 'title' |
 			'Figure by figure, with its point and its unit, against what you wrote down. If it stands, test the same water again and say what that read.'
 		]
 	},
+	repeat: {
+		title: 'Test the same water again',
+		how: ['As usual, from the start. A single test slips easily.']
+	},
 	unit: {
 		title: 'Find out the unit',
 		how: ['Look at the leaflet or report, and say in the check which unit the reading is in.']
