@@ -40,7 +40,7 @@ export * from './test-difference-remarks';
 export * from './test-result';
 export { remarkOffers, type Remark, type RemarkOffer, type RemarkOptions } from './tank-remark';
 export { remarksOn } from './tank-remarks';
-export { reagentCaution } from './tank-titrant-words';
+export { reagentCaution, titrantWordsOf } from './tank-titrant-words';
 export { spokenInstruction, tankInstruction, type TankInstruction } from './tank-words';
 export { spoken } from './spoken-words';
 export { slipsAtTank } from './tank-slips';

@@ -2,7 +2,7 @@ import { cleanup, fireEvent, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { tick } from 'svelte';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { houseDropperKit } from '../../../../src/lib/kits';
+import { houseDropperKit, houseKitsFor, type Kit } from '../../../../src/lib/kits';
 import { preferences, type CountingWay } from '../../../../src/lib/ui/state';
 import { PlayedTank } from '../../played-tank.svelte';
 import {
@@ -28,10 +28,10 @@ afterEach(() => {
 });
 
 /** A test that stands at its drops, with the filling noted. */
-function atTheDrops(counting: CountingWay, kit?: typeof houseDropperKit) {
+function atTheDrops(counting: CountingWay, kit?: Kit) {
 	preferences.counting = counting;
 	const run = new PlayedTank(kit ? { kit } : {});
-	if (!kit) run.goOnTo('fill').say({ type: 'titrant.drawn', sealMl: 1 });
+	if (kit?.delivery.by !== 'dropper') run.goOnTo('fill').say({ type: 'titrant.drawn', sealMl: 1 });
 	run.goOnTo('titrate').wait(5);
 	const from = run.titration.events.length;
 	return { run, said: () => saidSince(run, from) };
@@ -153,6 +153,23 @@ describe('flash and stay', () => {
 		expect(said().at(-1)).toEqual({ type: 'colour.stayed', secondsSinceDrop: 26 });
 		expect(document.querySelector('main')).toHaveTextContent(/Gas leaves the water now/);
 	});
+
+	it.each(houseKitsFor('calcium'))(
+		'$name: a colour that turns back was not the end',
+		async (kit) => {
+			const { run } = atTheDrops('tap', kit);
+			withFakeClock(run);
+			show(run);
+			await key('Space');
+			await vi.advanceTimersByTimeAsync(4000);
+			await fireEvent.click(button(/stays/));
+			const page = document.querySelector('main');
+			expect(page).toHaveTextContent(
+				/turns back within a minute, it was not the end: one more drop/
+			);
+			expect(page).not.toHaveTextContent(/no reason for another drop|Gas/);
+		}
+	);
 
 	it('without a drop or a flash it is timed from when it was said to stay', async () => {
 		const { run } = atTheDrops('later');
