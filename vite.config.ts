@@ -20,6 +20,8 @@ export default defineConfig({
 					// The pure rooms run in plain node, which proves that they need no DOM.
 					name: 'unit',
 					environment: 'node',
+					// Nor do they keep anything between files, so that they are loaded once and not for each file.
+					isolate: false,
 					include: ['tests/**/*.test.ts'],
 					exclude: ['tests/ui/**', 'tests/routes/**', 'tests/browser/**']
 				}
