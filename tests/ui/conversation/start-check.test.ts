@@ -1,14 +1,18 @@
 import { fireEvent, render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
-import { houseCalciumKit, houseSyringeKit, type Analyte } from '$lib/kits';
+import { houseCalciumKit, houseHardnessKit, houseSyringeKit, type Analyte } from '$lib/kits';
 import StartCheck from '../../../src/lib/ui/conversation/StartCheck.svelte';
 
 beforeEach(() => localStorage.clear());
 
 function show() {
 	const onstart = vi.fn();
-	const kits = [houseSyringeKit, houseCalciumKit].map((kit) => ({ kit, version: 0, isOwn: false }));
+	const kits = [houseSyringeKit, houseCalciumKit, houseHardnessKit].map((kit) => ({
+		kit,
+		version: 0,
+		isOwn: false
+	}));
 	render(StartCheck, {
 		kits,
 		unitOf: (analyte: Analyte) => (analyte === 'alkalinity' ? 'dKH' : 'mg/L'),
@@ -81,4 +85,48 @@ test('a kit says what was measured, and one that measures something else is put 
 	await send();
 	expect(onstart.mock.calls[0]?.[1]).toMatchObject({ reading: { unit: 'dKH' } });
 	expect(onstart.mock.calls[0]?.[2]).toBe('alkalinity');
+});
+
+/** What most tanks have, of magnesium alone; both metals together are far less in mmol/L. */
+async function sayMagnesium(user: ReturnType<typeof userEvent.setup>, value: string) {
+	await user.type(screen.getByLabelText('What the test said'), value);
+	await send();
+}
+
+test.each([
+	['said first', ['measured', 'kit']],
+	['said after the kit', ['kit', 'measured']],
+	['never said', ['kit']]
+] as const)('magnesium, %s, stays magnesium in mg/L by a kit of both', async (_, order) => {
+	const { user, onstart } = show();
+	for (const each of order) {
+		if (each === 'kit')
+			await user.selectOptions(screen.getByLabelText('Which kit read it?'), houseHardnessKit.name);
+		else await user.selectOptions(screen.getByLabelText('What was measured?'), 'Magnesium');
+	}
+	expect(screen.getByLabelText('What was measured?')).toHaveDisplayValue('Magnesium');
+	expect(screen.getByText(/calcium has been taken off already/u)).toBeVisible();
+	await sayMagnesium(user, '1290');
+	expect(screen.queryByText(/Is that the unit|Hardly any tank/u)).toBeNull();
+	const [line, evidence, analyte] = onstart.mock.calls[0] ?? [];
+	expect(line?.kit.id).toBe(houseHardnessKit.id);
+	expect(evidence).toMatchObject({ reading: { value: 1290, unit: 'mg/L' } });
+	expect(analyte).toBe('magnesium');
+});
+
+test('both together are asked for where somebody says so, and the unit is then the kit’s', async () => {
+	const { user, onstart } = show();
+	await user.selectOptions(screen.getByLabelText('Which kit read it?'), houseHardnessKit.name);
+	await user.selectOptions(
+		screen.getByLabelText('What was measured?'),
+		'Calcium and magnesium together'
+	);
+	expect(screen.getByLabelText('Which kit read it?')).toHaveDisplayValue(houseHardnessKit.name);
+	expect(screen.queryByText(/has been taken off already/u)).toBeNull();
+	await sayMagnesium(user, '63.8');
+	const [, evidence, analyte] = onstart.mock.calls[0] ?? [];
+	expect(evidence).toMatchObject({ reading: { value: 63.8, unit: houseHardnessKit.unit } });
+	expect(analyte).toBe('hardness');
+	await user.selectOptions(screen.getByLabelText('What was measured?'), 'Magnesium');
+	expect(screen.getByLabelText('Unit')).toHaveDisplayValue('mg/L');
 });
