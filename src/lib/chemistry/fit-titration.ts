@@ -36,6 +36,8 @@ const PASSES = 4;
 function arrange(points: readonly ProbePoint[], options: FitOptions) {
 	const { vessel = 'closed', openBelowPh = OPEN_BELOW_PH, slope = 'auto' } = options;
 	requireWithin('openBelowPh', openBelowPh, 0, 14);
+	if (vessel !== 'closed' && vessel !== 'open')
+		throw new RangeError(`vessel must be closed or open; found ${String(vessel)}`);
 	const sorted = points
 		.map(({ addedMl, ph }, index) => ({ addedMl, ph, index }))
 		.sort((a, b) => a.addedMl - b.addedMl || b.ph - a.ph);
@@ -57,6 +59,11 @@ function arrange(points: readonly ProbePoint[], options: FitOptions) {
 		);
 	if (!(usable.at(-1)!.addedMl - usable[0]!.addedMl > LEAST_SPAN * sampleKg(options)))
 		throw new RangeError('points must lie apart in volume; found all at one');
+	const [start, end] = [usable[0]!, usable.at(-1)!];
+	if (!(end.ph < start.ph))
+		throw new RangeError(
+			`points must fall in pH as acid is added; found ${start.ph} at ${start.addedMl} mL and ${end.ph} at ${end.addedMl} mL`
+		);
 	const mmolPerMl = options.acidMolPerL / sampleKg(options);
 	const largestMl = sorted.at(-1)!.addedMl;
 	// Only the ions of purified water go by it.

@@ -100,6 +100,23 @@ const withSideReactions =
 		return { value: -1000 * massKg * out.value, perPh: -1000 * massKg * out.slope };
 	};
 
+/** With acid added the pH falls; one that stands still or rises has no end. */
+function requireFalling(used: readonly ProbePoint[]): void {
+	const [first, last] = [used[0]!, used.at(-1)!];
+	if (!(last.ph < first.ph && last.addedMl > first.addedMl))
+		throw new RangeError(
+			`points must fall in pH as acid is added; found ${first.ph} at ${first.addedMl} mL and ${last.ph} at ${last.addedMl} mL`
+		);
+}
+
+/** Acid that is used up before any was added is no end. */
+function requireEnd({ slope, zeroAt }: StraightLine): void {
+	if (!(slope > 0 && zeroAt >= 0))
+		throw new RangeError(
+			`points must lie on a rising line that meets nothing at 0 mL of acid or more; found a slope of ${slope} and ${zeroAt} mL`
+		);
+}
+
 /**
  * End point of a titration with strong acid by a Gran function: a straight line through the points
  * past the end, carried back to nothing. Points count by how well they are known, with the same error
@@ -107,7 +124,7 @@ const withSideReactions =
  *
  * @param points readings in any order, volumes from 0 and pH from −1 to 15
  * @throws RangeError naming the field that lies outside its range, or `points` when fewer than three
- *   lie in the window
+ *   lie in the window, their pH does not fall as acid is added, or their line has no end
  */
 export function granEndPoint(points: readonly ProbePoint[], options: GranOptions): GranEndPoint {
 	requireTitration(options);
@@ -123,6 +140,7 @@ export function granEndPoint(points: readonly ProbePoint[], options: GranOptions
 		throw new RangeError(
 			`points must hold at least 3 with pH from ${windowPh.low} to ${windowPh.high}; found ${used.length}`
 		);
+	requireFalling(used);
 	const largestMl = sorted.at(-1)!.addedMl;
 	const addedSd = requireWithin(
 		'addedStandardUncertaintyMl',
@@ -155,6 +173,7 @@ export function granEndPoint(points: readonly ProbePoint[], options: GranOptions
 	};
 	let valueAt: (point: ProbePoint) => Valued = plain(sampleMl);
 	let line = lineOf(valueAt);
+	requireEnd(line);
 	const aboutMolPerKg = (acidMolPerL * line.zeroAt) / 1000 / startKg;
 	const mix = mixer(options, Math.min(0.5, Math.max(Math.abs(aboutMolPerKg), 1e-5)));
 	let offsetPh = offsetOf(line.slope, mix(used[0]!.addedMl));
@@ -165,6 +184,7 @@ export function granEndPoint(points: readonly ProbePoint[], options: GranOptions
 			const dic = options.dicMolPerKg ?? Math.max(0, USUAL_CARBON_SHARE * alkalinity);
 			valueAt = withSideReactions(mixtures, dic, offsetPh);
 			line = lineOf(valueAt);
+			requireEnd(line);
 			// A line of slope c has found all the acid: mmol per mL is mol per litre.
 			change = -Math.log10(line.slope / acidMolPerL);
 			offsetPh += change;

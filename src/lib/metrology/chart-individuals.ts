@@ -56,6 +56,9 @@ export function individualsChart(
 	values: readonly number[],
 	{ rules = runRules, ...options }: IndividualsOptions = {}
 ): IndividualsChart {
+	for (const rule of rules)
+		if (!runRules.includes(rule))
+			throw new RangeError(`rules must be among ${runRules.join('; ')}; found ${String(rule)}`);
 	const basis = basisOf(values, options, 'individualsChart');
 	const { target, sigma } = basis;
 	const z = values.map((value) => (value - target) / sigma);

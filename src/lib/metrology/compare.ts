@@ -1,10 +1,27 @@
+function requireNumber(field: string, value: number): void {
+	if (!Number.isFinite(value)) throw new RangeError(`${field} must be a number; found ${value}`);
+}
+
+function requireUncertainty(field: string, value: number): void {
+	if (!(value >= 0 && Number.isFinite(value)))
+		throw new RangeError(`${field} must be 0 or above; found ${value}`);
+}
+
 /** Difference of two results over their joint uncertainty. */
-function ratio(difference: number, u1: number, u2: number, names: [string, string]): number {
-	if (!(u1 >= 0)) throw new RangeError(`${names[0]} must be 0 or above; found ${u1}`);
-	if (!(u2 >= 0)) throw new RangeError(`${names[1]} must be 0 or above; found ${u2}`);
+function ratio(
+	value: number,
+	reference: number,
+	u1: number,
+	u2: number,
+	names: [string, string]
+): number {
+	requireNumber('value', value);
+	requireNumber('reference', reference);
+	requireUncertainty(names[0], u1);
+	requireUncertainty(names[1], u2);
 	const joint = Math.hypot(u1, u2);
 	if (joint === 0) throw new RangeError(`${names[0]} and ${names[1]} must not both be 0`);
-	return difference / joint;
+	return (value - reference) / joint;
 }
 
 /**
@@ -17,7 +34,7 @@ export function enNumber(
 	reference: number,
 	referenceExpandedUncertainty: number
 ): number {
-	return ratio(value - reference, expandedUncertainty, referenceExpandedUncertainty, [
+	return ratio(value, reference, expandedUncertainty, referenceExpandedUncertainty, [
 		'expandedUncertainty',
 		'referenceExpandedUncertainty'
 	]);
@@ -30,7 +47,7 @@ export function zetaScore(
 	reference: number,
 	referenceStandardUncertainty: number
 ): number {
-	return ratio(value - reference, standardUncertainty, referenceStandardUncertainty, [
+	return ratio(value, reference, standardUncertainty, referenceStandardUncertainty, [
 		'standardUncertainty',
 		'referenceStandardUncertainty'
 	]);
@@ -44,14 +61,22 @@ export type Recovery = {
 	isOff: boolean;
 };
 
-/** What was found of a known content, with its uncertainty from those of both. */
+/**
+ * What was found of a known content, with its uncertainty from those of both.
+ *
+ * @throws RangeError naming the field that is no number, or out of its range
+ */
 export function recoveryOf(
 	found: number,
 	foundStandardUncertainty: number,
 	expected: number,
 	expectedStandardUncertainty: number
 ): Recovery {
-	if (!(expected > 0)) throw new RangeError(`expected must be above 0; found ${expected}`);
+	requireNumber('found', found);
+	if (!(expected > 0 && Number.isFinite(expected)))
+		throw new RangeError(`expected must be above 0; found ${expected}`);
+	requireUncertainty('foundStandardUncertainty', foundStandardUncertainty);
+	requireUncertainty('expectedStandardUncertainty', expectedStandardUncertainty);
 	const recovery = found / expected;
 	const standardUncertainty = Math.hypot(
 		foundStandardUncertainty / expected,
