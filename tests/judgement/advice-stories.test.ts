@@ -131,6 +131,30 @@ describe('a reading far off that was made once', () => {
 	});
 });
 
+describe('what would change it', () => {
+	const low: Evidence[] = [
+		test('a', 6.3),
+		test('b', 6.3, 'repeatFull'),
+		reference('r', 8),
+		second('s', 6.4, 0.4)
+	];
+	it.each<[string, Partial<DecideInput>]>([
+		['a sitter', { who: 'sitter' }],
+		['a child', { who: 'child' }],
+		['a tank without corals', { hasStonyCorals: false, consumptionPerDay: 0.6 }]
+	])('is nothing that is so already: %s', (_, more) => {
+		const { decision } = adviceOn(low, more);
+		expect(decision.verdict).toBe('leave');
+		expect(decision.wouldChange.length).toBeGreaterThan(1);
+		expect(decision.wouldChange.join(' ')).not.toMatch(/A value outside/);
+		expect(decision.because.join(' ')).not.toMatch(/little uses it up.*too rare/);
+	});
+	it('of a keeper’s own tank within its band a value outside would', () => {
+		const { decision } = adviceOn([test('a', 8), test('b', 8, 'repeatFull')]);
+		expect(decision.wouldChange.join(' ')).toMatch(/A value outside 7\.0 to 9\.0/);
+	});
+});
+
 describe('of checks that are left', () => {
 	it('the first that may change the advice is made, not a question before it that cannot', () => {
 		const [question, repeat] = [

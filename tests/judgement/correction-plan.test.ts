@@ -69,7 +69,23 @@ describe('one plan by hand', () => {
 			dosedPerDay: null,
 			ph: null
 		});
-		expect(cautions.slice(0, 3).join(' ')).toMatch(/a tenth.*in balance.*8\.1 was taken/);
+		const said = cautions.slice(0, 4).join(' ');
+		expect(said).toMatch(
+			/a tenth.*not known.*in balance, within 0\.3 dKH a day.*judgement.*8\.1 was taken/
+		);
+	});
+	it('what is not known of consumption and dosing makes the plan no surer than what is', () => {
+		const plans = [
+			{ consumptionPerDay: null, dosedPerDay: null },
+			{ consumptionPerDay: 0.6, dosedPerDay: 0.6 },
+			{ consumptionPerDay: 0, dosedPerDay: 0 }
+		].map((said) => planned({ ...plain, ...said }));
+		const widths = plans.map(({ days }) => days[1]?.expectedExpandedUncertainty ?? Infinity);
+		const [neither, both, none] = widths as [number, number, number];
+		expect(neither).toBeGreaterThanOrEqual(both);
+		// By hand: 0.3 dKH a day on top of what is there without any, in quadrature.
+		expect(neither).toBeCloseTo(Math.hypot(none, 2 * 0.3), 6);
+		expect(plans[0]!.days.length).toBeLessThanOrEqual(plans[1]!.days.length);
 	});
 });
 

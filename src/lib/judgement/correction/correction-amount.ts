@@ -17,6 +17,8 @@ export type KnownCorrection = {
 	waterExpandedUncertaintyL: number;
 	consumptionPerDay: number;
 	dosedPerDay: number;
+	/** ± a day of what consumption less dosing may come to where they are not known; 0 where they are. */
+	unknownPerDay: number;
 	means: Exclude<PlannedMeans, { risePerMlIn100L: null }>;
 	salinity: number;
 	temperatureC: number;

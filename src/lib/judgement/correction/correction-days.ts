@@ -65,7 +65,8 @@ function expandedAfter(plan: KnownCorrection, addition: number, day: number): nu
 		(added * waterExpandedUncertaintyL) / waterL,
 		added * meansFigures(means).strengthExpandedShare,
 		CONSUMPTION_EXPANDED_SHARE * plan.consumptionPerDay * day,
-		CONSUMPTION_EXPANDED_SHARE * plan.dosedPerDay * day
+		CONSUMPTION_EXPANDED_SHARE * plan.dosedPerDay * day,
+		plan.unknownPerDay * day
 	);
 }
 

@@ -7,10 +7,40 @@ import { planDays } from './correction-days';
 import { meansFigures } from './correction-means';
 import { refusalsOf } from './correction-refusals';
 import { sumLines } from './correction-sum';
+import { setValue } from '../decision/decide-words';
 import { defaultBand, limitsOf } from '../decision/limits';
 
 /** Taken where it is not known. The share of the water: judgement; the rest matters little. */
 const taken = { waterExpandedShare: 0.1, temperatureC: 25, ph: 8.1 };
+
+/**
+ * What consumption less dosing may come to a day where nobody knows them, expanded, as a share of
+ * what is much used in a day (`weeklyTooRare`): 0.3 dKH, no surer than a tank that is said to use and get
+ * 0.6, 6 mg/L of calcium, 9 of magnesium. Judgement.
+ */
+const UNKNOWN_BALANCE_SHARE = 0.6;
+
+/** The ± a day of what nobody said of consumption and dosing, in the unit of the value; 0 where they were said. */
+function unknownPerDay({
+	consumptionPerDay,
+	dosedPerDay,
+	value,
+	analyte = 'alkalinity'
+}: CorrectionInput) {
+	if (consumptionPerDay != null || dosedPerDay != null) return 0;
+	const { weeklyTooRare, unit } = limitsOf(analyte);
+	return convertValue(UNKNOWN_BALANCE_SHARE * weeklyTooRare.abovePerDay, unit, value.unit, analyte);
+}
+
+/** What was taken for consumption and dosing, in words; nothing where they were said. */
+function balanceWords(input: CorrectionInput): string[] {
+	const spread = unknownPerDay(input);
+	if (spread === 0) return [];
+	const { value, analyte = 'alkalinity' } = input;
+	return [
+		`Consumption and dosing are not known; they were taken to be in balance, within ${setValue(spread, value.unit, analyte)} a day either way (judgement). Both measured make the plan surer.`
+	];
+}
 
 /** Figures that no tank has are a mistake in the call, not a reason to refuse. */
 function requireFigures(input: CorrectionInput): void {
@@ -58,6 +88,7 @@ function knownOf(input: CorrectionInput): KnownCorrection | null {
 		waterExpandedUncertaintyL: input.waterExpandedUncertaintyL ?? taken.waterExpandedShare * waterL,
 		consumptionPerDay: input.consumptionPerDay ?? 0,
 		dosedPerDay: input.dosedPerDay ?? 0,
+		unknownPerDay: unknownPerDay(input),
 		means,
 		salinity,
 		temperatureC: input.temperatureC ?? taken.temperatureC,
@@ -75,9 +106,7 @@ function assumedIn(input: CorrectionInput): string[] {
 		...(input.waterExpandedUncertaintyL == null
 			? ['The ± of the water’s volume is not known; a tenth of it was taken.']
 			: []),
-		...(input.consumptionPerDay == null
-			? ['Consumption and dosing are not known; they were taken to be in balance.']
-			: []),
+		...balanceWords(input),
 		...(input.ph == null ? [`The pH is not known; ${taken.ph} was taken.`] : [])
 	];
 }

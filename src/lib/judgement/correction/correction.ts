@@ -30,7 +30,7 @@ export type CorrectionInput = {
 	waterExpandedUncertaintyL?: number | null | undefined;
 	/**
 	 * Fall per day by consumption and rise per day by dosers that go on running, in the unit, both at
-	 * least 0. With neither known they are taken to be in balance.
+	 * least 0. With neither known they are taken to be in balance, with a ± of its own that grows by the day.
 	 */
 	consumptionPerDay?: number | null | undefined;
 	dosedPerDay?: number | null | undefined;

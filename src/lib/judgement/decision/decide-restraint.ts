@@ -72,7 +72,8 @@ export function reasonsNotToAct(
 export function wouldChangeFor(
 	input: DecideInput,
 	{ verdict, lacks }: Pick<Decision, 'verdict' | 'lacks'>,
-	isSizeKnown: boolean
+	isSizeKnown: boolean,
+	best: Act
 ): string[] {
 	const band = bandInWords(input.band, input.analyte);
 	if (verdict === 'check')
@@ -93,6 +94,16 @@ export function wouldChangeFor(
 			'A retest that differs from what the plan expects by more than the ± of both together.',
 			'Salinity or temperature away from the usual.',
 			'Haze or white flakes in the water, or animals that look worse: stop adding.'
+		];
+	if (input.hasStonyCorals === false)
+		return ['Stony corals in the tank.', 'Animals that look worse.'];
+	// What stands already would change nothing: whoever stands in for the keeper adds nothing at all.
+	if (best !== 'leave')
+		return [
+			input.who === 'sitter' || input.who === 'child'
+				? 'What the keeper decides.'
+				: `A value further outside ${band} than its ±.`,
+			'Animals that look worse.'
 		];
 	return [
 		`A value outside ${band} that a known solution or a second method bears out.`,

@@ -161,7 +161,9 @@ export function decide(input: DecideInput): Decision {
 		verdict.verdict === 'leave' &&
 		input.hasStonyCorals !== false &&
 		(input.who ?? 'keeper') === 'keeper';
+	// Without stony corals little is used up, whatever is put down for it.
 	const tooRare =
+		input.hasStonyCorals !== false &&
 		isWeeklyTooRare(input.consumptionPerDay ?? 0, band.unit, analyte) &&
 		'So much is used in a day that a test a week is too rare.';
 	return {
@@ -177,7 +179,7 @@ export function decide(input: DecideInput): Decision {
 			...otherGrounds(grounds, { isVerified, direction: verdict.direction }),
 			...(tooRare ? [tooRare] : [])
 		].filter((line): line is string => line !== null),
-		wouldChange: wouldChangeFor(input, verdict, howFar.length === 0),
+		wouldChange: wouldChangeFor(input, verdict, howFar.length === 0, best),
 		isVerified,
 		change,
 		retestInDays: retestFor(input, grounds, verdict)
