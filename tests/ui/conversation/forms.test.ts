@@ -243,6 +243,27 @@ describe('magnesium that is left by difference', () => {
 		const ofCalcium = { ...ofMagnesium, analyte: 'calcium' as const, kit: houseCalciumKit };
 		expect(ways(ofCalcium)).toEqual(['moreBase', 'thinnedSample', 'warmSlow']);
 	});
+	test('measured anew, magnesium is what is asked for, and a number like calcium is queried', () => {
+		const anew = { way: 'takenOffAnew', value: '430' };
+		const words = forms.otherWay.parts(anew, ofMagnesium);
+		expect(words).toContain('magnesium, worked out anew, comes to');
+		expect(words).toContainEqual(
+			expect.objectContaining({
+				blank: 'value',
+				label: 'Magnesium once the new value is taken off'
+			})
+		);
+		expect(forms.otherWay.parts({ way: 'warmSlow' }, ofMagnesium)).toContain('the same water read');
+		const doubtOf = (value: string, about: FormContext = ofMagnesium, unit = 'mg/L') =>
+			forms.otherWay.doubts?.({ ...anew, value, unit }, about)?.value;
+		// Calcium of the sea is about 412 mg/L, 10.3 mmol/L; its magnesium 1284 mg/L, 52.8 mmol/L
+		// (Millero and others 2008; from memory).
+		expect(doubtOf('430')).toMatch(/430\smg\/L looks like calcium: magnesium is meant here/u);
+		expect(doubtOf('10.3', ofMagnesium, 'mmol/L')).toMatch(/looks like calcium/u);
+		expect(doubtOf('1284')).toBeUndefined();
+		expect(doubtOf('800')).toBeUndefined();
+		expect(doubtOf('430', { ...ofMagnesium, analyte: 'calcium' })).toBeUndefined();
+	});
 	test('typed in, it is no mark of the kit of both, and its ± is wider than that of both alone', () => {
 		const typed = forms.inQuestion.read({ value: '1310', mark: '0.4' }, ofMagnesium);
 		if (!('evidence' in typed) || typed.evidence.kind !== 'test') throw new Error('a test');

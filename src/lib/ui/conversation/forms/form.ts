@@ -56,6 +56,8 @@ export type EvidenceForm = {
 	read: (blanks: Blanks, context: FormContext) => Told;
 	/** Under the sentence, as it stands: what follows from it, what may be mistaken. */
 	remark?: (blanks: Blanks, context: FormContext) => string | null;
+	/** What is odd at which blank, though it can be: asked once before it is told. */
+	doubts?: (blanks: Blanks, context: FormContext) => Readonly<Record<string, string>>;
 	/** What a stored test is to the check when it tells this. */
 	logRole?: (blanks: Blanks) => TestRole;
 	/** Which stored tests can tell it; tests of the tank's water when left out. */

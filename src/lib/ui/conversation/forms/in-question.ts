@@ -5,6 +5,7 @@ import { plain } from '../../charts/numbers';
 import { IN_QUESTION } from '../catalogue';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import type { Blanks, EvidenceForm, FormContext, Part, Told } from './form';
+import { takenForAnother } from './looks-like';
 import { unknownKitUncertainty } from './unknown-kit';
 
 const markRange = { low: -1, high: 100, why: 'A numeral of a scale is between 0 and 100' };
@@ -113,6 +114,7 @@ export const inQuestion: EvidenceForm = {
 				: [])
 		];
 	},
+	doubts: takenForAnother,
 	remark: (blanks, context) => {
 		const doubt = unitRemark(blanks, context);
 		if (doubt) return doubt;

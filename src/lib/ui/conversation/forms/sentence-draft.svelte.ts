@@ -2,7 +2,7 @@ import { SvelteSet } from 'svelte/reactivity';
 import type { SentenceForm } from '../../fields/sentence';
 import type { Evidence } from '$lib/observation';
 import { forms, type FormId } from './forms';
-import type { Blanks, FormContext, Part } from './form';
+import type { Blanks, EvidenceForm, FormContext, Part } from './form';
 
 /**
  * A sentence being filled in. What is typed stands in `blanks` as it was typed; what is wrong with a
@@ -11,6 +11,7 @@ import type { Blanks, FormContext, Part } from './form';
 export class SentenceDraft implements SentenceForm {
 	blanks: Record<string, string> = $state({});
 	#isTried = $state(false);
+	#asked = '';
 	readonly #left = new SvelteSet<string>();
 	readonly #told = $derived.by(() => forms[this.form].read(this.blanks, this.contextOf()));
 
@@ -37,9 +38,22 @@ export class SentenceDraft implements SentenceForm {
 		return 'problems' in this.#told ? this.#told.problems : {};
 	}
 
+	/** What is odd, though it can be. */
+	get doubts(): Readonly<Record<string, string>> {
+		const form: EvidenceForm = forms[this.form];
+		return form.doubts?.(this.blanks, this.contextOf()) ?? {};
+	}
+	/** Whether something odd is asked now: once for what stands there, and anew where that is changed. */
+	asksOnce(): boolean {
+		const asked = Object.values(this.doubts).join(' ');
+		const isNew = asked !== '' && asked !== this.#asked;
+		this.#asked = asked;
+		return isNew;
+	}
+
 	problemAt(path: string, text: string): string | undefined {
 		const isDue = this.#isTried || (this.#left.has(path) && text.trim() !== '');
-		return isDue ? this.problems[path] : undefined;
+		return isDue ? (this.problems[path] ?? this.doubts[path]) : undefined;
 	}
 	suggestionAt(): undefined {
 		return undefined;

@@ -1,8 +1,9 @@
-import { titrantOf } from '$lib/kits';
+import { analyteName, titrantOf } from '$lib/kits';
 import { methodFiguresFor, usualMethodFiguresOf } from '$lib/metrology';
 import type { Evidence, EvidenceOf } from '$lib/observation';
 import type { TestRole } from '$lib/procedure';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
+import { takenForAnother, takenOffFor } from './looks-like';
 import type { Blanks, EvidenceForm, FormContext, Part, Told } from './form';
 
 /** Volume of a larger or smaller sample over that of the test in question. */
@@ -20,6 +21,8 @@ type TestSentence = {
 	from: (blanks: Blanks) => TestRole;
 	label: (reader: BlankReader, blanks: Blanks) => string;
 	before: (blanks: Blanks, context: FormContext) => readonly Part[];
+	/** What the number is, for those who do not see the sentence around it. */
+	value?: (blanks: Blanks, context: FormContext) => string;
 	differs?: (reader: BlankReader, blanks: Blanks) => Differs | undefined;
 };
 
@@ -32,6 +35,7 @@ function testForm({
 	from,
 	label,
 	before,
+	value = () => 'What it read',
 	differs
 }: TestSentence): EvidenceForm {
 	return {
@@ -42,9 +46,10 @@ function testForm({
 		logRole: (blanks) => from(blanks),
 		parts: (blanks, context) => [
 			...before(blanks, context),
-			...valueParts(blanks, context, { value: 'What it read' })
+			...valueParts(blanks, context, { value: value(blanks, context) })
 		],
 		remark: unitRemark,
+		doubts: takenForAnother,
 		read: (blanks, context): Told => {
 			const reader = new BlankReader(blanks, context);
 			const reading = reader.ownReading(label(reader, blanks));
@@ -137,6 +142,9 @@ function waysFor({ analyte, kit }: FormContext) {
 	return ways.filter(({ value }) => !hasNone[value]);
 }
 const wayOf = ({ way }: Blanks) => ways.find(({ value }) => value === way) ?? ways[0];
+/** The number is then not what was measured, but what is left. */
+const isWorkedOutAnew = (blanks: Blanks, { analyte }: FormContext) =>
+	wayOf(blanks).value === 'takenOffAnew' && takenOffFor(analyte) !== undefined;
 
 export const otherWay = testForm({
 	title: 'A test of metals done otherwise',
@@ -145,11 +153,17 @@ export const otherWay = testForm({
 	begin: (context) => ({ way: waysFor(context)[0]?.value ?? '' }),
 	from: (blanks) => wayOf(blanks).value,
 	label: (_, blanks) => `With ${wayOf(blanks).words}`,
-	before: (_, context) => [
+	before: (blanks, context) => [
 		'With',
 		{ choice: 'way', label: 'What was done otherwise', options: waysFor(context) },
-		'the same water read'
-	]
+		isWorkedOutAnew(blanks, context)
+			? `${analyteName(context.analyte)}, worked out anew, comes to`
+			: 'the same water read'
+	],
+	value: (blanks, context) =>
+		isWorkedOutAnew(blanks, context)
+			? `${analyteName(context.analyte, 'start')} once the new value is taken off`
+			: 'What it read'
 });
 
 export const otherSample = testForm({
