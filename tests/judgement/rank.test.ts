@@ -5,8 +5,11 @@ import {
 	rankChecks,
 	type Band,
 	type CheckRanking,
-	type RankedCheck
+	type RankedCheck,
+	type RankOptions
 } from '../../src/lib/judgement';
+import { houseCalciumKit } from '../../src/lib/kits';
+import { methodFiguresFor } from '../../src/lib/metrology';
 import { checkIds, type CheckId, type Evidence, type Reading } from '../../src/lib/observation';
 import { minutesOf } from '../../src/lib/judgement/ranking/checks';
 import { earlier, reference, second, test } from './diagnosed';
@@ -126,6 +129,42 @@ describe('what a check is expected to tell', () => {
 		const ranking = rankChecks(off, { priors, realChangePrior: 0, available: [...checkIds] });
 		const sampled = Math.max(bits(ranking, 'smallerSample'), bits(ranking, 'largerSample'));
 		expect(sampled).toBeGreaterThan(2 * bits(ranking, 'repeatFull'));
+	});
+});
+
+describe('what a check is said to tell apart', () => {
+	const becauseOf = (evidence: readonly Evidence[], name: string, options: RankOptions = {}) =>
+		find(rankChecks(evidence, options), name)?.because ?? '';
+	const only = (priors: Record<string, number>): RankOptions => ({
+		priors: { ...Object.fromEntries(faults.map(({ id }) => [id, 0])), ...priors },
+		realChangePrior: 0,
+		available: [...checkIds]
+	});
+	const calcium: RankOptions = {
+		unit: 'mg/L',
+		analyte: 'calcium',
+		method: methodFiguresFor(houseCalciumKit, 'calcium')
+	};
+	const high: Evidence = {
+		kind: 'test',
+		from: 'first',
+		reading: { id: 'a', label: 'A', value: 470, expandedUncertainty: 16, unit: 'mg/L' }
+	};
+	const ofBase = { ...calcium, ...only({ baseOld: 0.3, baseShort: 0.3 }) };
+
+	it('what lasts in a bottle, fresh water from the tank does not tell from a sound one', () => {
+		const because = becauseOf([high], 'freshSample', ofBase);
+		// Nothing wrong and a weak base both say the same of it again; too few drops once do not.
+		expect(because).toMatch(/^It tells ‘too few drops of base’ from /u);
+		expect(because).not.toMatch(/from each other/u);
+	});
+
+	it('where a check cannot part any of what is likely, no two are named', () => {
+		const lasting = { ...calcium, ...only({ baseOld: 0.4 }) };
+		expect(becauseOf([high], 'freshSample', lasting)).not.toMatch(/from/u);
+		expect(becauseOf([high], 'moreBase', lasting)).toMatch(
+			/‘nothing wrong’ from ‘base grown weak|‘base grown weak.*from ‘nothing wrong’/u
+		);
 	});
 });
 

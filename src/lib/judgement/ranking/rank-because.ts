@@ -1,5 +1,7 @@
 import type { Analysis } from '../diagnosis/analysis';
 import type { Kinds } from './account-kinds';
+import type { Foreseen } from './foresee';
+import { informationOf } from './information';
 import type { Outcomes } from './outcomes';
 import { REAL_CHANGE } from '../catalogue/water-causes';
 
@@ -13,46 +15,74 @@ export function explanationWords({ places, faults }: Analysis, place: number): s
 		.join(' with ');
 }
 
-/** Kinds that are named at most; those below are too light to be worth a word. */
+/** Kinds that are set against each other; a lighter one is named only beside the heaviest, where no other is. */
 const LOOKED_AT = 7;
 
-/** The heaviest kinds, and by account its place among them (−1: none). */
-export type LookedAt = { kinds: Kinds; heaviest: number[]; of: Int32Array };
+/**
+ * The kinds, the heaviest first, each by the explanation that is named for it: by account its place among them (−1:
+ * none, as of accounts that bear another name than their kind), and the weight of what is named.
+ */
+export type LookedAt = { kinds: Kinds; heaviest: number[]; of: Int32Array; named: number[] };
 
-export function lookedAt(kinds: Kinds): LookedAt {
+export function lookedAt(kinds: Kinds, { explanation, weight }: Foreseen): LookedAt {
 	const heaviest = kinds.weight
 		.map((_, kind) => kind)
-		.sort((a, b) => kinds.weight[b]! - kinds.weight[a]!)
-		.slice(0, LOOKED_AT);
-	return { kinds, heaviest, of: kinds.of.map((kind) => heaviest.indexOf(kind)) };
+		.sort((a, b) => kinds.weight[b]! - kinds.weight[a]!);
+	const of = kinds.of.map((kind, c) =>
+		kinds.explanation[kind] === explanation[c] ? heaviest.indexOf(kind) : -1
+	);
+	const named = heaviest.map((_, place) =>
+		of.reduce((sum, at, c) => (at === place ? sum + weight[c]! : sum), 0)
+	);
+	return { kinds, heaviest, of, named };
 }
 
-/** What a kind of account would show, cell by cell. */
+/** What each that is named would show, cell by cell. */
 function shownBy(
 	{ likelihood, cells }: Outcomes,
 	weight: Float64Array,
-	{ kinds, heaviest, of }: LookedAt
+	{ heaviest, of, named }: LookedAt
 ): Float64Array[] {
 	const rows = heaviest.map(() => new Float64Array(cells));
 	for (let c = 0; c < weight.length; c++) {
 		const place = of[c]!;
 		if (place < 0) continue;
-		const share = weight[c]! / kinds.weight[heaviest[place]!]!;
+		const share = weight[c]! / named[place]!;
 		const row = rows[place]!;
 		for (let k = 0; k < cells; k++) row[k]! += share * likelihood[c * cells + k]!;
 	}
 	return rows;
 }
 
-/** How far two distributions lie apart, 0 to 1: half the sum of differences. */
-function apart(one: Float64Array, two: Float64Array): number {
-	let sum = 0;
-	for (let k = 0; k < one.length; k++) sum += Math.abs(one[k]! - two[k]!);
-	return sum / 2;
+/** Bits from here on, of the one that even chances hold, are told apart; two readings one standard deviation apart make 0.16. Judgement. */
+const TOLD_APART = 0.1;
+
+const EVEN = Float64Array.of(0.5, 0.5);
+const TWO = Int32Array.of(0, 1);
+
+/** What an outcome would tell of which of two it is, were they alike in chance: 0 to 1 bit. */
+function toldApart(one: Float64Array, two: Float64Array): number {
+	const likelihood = Float64Array.of(...one, ...two);
+	return informationOf({ likelihood, cells: one.length }, EVEN, TWO);
 }
 
-/** Differences below this are rounding: of two that are alike the heavier kinds are named. */
-const ALIKE = 1e-9;
+type Pair = { a: number; b: number; score: number };
+
+/** Pairs of places that a check parts, the one that is worth most first. */
+function partedPairs(outcomes: Outcomes, weight: Float64Array, looked: LookedAt): Pair[] {
+	const { kinds, heaviest } = looked;
+	const shown = shownBy(outcomes, weight, looked);
+	const weightOf = (place: number) => kinds.weight[heaviest[place]!]!;
+	const parted = (a: number, b: number): Pair[] => {
+		const bits = toldApart(shown[a]!, shown[b]!);
+		const score = Math.sqrt(weightOf(a) * weightOf(b)) * bits;
+		return bits >= TOLD_APART ? [{ a, b, score }] : [];
+	};
+	const likely = shown.slice(0, LOOKED_AT);
+	const pairs = likely.flatMap((_, a) => likely.slice(0, a).flatMap((__, b) => parted(a, b)));
+	const found = pairs.length > 0 ? pairs : shown.flatMap((_, a) => (a > 0 ? parted(a, 0) : []));
+	return found.sort((x, y) => y.score - x.score);
+}
 
 /** One sentence: the two or three explanations that a check would part best. */
 export function becauseOf(
@@ -61,27 +91,32 @@ export function becauseOf(
 	weight: Float64Array,
 	looked: LookedAt
 ): string {
-	const { kinds, heaviest } = looked;
-	const shown = shownBy(outcomes, weight, looked);
-	const scored = heaviest
-		.flatMap((a, i) =>
-			heaviest.slice(0, i).map((b, j) => {
-				const score = Math.sqrt(kinds.weight[a]! * kinds.weight[b]!) * apart(shown[i]!, shown[j]!);
-				return { a, b, score: Math.round(score / ALIKE) };
-			})
-		)
-		.sort((x, y) => y.score - x.score);
-	const [best] = scored;
-	if (!best) return 'It looks at the same water once more.';
-	const wordsOf = (kind: number) => explanationWords(analysis, kinds.explanation[kind]!);
-	const names = [best.b, best.a];
-	const third = scored.find(
-		({ a, b, score }) => score > best.score / 2 && names.includes(a) !== names.includes(b)
+	const pairs = partedPairs(outcomes, weight, looked);
+	const [best] = pairs;
+	if (!best) return 'It tells little of what is likely here.';
+	const wordsOf = (place: number) =>
+		`‘${explanationWords(analysis, looked.kinds.explanation[looked.heaviest[place]!]!)}’`;
+	const [one, two] = [wordsOf(best.b), wordsOf(best.a)];
+	const isBeside = ({ a, b }: Pair, place: number) => a === place || b === place;
+	if (one === two) return `It tells how large the effect is of ${one}.`;
+	const otherOf = ({ a, b }: Pair) => [a, b].find((each) => each !== best.a && each !== best.b);
+	const third = pairs.find((pair) => {
+		const other = otherOf(pair);
+		return (
+			pair.score > best.score / 2 &&
+			other !== undefined &&
+			(isBeside(pair, best.a) || isBeside(pair, best.b)) &&
+			![one, two].includes(wordsOf(other))
+		);
+	});
+	const place = third && otherOf(third);
+	if (!third || place === undefined) return `It tells ${one} from ${two}.`;
+	const isOfFirst = isBeside(third, best.b);
+	const [parted, rest] = isOfFirst ? [one, two] : [two, one];
+	const isFromBoth = pairs.some(
+		(pair) => isBeside(pair, place) && isBeside(pair, isOfFirst ? best.a : best.b)
 	);
-	if (third) names.push(names.includes(third.a) ? third.b : third.a);
-	const words = [...new Set(names.map(wordsOf))].map((each) => `‘${each}’`);
-	if (words.length === 1) return `It tells how large the effect is of ${words[0]}.`;
-	return words.length === 2
-		? `It tells ${words[0]} from ${words[1]}.`
-		: `It tells ${words[0]}, ${words[1]} and ${words[2]} from each other.`;
+	return isFromBoth
+		? `It tells ${one}, ${two} and ${wordsOf(place)} from each other.`
+		: `It tells ${parted} from ${rest} and from ${wordsOf(place)}.`;
 }
