@@ -107,6 +107,12 @@ describe('the verdict', () => {
 		const decision = decide(input);
 		expect([decision.verdict, decision.direction]).toEqual([verdict, direction]);
 	});
+	it('a look of the animals that is none of the list is named', () => {
+		const look = 'fine' as DecideInput['livestock'];
+		expect(() => decide(inputFor(8, 0.2, { livestock: look }))).toThrow(
+			/^livestock must be one of well, .*; found fine/
+		);
+	});
 	it('a check comes with the check to make, and with no other verdict', () => {
 		const next = madeCheck();
 		const diagnosis = unverified(6, 0.2);

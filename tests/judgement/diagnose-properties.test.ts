@@ -347,6 +347,42 @@ describe('evidence that cannot be used is named', () => {
 		expect(unit).toBe('dKH');
 	});
 
+	it.each<[string, Evidence[], RegExp]>([
+		[
+			'two tests in question',
+			[test('a', 8), test('b', 8)],
+			/one test from 'first'.*found 2, at 0 and 1/
+		],
+		[
+			'a repeat of nothing',
+			[test('a', 8, 'repeatFull')],
+			/evidence must hold the test in question/
+		],
+		[
+			'one id twice',
+			[test('a', 8), second('a', 8)],
+			/evidence\[1\]\.reading\.id .*found a, as in evidence\[0\]/
+		]
+	])('%s is refused', (_, evidence, words) => {
+		expect(() => diagnose(evidence)).toThrow(RangeError);
+		expect(() => diagnose(evidence)).toThrow(words);
+	});
+	it('a question answered in two ways is said to be', () => {
+		const answers = ['white', 'tank'].map((answer): Evidence => ({
+			kind: 'cue',
+			cue: 'light',
+			answer
+		}));
+		expect(diagnose([test('a', 8), ...answers]).unused).toEqual([
+			{ at: 2, why: expect.stringMatching(/light was answered in two ways/) }
+		]);
+	});
+	it('half the water is taken for a smaller sample that does not say its ratio', () => {
+		const of = (more?: { sampleRatio: number }) =>
+			diagnose([test('a', 8), test('b', 7, 'smallerSample', more)]).trueValue.mean;
+		expect(of()).toBe(of({ sampleRatio: 0.5 }));
+		expect(of()).not.toBe(of({ sampleRatio: 1 }));
+	});
 	it('without anything there is the broad belief about tanks', () => {
 		const { trueValue, nothingWrong } = diagnose([]);
 		expect(trueValue.standardDeviation).toBeGreaterThan(1.5);

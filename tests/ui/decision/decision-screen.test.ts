@@ -174,12 +174,13 @@ describe('adjusting', () => {
 		await filledIn();
 		const table = screen.getByRole('table');
 		const rows = within(table).getAllByRole('row').slice(1);
-		expect(rows).toHaveLength(4);
+		// Of consumption and dosing nothing is known: after three days nobody could say closely enough.
+		expect(rows).toHaveLength(3);
 		expect(rows[0]).toHaveTextContent(/1\s*2\.5 g/);
 		expect(rows[1]).toHaveTextContent(/Test: it should read 7\.0 ± 0\.\d dKH; then go on/);
 		// Nothing is planned after the last.
-		expect(rows[3]).toHaveTextContent('Test');
-		expect(rows[3]).not.toHaveTextContent('then go on');
+		expect(rows[2]).toHaveTextContent('Test');
+		expect(rows[2]).not.toHaveTextContent('then go on');
 		expect(rows[0]).not.toHaveTextContent('Test');
 		expect(rows[0]).toHaveTextContent('about −0.03');
 		expect(body()).toContain('7.9 − 6.1 = 1.8 dKH to go');

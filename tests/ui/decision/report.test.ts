@@ -51,7 +51,7 @@ describe('what the report holds', () => {
 			'Known solution: 8.1 ± 0.6 dKH (said to hold 8.00 ± 0.10 dKH, in seawater)'
 		]);
 		expect(report.parts[5]?.lines[0]).toMatch(
-			/^Day 1: 2\.5 g; then about 6\.5 ± 0\.3 dKH; pH at once: about −0\.03$/
+			/^Day 1: 2\.5 g; then about 6\.5 ± 0\.4 dKH; pH at once: about −0\.03$/
 		);
 	});
 	test('date, kit and that it is invented, who, band and animals', () => {

@@ -1,5 +1,5 @@
 import type { Act } from './advice-loss';
-import { believe, type Belief } from './decide-belief';
+import { believe, livestockRatios, type Belief } from './decide-belief';
 import {
 	expandedUncertaintyOf,
 	howFarIsNotKnown,
@@ -134,11 +134,15 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
  * that of the sea, and an adult keeper.
  *
  * @param input values of the band, the rate and the consumption in the band's unit
- * @throws RangeError naming the field: a band the wrong way round, a rate or consumption out of range,
+ * @throws RangeError naming the field: a look of the animals that is none of the list, a band the wrong way round, a rate or consumption out of range,
  *   a salinity that no tank has, no diagnosis where there is no emergency
  */
 export function decide(input: DecideInput): Decision {
 	const { diagnosis, band, livestock, analyte = 'alkalinity' } = input;
+	if (!Object.hasOwn(livestockRatios, livestock))
+		throw new RangeError(
+			`livestock must be one of ${Object.keys(livestockRatios).join(', ')}; found ${String(livestock)}`
+		);
 	if (!diagnosis && !input.isEmergency)
 		throw new RangeError('diagnosis must be given unless isEmergency; found null');
 	if (input.rate && !(input.rate.expandedUncertainty >= 0 && Number.isFinite(input.rate.perDay)))

@@ -10,10 +10,19 @@ const LIKELY = 0.5;
 /** One that today's number may hide is told earlier: nothing else will show it before it misleads. Judgement. */
 const HIDDEN = 0.3;
 
+/** From here on one that is likelier than that nothing is wrong is told with its remedy; judgement. */
+const LEADS = 0.25;
+
 /** What a keeper can mend: what lies in the sample, the water or another method is another matter. */
 const ownClasses: readonly FaultClass[] = faultClasses.filter((each) =>
 	['technique', 'reagent', 'ware', 'method'].includes(each)
 );
+
+/** Where the thing to mend is. */
+const placeOf: Partial<Record<FaultClass, string>> = {
+	reagent: 'a bottle of the kit',
+	ware: 'what measures the volumes'
+};
 
 /** Reads full scale less the value: in the middle of the scale that looks right. */
 const isMirrored = ({ sizes }: Fault): boolean => sizes.some(({ of }) => of === 'fullScaleLess');
@@ -57,19 +66,37 @@ function nextReading({ diagnosis, band, analyte }: Grounds, { id }: Fault): stri
 		: null;
 }
 
-/** That the way of testing is what to mend, where nothing is done about the water; nothing where none is likely. */
+/** Whether it is likelier than that nothing is wrong, and than all that is nobody's to mend. */
+function leads(
+	{ explanations, faults: chances }: Diagnosis,
+	{ chance }: { chance: number }
+): boolean {
+	const nothing = explanations.find(({ faults: own }) => own.length === 0)?.probability ?? 0;
+	const ownIds = new Set(
+		faults.filter((each) => ownClasses.includes(each.class)).map(({ id }) => id)
+	);
+	return (
+		Object.entries(chances).every(([id, each]) => ownIds.has(id) || each < chance) &&
+		nothing < chance
+	);
+}
+
+/** What is likely enough to be mended whatever is done about the water; nothing where none is. */
 export function whatToMend(grounds: Grounds): string[] {
-	const found = likeliest(grounds.diagnosis);
+	const { diagnosis } = grounds;
+	const found = likeliest(diagnosis);
 	if (!found) return [];
 	const { fault, chance } = found;
 	const said = `‘${nameOf(fault)}’: the chances are ${chanceInWords(chance)}.`;
+	const toMend = `What is to be mended is ${placeOf[fault.class] ?? 'the way of testing'}. ${said}`;
 	if (isMirrored(fault) && chance >= HIDDEN) {
 		const next = nextReading(grounds, fault);
 		return [
-			`What is to be mended is the way of testing. ${said} The number may be right today by luck, and far off another day${next ? `: ${next}` : ''}. ${fault.remedy}`
+			`${toMend} The number may be right today by luck, and far off another day${next ? `: ${next}` : ''}. ${fault.remedy}`
 		];
 	}
-	return chance >= LIKELY
-		? [`What is to be mended is the way of testing. ${said} ${fault.remedy}`]
+	if (chance >= LIKELY) return [`${toMend} ${fault.remedy}`];
+	return chance >= LEADS && leads(diagnosis, found)
+		? [`The likeliest of what may be wrong is ${said} ${fault.remedy}`]
 		: [];
 }

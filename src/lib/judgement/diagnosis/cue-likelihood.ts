@@ -35,6 +35,17 @@ export function answeredCues(evidence: readonly Evidence[], cues: readonly Cue[]
 			unused.push({ at, why: `${each.answer} is no answer to ${each.cue}.` });
 		else answers.set(cue, (answers.get(cue) ?? new Set()).add(each.answer));
 	});
+	evidence.forEach((each, at) => {
+		if (each.kind !== 'cue') return;
+		const given = answers.get(cues.find(({ id }) => id === each.cue)!);
+		const isOther = (before: Evidence) =>
+			before.kind === 'cue' && before.cue === each.cue && before.answer !== each.answer;
+		if (given && given.size > 1 && evidence.slice(0, at).some(isOther))
+			unused.push({
+				at,
+				why: `${each.cue} was answered in two ways: it counts as one or the other, and tells little.`
+			});
+	});
 	const sorted = [...answers].sort(([a], [b]) => (a.id < b.id ? -1 : 1));
 	return {
 		cues: sorted.map(([cue, given]) => answeredCue(cue, [...given].sort())),

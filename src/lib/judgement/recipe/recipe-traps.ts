@@ -110,8 +110,7 @@ export function trapsOf(recipe: Recipe): RecipeTrap[] {
 		{
 			id: 'undissolved',
 			when: 'dissolving',
-			words:
-				'Rinse the weighing cup into the bottle, and go on when nothing lies on the bottom any more. Do not heat it: hot bicarbonate loses carbon dioxide and the end of the test moves.',
+			words: `Rinse the weighing cup into the bottle, and go on when nothing lies on the bottom any more.${recipe.substance === 'sodiumBicarbonate' ? ' Do not heat it: hot bicarbonate loses carbon dioxide and the end of the test moves.' : ''}`,
 			share: null
 		},
 		{
