@@ -367,6 +367,17 @@ describe('evidence that cannot be used is named', () => {
 		expect(() => diagnose(evidence)).toThrow(RangeError);
 		expect(() => diagnose(evidence)).toThrow(words);
 	});
+	it('a unit of another analyte is refused where it stands, with what would tell the analyte', () => {
+		const calcium = test('a', 430);
+		if (calcium.kind === 'test') calcium.reading = { ...calcium.reading, unit: 'mg/L' };
+		expect(() => diagnose([calcium])).toThrow(
+			/evidence\[0\]\.reading\.unit must be one of dKH.*neither method nor analyte; found mg\/L/
+		);
+		expect(() => diagnose([calcium], { analyte: 'alkalinity' })).toThrow(
+			/as options\.analyte says/
+		);
+		expect(diagnose([calcium], { analyte: 'calcium' }).unit).toBe('mg/L');
+	});
 	it('a question answered in two ways is said to be', () => {
 		const answers = ['white', 'tank'].map((answer): Evidence => ({
 			kind: 'cue',

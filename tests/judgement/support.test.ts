@@ -7,8 +7,9 @@ import {
 	type Reading
 } from '../../src/lib/observation';
 
+let made = 0;
 /** Readings of a made-up syringe kit: ± 0.4, repeats within 0.15 of each other as a rule. */
-const reading = (value: number, id = `r${value}`): Reading => ({
+const reading = (value: number, id = `reading ${++made}`): Reading => ({
 	id,
 	label: 'Test',
 	value,
@@ -35,7 +36,7 @@ const known = (
 	matrix: Extract<BenchEvidence, { kind: 'reference' }>['matrix'] = 'sodiumChloride'
 ): BenchEvidence => ({
 	kind: 'reference',
-	reading: reading(found, 'known'),
+	reading: reading(found),
 	nominal,
 	nominalExpandedUncertainty: 0.1,
 	matrix
@@ -43,7 +44,7 @@ const known = (
 const earlier = (value: number): BenchEvidence => ({
 	kind: 'earlier',
 	daysAgo: 7,
-	reading: reading(value, 'earlier')
+	reading: reading(value)
 });
 
 const judge = (

@@ -1,4 +1,4 @@
-import { convertValue, type Unit } from '../../kits';
+import { convertValue, unitsOf, type Unit } from '../../kits';
 import { usualMethodFiguresOf, type MethodFigures } from '../../metrology';
 import type { Evidence } from '../../observation';
 import type { DiagnoseOptions } from './diagnosis';
@@ -23,11 +23,29 @@ export const realChangeOf = (water: WaterFigures, analyte: MethodFigures['analyt
 	origin: water.realChange.origin
 });
 
-/** What is taken for granted of method and water, by the options. */
+/** A case of another analyte is refused where it says its unit, with what would make it one. */
+function requireUnits(evidence: readonly Evidence[], { method, analyte }: DiagnoseOptions): void {
+	const judged = method?.analyte ?? analyte ?? 'alkalinity';
+	const why = method ? 'as options.method says' : analyte ? 'as options.analyte says' : null;
+	const units = unitsOf(judged);
+	evidence.forEach((each, at) => {
+		if (!('reading' in each) || units.includes(each.reading.unit)) return;
+		throw new RangeError(
+			`evidence[${at}].reading.unit must be one of ${units.join(', ')} for ${judged}, ${why ?? 'which is taken where options give neither method nor analyte'}; found ${each.reading.unit}`
+		);
+	});
+}
+
+/**
+ * What is taken for granted of method and water, by the options.
+ *
+ * @throws RangeError naming the reading whose unit is of another analyte, or `priorValue`
+ */
 export function contextOf(
 	evidence: readonly Evidence[],
 	options: DiagnoseOptions
 ): Omit<RowContext, 'firstAt'> {
+	requireUnits(evidence, options);
 	const method = options.method ?? usualMethodFiguresOf(options.analyte ?? 'alkalinity');
 	const water = waterFiguresOf(method.analyte);
 	const { priorValue } = options;
