@@ -83,6 +83,9 @@ export async function runStudy(options: StudyOptions): Promise<void> {
 		console.log(ownCases(casesFile, priors, seed));
 		return;
 	}
+	const unknown = only.filter((id) => !tableIds.includes(id));
+	if (unknown.length > 0)
+		throw new RangeError(`only must be of ${tableIds.join(', ')}; found ${unknown.join(', ')}`);
 	const chosen = tableIds.filter((id) => only.length === 0 || only.includes(id));
 	const tasks = chosen
 		.flatMap((table) => [
