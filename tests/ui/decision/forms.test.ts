@@ -46,12 +46,15 @@ describe('blanks of the tank', () => {
 		['1.026', 34.5, /1.026 at 25 °C is a salinity of about 34\.5, and is taken as that/],
 		['1,0264', 35, /salinity of about 35\.0/],
 		['1025', 33.2, /specific gravity: 1.025 at 25 °C/]
-	])('a specific gravity of %s is taken as a salinity of %s, and it is said', (typed, taken, words) => {
-		const read = readTank({ salinity: typed }, fields);
-		expect(read.tank).toEqual({ salinity: taken });
-		expect(read.problems).toEqual({});
-		expect(read.notes.salinity).toMatch(words);
-	});
+	])(
+		'a specific gravity of %s is taken as a salinity of %s, and it is said',
+		(typed, taken, words) => {
+			const read = readTank({ salinity: typed }, fields);
+			expect(read.tank).toEqual({ salinity: taken });
+			expect(read.problems).toEqual({});
+			expect(read.notes.salinity).toMatch(words);
+		}
+	);
 	it.each([
 		['53', /5 and 45.*conductivity in mS\/cm/],
 		['1.002', /5 and 45.*specific gravity: 1.002 at 25 °C is a salinity of about 2\.\d\.$/],
