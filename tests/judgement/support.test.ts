@@ -286,33 +286,6 @@ it('the order in which evidence came changes nothing', () => {
 	);
 });
 
-describe('a change that a second method shows and the reading hides', () => {
-	// Last time 8.1, today 8 by a hand that went too far: the tank really holds 6.5.
-	const hidden = [earlier(8.1), second(6.5)];
-	it('is not spoken against; a repeat of the reading is what is missing', () => {
-		const { verdict, why, wouldTellMore } = supportOf({
-			reading: own,
-			evidence: hidden,
-			conclusion: 'waterChanged',
-			offered: ['reference', 'repeatFull']
-		});
-		expect(verdict).toBe('notYet');
-		expect(why).toMatch(/speaks for a change/);
-		expect(wouldTellMore).toBe('repeatFull');
-	});
-	it('is earned once a repeat sides with that method, which then is not the one that is off', () => {
-		const evidence = [...hidden, test('repeatFull', 6.6)];
-		expect(judge('waterChanged', evidence)).toBe('earned');
-		expect(judge('secondMethod', evidence)).toBe('against');
-	});
-	it('is not shown by a method that agrees with last time, nor by one that lies on the other side', () => {
-		expect(judge('waterChanged', [earlier(8.1), second(7.9)])).toBe('against');
-		expect(judge('waterChanged', [earlier(8.1), second(9.6), test('repeatFull', 6.6)])).toBe(
-			'against'
-		);
-	});
-});
-
 describe('the reason that is given', () => {
 	const why = (conclusion: Conclusion, evidence: BenchEvidence[]) =>
 		supportOf({ reading: own, evidence, conclusion }).why;

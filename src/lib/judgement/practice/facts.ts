@@ -14,10 +14,6 @@ export type Facts = {
 	secondsDiffer: boolean;
 	/** A second method agrees with every repeat there is, though not with the reading. */
 	secondsSideWithRepeats: boolean;
-	/** Second methods lie on one side of all that was read before, by more than both claim. */
-	secondsShowChange: boolean;
-	/** The same of the repeats. */
-	repeatsShowChange: boolean;
 	referenceGood: boolean;
 	/** A known solution read off, and nothing speaks for the solution itself being wrong. */
 	referenceOff: boolean;
@@ -81,12 +77,6 @@ const sameWay: readonly ('first' | BenchCheckId)[] = ['first', 'repeatFull', 're
 const all = <T>(things: readonly T[], is: (thing: T) => boolean) =>
 	things.length > 0 && things.every(is);
 
-/** Does all that was read now lie on one side of all that was read before, by more than both claim? */
-const showChange = (now: readonly Reading[], then: readonly Reading[]) =>
-	[1, -1].some((side) =>
-		all(now, (each) => all(then, (old) => !agree(each, old) && side * (each.value - old.value) > 0))
-	);
-
 /** What a known solution says: it read right, or by what factor the kit would then be off. */
 function referencesIn(evidence: readonly BenchEvidence[], matrixEffect: MatrixEffect) {
 	return evidence.flatMap((each) => {
@@ -140,8 +130,6 @@ export function factsOf(
 		secondsAgree,
 		secondsDiffer: seconds.some((each) => !agree(each, reading)),
 		secondsSideWithRepeats: all(seconds, (each) => all(repeats, (repeat) => agree(each, repeat))),
-		secondsShowChange: showChange(seconds, earlier),
-		repeatsShowChange: showChange(repeats, earlier),
 		referenceGood: all(references, ({ isGood }) => isGood),
 		referenceOff: bad.length > 0 && !referenceDoubtful,
 		referenceDoubtful,

@@ -87,35 +87,12 @@ function secondMethod(facts: Facts): Ruling {
 		: notYet('Two methods differ; only a known solution says which is off.');
 }
 
-/** The reading itself slipped, and what is left of today shows a change by two ways. */
-export const isChangeConfirmed = (facts: Facts): boolean =>
-	facts.secondsShowChange && facts.repeatsShowChange && isSlipByTwoWays(facts);
-
-/** Another method shows a change that the reading does not, and nothing says yet which of the two slipped. */
-export const isChangeSeenBySecondAlone = (facts: Facts): boolean =>
-	facts.secondsShowChange &&
-	facts.secondsDiffer &&
-	!facts.earlierDiffers &&
-	facts.repeats.length === 0;
-
-/** Repeats and a second method agree with each other, and neither with the reading. */
-export const isSlipByTwoWays = (facts: Facts): boolean =>
-	facts.repeatsDiffer && facts.secondsDiffer && facts.secondsSideWithRepeats;
-
 function waterChanged(facts: Facts): Ruling {
 	if (facts.sampleDiffers)
 		return against('Fresh water from the tank does not show it: it was in the sample.');
-	if (facts.referenceOff || facts.lotDiffers) return against('The kit itself did not hold up.');
-	if (isChangeConfirmed(facts))
-		return earned(
-			'A second method and your own repeat agree, and both lie further from what you read before than all of them allow.'
-		);
 	if (facts.repeatsDiffer) return against('A repeat on the same water came out elsewhere.');
+	if (facts.referenceOff || facts.lotDiffers) return against('The kit itself did not hold up.');
 	if (!facts.hasEarlier) return notYet('There is nothing from before to compare with.');
-	if (isChangeSeenBySecondAlone(facts))
-		return notYet(
-			'A second method lies further from what you read before than both allow, and speaks for a change; your own reading does not show it. Repeat that first.'
-		);
 	if (!facts.earlierDiffers)
 		return against('The change is too small for these two readings to tell.');
 	if (facts.secondsAgree)

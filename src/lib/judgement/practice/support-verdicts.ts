@@ -4,7 +4,6 @@ import { conclusionWeights, tellingConclusions, type Telling } from './conclusio
 import { diagnose } from '../diagnosis/diagnose';
 import type { DiagnoseOptions } from '../diagnosis/diagnosis';
 import { factsOf, type Facts, type MatrixEffect } from './facts';
-import { isChangeConfirmed, isChangeSeenBySecondAlone, isSlipByTwoWays, rules } from './rules';
 import { aboutReading } from './practice-evidence';
 
 export type Verdict = 'earned' | 'notYet' | 'against';
@@ -72,10 +71,7 @@ export function verdictsOf(
 		return isAgainst(conclusion, weight, () => alone(conclusion), facts) ? 'against' : 'notYet';
 	};
 	const telling = Object.fromEntries(
-		tellingConclusions.map((each) => [
-			each,
-			withBeside(withSecond(verdictOf(each), each, facts), each, { beside, facts })
-		])
+		tellingConclusions.map((each) => [each, withBeside(verdictOf(each), each, { beside, facts })])
 	) as Record<Telling, Verdict>;
 	const told = {
 		...telling,
@@ -90,19 +86,6 @@ export function verdictsOf(
 		beside,
 		isIndependent
 	};
-}
-
-/**
- * A verdict on a reading, and what two ways of measuring say together. The engine asks whether the reading
- * in question shows a change; where that reading slipped, the others may show one all the same, and a
- * method that sides with the repeats is not the odd one out.
- */
-function withSecond(verdict: Verdict, conclusion: Telling, facts: Facts): Verdict {
-	if (conclusion === 'secondMethod' && isSlipByTwoWays(facts)) return 'against';
-	if (conclusion !== 'waterChanged') return verdict;
-	const { verdict: ruled } = rules.waterChanged(facts);
-	if (isChangeConfirmed(facts) && ruled === 'earned') return ruled;
-	return verdict === 'against' && isChangeSeenBySecondAlone(facts) ? ruled : verdict;
 }
 
 /**

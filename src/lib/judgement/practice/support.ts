@@ -14,7 +14,7 @@ import type { Beside } from './beside';
 import type { MatrixEffect } from './facts';
 import { aboutReading } from './practice-evidence';
 import { rankChecks } from '../ranking/rank';
-import { isChangeSeenBySecondAlone, rules, type Ruling } from './rules';
+import { rules, type Ruling } from './rules';
 import { needsProof, verdictsOf, type Verdict, type Verdicts } from './support-verdicts';
 import { whyByWeight, whyCantTell } from './support-words';
 
@@ -91,8 +91,6 @@ export function earnedConclusions(input: CollectedInput): Conclusion[] {
 
 /** Checks that share nothing with the reading but the water. */
 const independent: readonly BenchCheckId[] = ['reference', 'secondMethod'];
-/** The same test once more. */
-const repeats: readonly BenchCheckId[] = ['repeatQuick', 'repeatFull'];
 
 /** A value beside the reading on which the conclusion waits, where it was to be had and was not asked. */
 function besideTelling(
@@ -131,11 +129,8 @@ function mostTelling(input: SupportInput, verdicts: Verdicts): PracticeCheckId |
 		.filter(isBenchCheck)
 		.filter((check) => !made.has(check));
 	const proofs = left.filter((check) => independent.includes(check));
-	// A second method has shown the change already: it is the reading that wants proof.
-	const isShown = conclusion === 'waterChanged' && isChangeSeenBySecondAlone(verdicts.facts);
-	const isProofMissing = needsProof(conclusion) && !isIndependent && !isShown && proofs.length > 0;
-	const again = isShown ? left.filter((check) => repeats.includes(check)) : [];
-	const available = isProofMissing ? proofs : again.length > 0 ? again : left;
+	const isProofMissing = needsProof(conclusion) && !isIndependent && proofs.length > 0;
+	const available = isProofMissing ? proofs : left;
 	if (available.length === 0) return null;
 	const { ranked } = rankChecks(aboutReading(reading, evidence, matrixEffect), {
 		available,
