@@ -252,41 +252,6 @@ describe('calcium carried down with magnesium hydroxide (common practice, no sou
 	});
 });
 
-describe('a vial that stands with its base (common practice, no source: −1 to −3 % for long standing)', () => {
-	const waited = (minutes: number, different: Partial<EdtaTitration>) =>
-		endMl({ ...different, waitSeconds: 60 * minutes });
-	/** Titrant that is wanting beside the leaflet's minute, as a share of all that the plain recipe takes. */
-	const wanting = (minutes: number, different: Partial<EdtaTitration> = {}) =>
-		(waited(1, different) - waited(minutes, different)) / endMl();
-
-	it('costs about a hundredth in ten minutes and no more than three in thirty', () => {
-		expect(wanting(10)).toBeGreaterThan(0.006);
-		expect(wanting(10)).toBeLessThan(0.012);
-		expect(wanting(30)).toBeGreaterThan(0.02);
-		expect(wanting(30)).toBeLessThan(0.03);
-	});
-
-	it('costs a third or less when diluted, or with most of the EDTA before the base', () => {
-		expect(wanting(30, { water: { volumeMl: 40 } })).toBeLessThan(wanting(30) / 3);
-		expect(wanting(30, { edtaBeforeMl: 1.2 })).toBeLessThan(wanting(30) / 3);
-	});
-
-	it('is met by hands that wait half an hour, and not by those that skip the minute', () => {
-		const late = effectOf(houseCalciumKit, { waitShare: 30 });
-		expect(late).toBeLessThan(-0.01 * 420);
-		expect(late).toBeGreaterThan(-0.03 * 420);
-		expect(Math.abs(effectOf(houseCalciumKit, { waitShare: 0 }))).toBeLessThan(
-			dropOf(houseCalciumKit) / 2
-		);
-	});
-
-	it('nothing stands where no hydroxide falls out: both metals in ammonia buffer', () => {
-		expect(Math.abs(effectOf(houseHardnessKit, { waitShare: 30 }))).toBeLessThan(
-			dropOf(houseHardnessKit) / 2
-		);
-	});
-});
-
 describe('filling again (common practice, no source: −500 mg/L, or the tip’s volume at each filling)', () => {
 	it('an ordinary tank takes a second filling', () => {
 		expect(tested(houseHardnessKit, {}).refilledMl).toBeCloseTo(1, 6);

@@ -82,26 +82,6 @@ describe('waiting', () => {
 		expect(occluded({ ...calcium, edtaBeforeMl: 0.95 })).toBeLessThan(0.003);
 	});
 
-	it('loses calcium while it stands, never more than there is, and none that EDTA holds', () => {
-		const occluded = (seconds: number, edtaBeforeMl = 0) => {
-			const { occludedCalciumMol, calciumMol } = settlePrecipitate(
-				preparedVessel({ ...calcium, edtaBeforeMl }),
-				seconds
-			);
-			return occludedCalciumMol / calciumMol;
-		};
-		expect(occluded(1800) - occluded(600)).toBeGreaterThan(1.5 * (occluded(600) - occluded(0)));
-		expect(occluded(Infinity)).toBeLessThanOrEqual(1);
-		expect(occluded(Infinity, 2)).toBeLessThan(1e-9);
-	});
-
-	it('stands at rest as it formed: waits may be cut as one likes, long after all is solid', () => {
-		const start = settlePrecipitate(preparedVessel(calcium), 600);
-		let often = start;
-		for (let i = 0; i < 50; i++) often = settlePrecipitate(often, 24);
-		near(often.occludedCalciumMol, settlePrecipitate(start, 1200).occludedCalciumMol, 1e-9);
-	});
-
 	it('leaves a buffered sample of pH 10 clear for minutes', () => {
 		const vessel = settlePrecipitate(preparedVessel(total), 240);
 		expect(vessel.solidMagnesiumMol / vessel.magnesiumMol).toBeLessThan(0.01);

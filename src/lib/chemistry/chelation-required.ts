@@ -61,7 +61,6 @@ const ofHydroxide: Ranges = {
 	nucleationWidthPh: [0, 20],
 	dissolvingSeconds: time,
 	occlusionLPerMol: [0, 1e6],
-	standingLPerMolPerS: [0, 1e6],
 	dyeAdsorptionLPerMol: [0, 1e6]
 };
 

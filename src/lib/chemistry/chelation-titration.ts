@@ -115,7 +115,7 @@ export const titratedVessel = (
  * 	},
  * 	[1, 1.5]
  * );
- * points.map(({ ph, pCa }) => [ph, pCa]); // about [[12.20, 3.62], [12.17, 8.32]]: red before, blue after
+ * points.map(({ ph, pCa }) => [ph, pCa]); // about [[12.20, 3.61], [12.17, 8.32]]: red before, blue after
  * ```
  *
  * @param titration volumes in mL, strengths in mol/L, waits in s

@@ -14,8 +14,7 @@ import { fillVessel, volumeMlOf, type Vessel } from './vessel';
  * (`settlePrecipitate`) makes or dissolves solid.
  *
  * Left out: complexes of magnesium and calcium with hydroxide, carbonate and ammonia beyond what the
- * constants of seawater carry, calcium carbonate as a solid of its own (what grows while the vial stands
- * counts as carried down), and the hydrogen ion of the dye (tens of
+ * constants of seawater carry, calcium carbonate as a solid, and the hydrogen ion of the dye (tens of
  * µmol/L beside base by the hundredth of a mol).
  */
 export type ChelationVessel = {
@@ -34,7 +33,7 @@ export type ChelationVessel = {
 	dyes: readonly { dyeId: string; mol: number }[];
 	/** Magnesium that is solid hydroxide, mol. */
 	solidMagnesiumMol: number;
-	/** Calcium carried down with it, or lost to carbonate on it while it stands, mol. */
+	/** Calcium carried down with it, mol. */
 	occludedCalciumMol: number;
 	/** pH that is held whatever is added; null where base and buffer decide. */
 	heldPh: number | null;

@@ -30,14 +30,6 @@ export type PrecipitationConstants = {
 	 * magnesium; common practice, no source: 1 to 3 %).
 	 */
 	occlusionLPerMol: number;
-	/**
-	 * Calcium lost while it stands with the solid: share of the uncomplexed calcium for each mol/L of solid
-	 * and each second, L/(mol s). In an open alkaline vial carbonate, its own and that of the air, grows on
-	 * the floc and is slow to give its calcium back; it is counted with what the solid carries down.
-	 * 3e-4: judgement, about 0.8 % in 10 and 2.7 % in 30 minutes in undiluted seawater (common practice, no
-	 * source: 1 to 3 % for long standing). Low confidence.
-	 */
-	standingLPerMolPerS: number;
 	/** Dye held by the solid, out of the light and without part in the change, L/mol. 1: judgement. */
 	dyeAdsorptionLPerMol: number;
 };
@@ -49,7 +41,6 @@ export const magnesiumHydroxide: PrecipitationConstants = {
 	nucleationWidthPh: 1.5,
 	dissolvingSeconds: 15,
 	occlusionLPerMol: 0.4,
-	standingLPerMolPerS: 3e-4,
 	dyeAdsorptionLPerMol: 1
 };
 
