@@ -159,7 +159,7 @@ describe('a known solution that was tested with such a kit', () => {
 			diagnose(
 				[
 					first,
-					{ ...left, reading: { ...left.reading, value: left.nominal + by } },
+					{ ...left, reading: { ...left.reading, id: 'once', value: left.nominal + by } },
 					{ ...left, reading: { ...left.reading, id: 'again', value: left.nominal + by } }
 				],
 				{ method, analyte: 'magnesium', unit: 'mg/L' }

@@ -24,7 +24,7 @@ const words: Record<TitrantOfAnalyte['kind'], TitrantWords> = {
 	strongAcid: {
 		dropping: 'White light. Single drops once a flash takes 3 s to fade.',
 		afterwards: () =>
-			'Gas leaves the water now, and the old colour may come back, in a minute or in ten. That is no reason for another drop: the first colour that stayed is the end.',
+			'If the old colour comes back later, leave it: carbon dioxide leaves. The mark stands.',
 		cameBack: () =>
 			'It had stayed its time: that was the end. What comes back later is carbon dioxide leaving.',
 		paused:

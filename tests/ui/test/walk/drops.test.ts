@@ -151,7 +151,9 @@ describe('flash and stay', () => {
 		expect(vibrate).toHaveBeenCalledOnce();
 		await fireEvent.click(button(/^It stays/));
 		expect(said().at(-1)).toEqual({ type: 'colour.stayed', secondsSinceDrop: 26 });
-		expect(document.querySelector('main')).toHaveTextContent(/Gas leaves the water now/);
+		expect(document.querySelector('main')).toHaveTextContent(
+			/comes back later, leave it: carbon dioxide leaves/
+		);
 	});
 
 	it.each(houseKitsFor('calcium'))(
@@ -167,7 +169,7 @@ describe('flash and stay', () => {
 			expect(page).toHaveTextContent(
 				/turns back within a minute, it was not the end: one more drop/
 			);
-			expect(page).not.toHaveTextContent(/no reason for another drop|Gas/);
+			expect(page).not.toHaveTextContent(/leave it|carbon dioxide/);
 		}
 	);
 
