@@ -1,30 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import {
-	correctionInputOf,
-	correctionPlan,
-	decide,
-	diagnoseAndRank,
-	type DecideInput
-} from '../../src/lib/judgement';
+import { correctionInputOf, correctionPlan, type DecideInput } from '../../src/lib/judgement';
 import type { Evidence } from '../../src/lib/observation';
+import { adviceOn } from './advised';
 import { earlier, reference, second, test } from './diagnosed';
 import { madeCheck } from './made-diagnosis';
 
-/** From what was read to what to do, as the check does it; what is sound is common practice, no source. */
-function adviceOn(evidence: readonly Evidence[], more: Partial<DecideInput> = {}) {
-	const { diagnosis, ranking } = diagnoseAndRank(evidence);
-	const decision = decide({
-		diagnosis,
-		band: { low: 7, high: 9, unit: 'dKH' },
-		livestock: 'notLooked',
-		next: ranking.ranked[0] ?? null,
-		ranked: ranking.ranked,
-		isEnough: ranking.isEnough,
-		salinity: 35,
-		...more
-	});
-	return { decision, ranking, diagnosis };
-}
+// What is sound in these stories is common practice, no source.
 
 describe('a bottle of the doser ran empty', () => {
 	const alone: Evidence[] = [

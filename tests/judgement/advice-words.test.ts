@@ -1,18 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { decide, diagnoseAndRank, silentWords } from '../../src/lib/judgement';
+import { silentWords } from '../../src/lib/judgement';
 import type { Evidence } from '../../src/lib/observation';
+import { adviceOn } from './advised';
 import { reference, second, test } from './diagnosed';
 
 function told(evidence: readonly Evidence[]) {
-	const { diagnosis, ranking } = diagnoseAndRank(evidence);
-	const decision = decide({
-		diagnosis,
-		band: { low: 7, high: 9, unit: 'dKH' },
-		livestock: 'notLooked',
-		next: ranking.ranked[0] ?? null,
-		isEnough: ranking.isEnough,
-		salinity: 35
-	});
+	const { diagnosis, decision } = adviceOn(evidence);
 	return { diagnosis, decision, because: decision.because.join('\n') };
 }
 

@@ -1,6 +1,6 @@
 import type { Rgb } from '../chemistry';
-import { endVolumeMl } from './end-point';
 import { shownColour } from './observe';
+import { endMlOf } from './past-end';
 import { titrantMolPerL, type BenchState } from './state';
 import { titrantPortion } from './titrant-portion';
 import { kindOf } from './titration-kind';
@@ -32,7 +32,7 @@ export function curveOf(state: BenchState): Curve {
 		return { readoutName, points: [], endMl: null, stoppedMl: inVialMl };
 	const molPerL = titrantMolPerL(state);
 	const passed = kind.passedBetween(sampleContents, contents);
-	const endMl = endVolumeMl(kit, kind.onTheWay(sampleContents, passed, 1), molPerL);
+	const endMl = endMlOf(state);
 	const lastMl = Math.max(inVialMl, endMl ?? 0) * 1.25 || 0.1;
 	const points = Array.from({ length: POINTS }, (_, i): CurvePoint => {
 		const addedMl = (lastMl * i) / (POINTS - 1);

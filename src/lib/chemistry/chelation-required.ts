@@ -14,7 +14,6 @@ function requireEach(under: string, record: object | undefined, ranges: Ranges):
 
 const volume = [0, 1e6] as const;
 const ofTitration: Ranges = {
-	edtaMolPerL: [0, 2],
 	edtaHydroxidePerMol: [0, 2],
 	edtaBeforeMl: volume,
 	waitSeconds: [0, Infinity],

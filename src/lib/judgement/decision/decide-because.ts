@@ -1,7 +1,7 @@
 import { convertValue, type Analyte } from '../../kits';
 import type { LivestockLook } from '../../observation';
 import type { Belief } from './decide-belief';
-import { bandInWords, chanceInWords, measured, setValue } from './decide-words';
+import { bandInWords, chanceInWords, inDaysInWords, measured, setValue } from './decide-words';
 import type { Band, Decision } from './decision';
 import type { Diagnosis, SilentWitness } from '../diagnosis/diagnosis';
 import { limitsOf } from './limits';
@@ -79,7 +79,7 @@ export function howFarIsNotKnown(grounds: Grounds, direction: Decision['directio
 			: `${apart}. It is likely too ${side}; by how much is not known.`,
 		direction === 'raise'
 			? `Go by the smaller need, as if the water held ${own}: ${FIRST_STEP_DAYS} days of that at most. Find out which value holds before more is added.`
-			: 'Test again in two days, and find out which value holds.'
+			: `Test again ${inDaysInWords(FIRST_STEP_DAYS)}, and find out which value holds.`
 	];
 }
 

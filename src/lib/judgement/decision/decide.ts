@@ -128,14 +128,14 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
  * What to do about a reading: leave it, check it, adjust, or act at once. From the probability that
  * the true value lies in the person's band, from what leaving and moving it are expected to cost
  * (`adviceLoss`), from how fast it changes, and a little from how the animals look. To adjust takes
- * a value outside the band by about its ± or more, or one that it costs far more to leave; a reading far
- * off that was made once is repeated before anything else;
+ * a value outside the band by about its ± or more, or one that it costs far more to leave;
  * something independent of the kit that does not contradict it, a known unit, a known salinity near
- * that of the sea, and an adult keeper.
+ * that of the sea, and an adult keeper. A reading far off that was made once is repeated before that.
  *
  * @param input values of the band, the rate and the consumption in the band's unit
- * @throws RangeError naming the field: a look of the animals that is none of the list, a band the wrong way round, a rate or consumption out of range,
- *   a salinity that no tank has, no diagnosis where there is no emergency
+ * @throws RangeError naming the field: a look of the animals that is none of the list, a band the wrong
+ *   way round, a rate or consumption out of range, a salinity that no tank has, no diagnosis where there
+ *   is no emergency
  */
 export function decide(input: DecideInput): Decision {
 	const { diagnosis, band, livestock, analyte = 'alkalinity' } = input;

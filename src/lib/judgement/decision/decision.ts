@@ -52,9 +52,9 @@ export type Decision = {
 	/** The check to make first; null unless 'check', and where something else lacks. */
 	check: RankedCheck | null;
 	/**
-	 * What comes first and stands in no ranking of checks: a number that a tank can hold, the same water tested
-	 * again, to know the unit or
-	 * the salinity, to put a salinity right that is off, or anything that is independent of the kit. Null where nothing does.
+	 * What comes first and stands in no ranking of checks: a number that a tank can hold, the same water
+	 * tested again, to know the unit or the salinity, to put a salinity right that is off, or anything that
+	 * is independent of the kit. Null where nothing does.
 	 */
 	lacks: 'reading' | 'repeat' | 'unit' | 'salinity' | 'salinityRight' | 'independent' | null;
 	/** Verified by something independent: a known solution or a second method. */

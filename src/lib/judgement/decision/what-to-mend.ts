@@ -68,16 +68,15 @@ function nextReading({ diagnosis, band, analyte }: Grounds, { id }: Fault): stri
 
 /** Whether it is likelier than that nothing is wrong, and than all that is nobody's to mend. */
 function leads(
-	{ explanations, faults: chances }: Diagnosis,
+	{ nothingWrong, faults: chances }: Diagnosis,
 	{ chance }: { chance: number }
 ): boolean {
-	const nothing = explanations.find(({ faults: own }) => own.length === 0)?.probability ?? 0;
 	const ownIds = new Set(
 		faults.filter((each) => ownClasses.includes(each.class)).map(({ id }) => id)
 	);
 	return (
 		Object.entries(chances).every(([id, each]) => ownIds.has(id) || each < chance) &&
-		nothing < chance
+		nothingWrong < chance
 	);
 }
 

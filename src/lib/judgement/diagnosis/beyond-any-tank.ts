@@ -1,5 +1,6 @@
 import { plausibleRange } from '../../kits';
 import type { Analysis } from './analysis';
+import { isOfTodaysWater } from './in-question';
 
 /** So many times the highest that is plausible is held by no tank; judgement. */
 const BEYOND = 1.5;
@@ -11,9 +12,6 @@ const BEYOND = 1.5;
 export function isBeyondAnyTank({ model, method, first, water }: Analysis): boolean {
 	const most = BEYOND * plausibleRange(water.unit, method.analyte).high;
 	const rows = model.rows.slice(0, model.count);
-	const isBeside = rows.some(
-		({ isInQuestion, isEarlier, weighed, things, value }) =>
-			!isInQuestion && !isEarlier && !weighed && things.solution === null && value <= most
-	);
+	const isBeside = rows.some((row, i) => i !== first && isOfTodaysWater(row) && row.value <= most);
 	return first >= 0 && rows[first]!.value > most && !isBeside;
 }

@@ -3,6 +3,7 @@ import type { Analysis } from './analysis';
 import { beliefsOf } from './beliefs';
 import { contradictionsOf } from './contradictions';
 import type { InQuestion } from './diagnosis';
+import type { Row } from './row';
 
 /** An answer speaks for a fault that makes it so many times as likely as it is otherwise; judgement. */
 const SPEAKS_FOR = 3;
@@ -30,6 +31,10 @@ function isExplained(analysis: Analysis): boolean {
 	return chance >= ACCOUNTS;
 }
 
+/** Whether a row is a reading of today's water, by the kit or another method. */
+export const isOfTodaysWater = ({ things, isEarlier, weighed }: Row): boolean =>
+	!isEarlier && !weighed && things.solution === null && things.sampling !== null;
+
 /**
  * The test in question as it stands among the evidence, in the customary unit; null without one.
  *
@@ -40,16 +45,7 @@ export function inQuestionOf(analysis: Analysis): InQuestion | null {
 	if (first < 0) return null;
 	const { rows, count, value } = model;
 	const own = rows[first]!;
-	const isRepeated = rows
-		.slice(0, count)
-		.some(
-			({ things, isEarlier, weighed }, i) =>
-				i !== first &&
-				!isEarlier &&
-				!weighed &&
-				things.solution === null &&
-				things.sampling !== null
-		);
+	const isRepeated = rows.slice(0, count).some((row, i) => i !== first && isOfTodaysWater(row));
 	const variance = (model.added[first * model.size + first] ?? 0) + (model.scatter[first] ?? 0);
 	return {
 		value: value[first]!,
@@ -74,9 +70,9 @@ export const inQuestionIn = (read: InQuestion, unit: InQuestion['unit']): InQues
 
 /**
  * Whether a reading is far off: outside the band by more than its own ±, or further from those before
- * than tests scatter and water drifts. Made once, such a reading is repeated before anything else, however
- * likely a slip explains it: a known solution vouches for kit and hands, not for that one test (common
- * practice, no source).
+ * than tests scatter and water drifts. Made once, and explained by no answer, such a reading is repeated
+ * before anything else: a known solution vouches for kit and hands, not for that one test (common practice,
+ * no source).
  */
 export function isFarOff(read: InQuestion, band: { low: number; high: number }): boolean {
 	const { value, expandedUncertainty: reach, isFarFromBefore } = read;

@@ -138,7 +138,7 @@ export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 			range: {
 				low: cap / 100,
 				high: cap,
-				why: `It is moved by no more than ${plain(cap, decimals)} ${name} in a day`
+				why: `It is moved by more than 0 and no more than ${plain(cap, decimals)} ${name} in a day`
 			}
 		},
 		{
