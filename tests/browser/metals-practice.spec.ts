@@ -53,7 +53,7 @@ test('a drill of base and its wait is done by touch, from opening to debrief', a
 	const bench = new Bench(page, new TouchHand(page));
 	await page.goto('/practise/');
 	const drills = page.locator('#drills');
-	await drills.locator('summary').filter({ hasText: 'Calcium' }).tap();
+	await bench.hand.press(drills.locator('summary').filter({ hasText: 'Calcium' }));
 	await bench.hand.press(drills.getByRole('link', { name: /^Drops of base/ }));
 	await expect(page.getByText(/burns eyes and skin/)).toBeVisible();
 	await bench.goToBench();
@@ -62,6 +62,30 @@ test('a drill of base and its wait is done by touch, from opening to debrief', a
 	await expect(page.getByText('This drill ends before a value.')).toBeVisible();
 	await expect(page.getByText('No slip was seen. Try the same within a whole run.')).toBeVisible();
 	await expectNoSidewaysScroll(page);
+});
+
+test('a group of drills opened before the page has woken stays open', async ({ page }) => {
+	// The foot of the list tells of a run that was begun as soon as the page is awake.
+	await settle(page);
+	const begun = await new Bench(page, new TouchHand(page)).open('take-the-sample');
+	await begun.press('Next');
+	await expect(begun.heading).toHaveText('Rinse the syringe');
+	let wake = () => {};
+	const asked = new Promise<void>((done) => (wake = done));
+	await page.route('**/_app/immutable/entry/*.js', async (route) => {
+		await asked;
+		await route.continue();
+	});
+	await page.goto('/practise/', { waitUntil: 'commit' });
+	const drills = page.locator('#drills');
+	const link = drills.getByRole('link', { name: /^Drops of base/ });
+	const goOn = page.getByRole('link', { name: /^Go on:/ });
+	await drills.locator('summary').filter({ hasText: 'Calcium' }).tap();
+	await expect(link).toBeVisible();
+	await expect(goOn).toBeHidden();
+	wake();
+	await expect(goOn).toBeVisible();
+	await expect(link).toBeVisible();
 });
 
 test('a case of three values is done by touch, from opening to debrief', async ({ page }) => {
