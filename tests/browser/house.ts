@@ -1,6 +1,11 @@
 import AxeBuilder from '@axe-core/playwright';
 import { test as base, expect, type Page } from '@playwright/test';
 
+/** From here on a page's buttons answer; before that it can only be read. */
+async function untilAwake(page: Page): Promise<void> {
+	await page.locator('html[data-awake]').waitFor({ state: 'attached' });
+}
+
 /**
  * The test of this house: a page that fails when it asks anything of another host, or complains in
  * the console (a refused script of the Content-Security-Policy shows there).
@@ -8,6 +13,22 @@ import { test as base, expect, type Page } from '@playwright/test';
 export const test = base.extend<{ quiet: void }>({
 	// Keeping the whole site at each test's first visit would only cost time; `offline.spec.ts` allows it.
 	serviceWorkers: 'block',
+	page: async ({ page }, use) => {
+		const goto = page.goto.bind(page);
+		const reload = page.reload.bind(page);
+		// Whoever asks for another moment of the page's coming wants to see it asleep.
+		page.goto = async (url, options) => {
+			const response = await goto(url, options);
+			if (!options?.waitUntil) await untilAwake(page);
+			return response;
+		};
+		page.reload = async (options) => {
+			const response = await reload(options);
+			if (!options?.waitUntil) await untilAwake(page);
+			return response;
+		};
+		await use(page);
+	},
 	quiet: [
 		async ({ page, baseURL }, use) => {
 			const strangers: string[] = [];
