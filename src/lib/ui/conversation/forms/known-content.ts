@@ -3,6 +3,7 @@ import type { Evidence } from '$lib/observation';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import { plain } from '../../charts/numbers';
 import type { EvidenceForm, FormContext, Told } from './form';
+import { isTooLoose, tooLoose } from './too-loose';
 import { instrumentsIn } from './second-method';
 
 const matrices = [
@@ -54,6 +55,8 @@ export const reference: EvidenceForm = {
 		...valueParts(blanks, context, { value: 'What it read' })
 	],
 	remark: (blanks, context) => unitRemark(blanks, context, { isTank: false }),
+	doubts: (blanks, context) =>
+		tooLoose(blanks, context, { amount: 'nominal', plusMinus: 'nominalU', it: 'the solution' }),
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
 		const by = reader.words('reader', OWN);
@@ -113,6 +116,8 @@ export const blank: EvidenceForm = {
 	}
 };
 
+const additionBlanks = { amount: 'added', plusMinus: 'addedU', it: 'the addition' };
+
 /** The tank's water with a known amount added. */
 export const addition: EvidenceForm = {
 	title: 'A known amount added',
@@ -135,9 +140,11 @@ export const addition: EvidenceForm = {
 		if (!first || reader.unit !== first.unit || reader.text('value') === '') return null;
 		const value = reader.value('value', 'the value');
 		const added = reader.content('added', 'the rise');
-		if (!reader.isSound) return null;
+		// Beside a rise that nobody knows, what was found again means nothing.
+		if (!reader.isSound || isTooLoose(blanks, context, additionBlanks)) return null;
 		return `Found again: ${plain(value - first.value)} of ${plain(added)} ${reader.unitName}.`;
 	},
+	doubts: (blanks, context) => tooLoose(blanks, context, additionBlanks),
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
 		const added = reader.content('added', 'by how much the addition raises it');
