@@ -12,6 +12,29 @@ async function kill(page: Page): Promise<void> {
 	await page.close();
 }
 
+/** A moment for the last tap to be sent to the store, and then the store's own word that it has come. */
+async function untilKept({ page }: Tank): Promise<void> {
+	await page.evaluate(async () => {
+		await new Promise((done) => setTimeout(done, 150));
+		for (const { name } of await indexedDB.databases()) {
+			if (name === undefined) continue;
+			await new Promise<void>((done, fail) => {
+				const opening = indexedDB.open(name);
+				opening.onerror = () => fail(new Error(`${name} cannot be opened`));
+				opening.onsuccess = () => {
+					const db = opening.result;
+					// It begins when every write that was sent before it is over.
+					const barrier = db.transaction([...db.objectStoreNames], 'readwrite');
+					barrier.oncomplete = () => {
+						db.close();
+						done();
+					};
+				};
+			});
+		}
+	});
+}
+
 /** A window opened after that, at the same address. */
 async function reopen(context: BrowserContext, address: string): Promise<Tank> {
 	const page = await context.newPage();
@@ -55,7 +78,7 @@ test('killed at any step, a test is found again where it was', async ({ page, co
 	for (const { tap, after } of taps) {
 		await tap(tank);
 		await expect.poll(() => standing(tank)).toBe(after);
-		await tank.page.evaluate(() => new Promise((done) => setTimeout(done, 150)));
+		await untilKept(tank);
 		const address = tank.page.url();
 		await kill(tank.page);
 		tank = await reopen(context, address);
@@ -66,6 +89,7 @@ test('killed at any step, a test is found again where it was', async ({ page, co
 	// The end was said to stay at once: that is asked about, and noted.
 	const takeIt = tank.button('Take it so');
 	await expect(takeIt.or(tank.value)).toBeVisible();
+	await untilKept(tank);
 	await kill(tank.page);
 	tank = await reopen(context, tank.page.url());
 	await expect(takeItIn(tank).or(tank.value)).toBeVisible();
@@ -104,7 +128,7 @@ test('killed in the very moment of a tap, a test loses that tap at most', async 
 		if (now !== after) {
 			await tap(tank);
 			await expect.poll(() => standing(tank)).toBe(after);
-			await tank.page.evaluate(() => new Promise((done) => setTimeout(done, 150)));
+			await untilKept(tank);
 		}
 		before = after;
 	}
