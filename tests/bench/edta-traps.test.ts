@@ -252,6 +252,52 @@ describe('calcium carried down with magnesium hydroxide (common practice, no sou
 	});
 });
 
+describe('a vial that stands with its base (common practice, no source: −1 to −3 % for long standing)', () => {
+	// Twenty waters over twelve half divisions, so that what is under a drop shows: a mean is good to 0.15 %.
+	const contents = Array.from({ length: 20 }, (_, i) => 400 + 4.5 * i);
+	const valuesAfter = (waitShare: number) =>
+		mean(
+			contents.map(
+				(calciumMgPerL, i) =>
+					tested(houseCalciumKit, { waitShare }, { water: { calciumMgPerL } }, i + 1).value
+			)
+		);
+	let afterOne: number | null = null;
+	/** By how much hands that wait read less than those that wait the leaflet's minute, as a share. */
+	const wanting = (minutes: number) => 1 - valuesAfter(minutes) / (afterOne ??= valuesAfter(1));
+
+	it('hands that wait ten minutes lose about a hundredth, thirty minutes up to three', () => {
+		expect(houseCalciumKit.reagents[0]?.waitSeconds).toBe(60);
+		const [ten, thirty] = [wanting(10), wanting(30)];
+		expect(ten).toBeGreaterThan(0.005);
+		expect(ten).toBeLessThan(0.013);
+		expect(thirty).toBeGreaterThan(0.022);
+		expect(thirty).toBeLessThan(0.031);
+	});
+
+	it('prompt hands lose nothing: not by skipping the minute, nor by two more', () => {
+		for (const minutes of [0, 3]) expect(Math.abs(wanting(minutes))).toBeLessThan(0.003);
+	});
+
+	it('most of the EDTA before the base, or water to dilute, spares it', () => {
+		const wantingMl = (minutes: number, different: Partial<EdtaTitration>) =>
+			endMl({ ...different, waitSeconds: 60 }) - endMl({ ...different, waitSeconds: 60 * minutes });
+		expect(wantingMl(30, {}) / endMl()).toBeGreaterThan(0.022);
+		expect(wantingMl(30, { edtaBeforeMl: 1.2 })).toBeLessThan(wantingMl(30, {}) / 10);
+		expect(wantingMl(30, { water: { volumeMl: 40 } })).toBeLessThan(wantingMl(30, {}) / 10);
+	});
+
+	it('where no hydroxide falls out nothing is lost: both metals in their buffer', () => {
+		const standing: Kit = {
+			...houseHardnessKit,
+			reagents: houseHardnessKit.reagents.map((reagent) => ({ ...reagent, waitSeconds: 900 }))
+		};
+		const after = (waitShare: number) =>
+			mean(seeds.map((seed) => tested(standing, { waitShare }, {}, seed).value));
+		expect(Math.abs(after(1) - after(0))).toBeLessThan(dropOf(houseHardnessKit) / 2);
+	});
+});
+
 describe('filling again (common practice, no source: −500 mg/L, or the tip’s volume at each filling)', () => {
 	it('an ordinary tank takes a second filling', () => {
 		expect(tested(houseHardnessKit, {}).refilledMl).toBeCloseTo(1, 6);

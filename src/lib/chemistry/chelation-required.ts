@@ -60,7 +60,11 @@ const ofHydroxide: Ranges = {
 	nucleationWidthPh: [0, 20],
 	dissolvingSeconds: time,
 	occlusionLPerMol: [0, 1e6],
-	dyeAdsorptionLPerMol: [0, 1e6]
+	dyeAdsorptionLPerMol: [0, 1e6],
+	carbonateInductionMolSPerL: [0, 1e9],
+	carbonateGrowthMolSPerL: [1e-9, 1e9],
+	// Beyond, the share left is nothing, and what the hydroxide holds of it could not be told.
+	carbonateMost: [0, 20]
 };
 
 /** A whole set: a number that is missing is as wrong as one out of range. */

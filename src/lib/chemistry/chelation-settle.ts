@@ -1,3 +1,4 @@
+import { carbonateLoss } from './carbonate-growth';
 import { hydroxideEquilibrium } from './hydroxide-equilibrium';
 import type { ChelationVessel } from './chelation-vessel';
 import { hydroxideRatePerS } from './precipitation';
@@ -10,7 +11,8 @@ import { volumeMlOf } from './vessel';
  * equilibrium and the rate are worked out from what is in the vessel in all, not from how much of it is
  * solid already.
  *
- * What forms takes calcium down with it, as much as EDTA does not hold; what dissolves gives it back.
+ * What forms takes calcium down with it, as much as EDTA does not hold; what dissolves gives it back. Where
+ * it stands long, carbonate takes some more, and keeps it.
  *
  * @param seconds 0 to Infinity
  * @throws RangeError naming `seconds` when it is below 0
@@ -25,22 +27,41 @@ export function settlePrecipitate(vessel: ChelationVessel, seconds: number): Che
 	const rate = hydroxideRatePerS(isForming, excessPh, hydroxide);
 	const gone = rate === 0 ? 0 : -Math.expm1(-rate * seconds);
 	const after = before + (solidMol - before) * gone;
-	if (!isForming) {
-		const kept = before > 0 ? after / before : 0;
-		return {
-			...vessel,
-			solidMagnesiumMol: after,
-			occludedCalciumMol: vessel.occludedCalciumMol * kept
-		};
-	}
-	const open = vessel.calciumMol - vessel.occludedCalciumMol;
+	const litres = volumeMlOf(vessel.water) / 1000;
 	const uncomplexed =
 		vessel.calciumMol > 0 ? Math.max(0, 1 - vessel.edtaMol / vessel.calciumMol) : 0;
-	const formedMolPerL = (after - before) / (volumeMlOf(vessel.water) / 1000);
-	const takenShare = -Math.expm1(-hydroxide.occlusionLPerMol * uncomplexed * formedMolPerL);
-	return {
+	// As if what there was had stood for a while, and for the rest of the time what there is in the end.
+	const whileS = rate === 0 ? seconds : gone / rate;
+	const restS = whileS < Infinity ? seconds - whileS : 0;
+	const stoodMolSPerL = (through(before, whileS) + through(solidMol, restS)) / litres;
+	const there = {
 		...vessel,
 		solidMagnesiumMol: after,
-		occludedCalciumMol: vessel.occludedCalciumMol + open * takenShare
+		standingMolSPerL: vessel.standingMolSPerL + through(uncomplexed, stoodMolSPerL)
 	};
+	const formedMolPerL = Math.max(0, after - before) / litres;
+	const dissolvedShare = after < before ? (before - after) / before : 0;
+	const occlusion = hydroxide.occlusionLPerMol * uncomplexed * formedMolPerL;
+	return { ...there, occludedCalciumMol: calciumHeld(vessel, there, occlusion, dissolvedShare) };
 }
+
+/**
+ * Calcium in the solid after a wait, mol. Hydroxide and carbonate each take a share of what the other leaves
+ * open; what of it carbonate has follows from how long it stood, the rest is the hydroxide's.
+ */
+function calciumHeld(
+	{ calciumMol, occludedCalciumMol, standingMolSPerL, constants }: ChelationVessel,
+	after: ChelationVessel,
+	occlusion: number,
+	dissolvedShare: number
+): number {
+	const lossBefore = carbonateLoss(standingMolSPerL, constants.hydroxide);
+	const grown = carbonateLoss(after.standingMolSPerL, constants.hydroxide) - lossBefore;
+	const taken = -Math.expm1(-occlusion - grown) * (calciumMol - occludedCalciumMol);
+	if (dissolvedShare === 0) return occludedCalciumMol + taken;
+	const ofHydroxide = Math.max(0, occludedCalciumMol + calciumMol * Math.expm1(-lossBefore));
+	return occludedCalciumMol + taken - dissolvedShare * ofHydroxide * Math.exp(-grown);
+}
+
+/** What a rate comes to in a time: none, nothing, however long. */
+const through = (rate: number, time: number) => (rate > 0 ? rate * time : 0);

@@ -14,8 +14,9 @@ import { fillVessel, volumeMlOf, type Vessel } from './vessel';
  * (`settlePrecipitate`) makes or dissolves solid.
  *
  * Left out: complexes of magnesium and calcium with hydroxide, carbonate and ammonia beyond what the
- * constants of seawater carry, calcium carbonate as a solid, and the hydrogen ion of the dye (tens of
- * µmol/L beside base by the hundredth of a mol).
+ * constants of seawater carry, calcium carbonate as a solid with an equilibrium of its own (what grows on the
+ * hydroxide while it stands takes calcium alone), and the hydrogen ion of the dye (tens of µmol/L beside
+ * base by the hundredth of a mol).
  */
 export type ChelationVessel = {
 	/** Mass, salt, inorganic carbon; alkalinity with base, ammonia and dissolved solid, EDTA counted as H2Y2−. */
@@ -33,8 +34,10 @@ export type ChelationVessel = {
 	dyes: readonly { dyeId: string; mol: number }[];
 	/** Magnesium that is solid hydroxide, mol. */
 	solidMagnesiumMol: number;
-	/** Calcium carried down with it, mol. */
+	/** Calcium carried down with it, and lost to carbonate on it, mol. */
 	occludedCalciumMol: number;
+	/** Solid times share of the calcium that EDTA does not hold times time, mol s/L; see carbonate-growth.ts. */
+	standingMolSPerL: number;
 	/** pH that is held whatever is added; null where base and buffer decide. */
 	heldPh: number | null;
 	constants: ChelationConstants;
@@ -95,6 +98,7 @@ export function fillChelationVessel(sample: ChelationSample): ChelationVessel {
 		dyes: [],
 		solidMagnesiumMol: 0,
 		occludedCalciumMol: 0,
+		standingMolSPerL: 0,
 		heldPh: sample.heldPh === undefined ? null : requireWithin('heldPh', sample.heldPh, 0, 14),
 		constants: sample.constants
 			? requireConstants({ ...chelationConstants, ...sample.constants })

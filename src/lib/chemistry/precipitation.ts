@@ -1,8 +1,10 @@
+import type { CarbonateGrowthConstants } from './carbonate-growth';
+
 /**
- * Magnesium hydroxide as it forms in a vial made strongly alkaline. Equilibrium is textbook; the rest is
- * a simple model of what hands meet, every number of it a parameter.
+ * Magnesium hydroxide as it forms in a vial made strongly alkaline, and carbonate that grows on it.
+ * Equilibrium is textbook; the rest is a simple model of what hands meet, every number of it a parameter.
  */
-export type PrecipitationConstants = {
+export type PrecipitationConstants = CarbonateGrowthConstants & {
 	/** log K of Mg(OH)2 + 2 H+ = Mg2+ + 2 H2O at ionic strength 0; 16.844, minteq.v4 (Ksp 7.1e-12). */
 	logK: number;
 	/**
@@ -41,7 +43,10 @@ export const magnesiumHydroxide: PrecipitationConstants = {
 	nucleationWidthPh: 1.5,
 	dissolvingSeconds: 15,
 	occlusionLPerMol: 0.4,
-	dyeAdsorptionLPerMol: 1
+	dyeAdsorptionLPerMol: 1,
+	carbonateInductionMolSPerL: 15,
+	carbonateGrowthMolSPerL: 50,
+	carbonateMost: 0.035
 };
 
 /** Free magnesium beside its hydroxide at a pH, mol/L. */
