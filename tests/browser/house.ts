@@ -1,5 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { test as base, expect, type Page } from '@playwright/test';
+import { untilKept } from './kept';
 
 /** From here on a page's buttons answer; before that it can only be read. */
 async function untilAwake(page: Page): Promise<void> {
@@ -18,11 +19,13 @@ export const test = base.extend<{ quiet: void }>({
 		const reload = page.reload.bind(page);
 		// Whoever asks for another moment of the page's coming wants to see it asleep.
 		page.goto = async (url, options) => {
+			if (page.url().startsWith('http')) await untilKept(page);
 			const response = await goto(url, options);
 			if (!options?.waitUntil) await untilAwake(page);
 			return response;
 		};
 		page.reload = async (options) => {
+			await untilKept(page);
 			const response = await reload(options);
 			if (!options?.waitUntil) await untilAwake(page);
 			return response;

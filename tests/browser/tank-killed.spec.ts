@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from '@playwright/test';
 import { expect, test } from './house';
+import { untilKept } from './kept';
 import { Tank } from './tank';
 
 /** The renderer is gone at once: nothing of the page gets to say goodbye. */
@@ -10,29 +11,6 @@ async function kill(page: Page): Promise<void> {
 	void session.send('Page.crash').catch(() => undefined);
 	await isGone;
 	await page.close();
-}
-
-/** A moment for the last tap to be sent to the store, and then the store's own word that it has come. */
-async function untilKept({ page }: Tank): Promise<void> {
-	await page.evaluate(async () => {
-		await new Promise((done) => setTimeout(done, 150));
-		for (const { name } of await indexedDB.databases()) {
-			if (name === undefined) continue;
-			await new Promise<void>((done, fail) => {
-				const opening = indexedDB.open(name);
-				opening.onerror = () => fail(new Error(`${name} cannot be opened`));
-				opening.onsuccess = () => {
-					const db = opening.result;
-					// It begins when every write that was sent before it is over.
-					const barrier = db.transaction([...db.objectStoreNames], 'readwrite');
-					barrier.oncomplete = () => {
-						db.close();
-						done();
-					};
-				};
-			});
-		}
-	});
 }
 
 /** A window opened after that, at the same address. */
@@ -78,7 +56,7 @@ test('killed at any step, a test is found again where it was', async ({ page, co
 	for (const { tap, after } of taps) {
 		await tap(tank);
 		await expect.poll(() => standing(tank)).toBe(after);
-		await untilKept(tank);
+		await untilKept(tank.page);
 		const address = tank.page.url();
 		await kill(tank.page);
 		tank = await reopen(context, address);
@@ -89,7 +67,7 @@ test('killed at any step, a test is found again where it was', async ({ page, co
 	// The end was said to stay at once: that is asked about, and noted.
 	const takeIt = tank.button('Take it so');
 	await expect(takeIt.or(tank.value)).toBeVisible();
-	await untilKept(tank);
+	await untilKept(tank.page);
 	await kill(tank.page);
 	tank = await reopen(context, tank.page.url());
 	await expect(takeItIn(tank).or(tank.value)).toBeVisible();
@@ -128,7 +106,7 @@ test('killed in the very moment of a tap, a test loses that tap at most', async 
 		if (now !== after) {
 			await tap(tank);
 			await expect.poll(() => standing(tank)).toBe(after);
-			await untilKept(tank);
+			await untilKept(tank.page);
 		}
 		before = after;
 	}
