@@ -54,6 +54,22 @@ describe('why an explanation stands where it stands', () => {
 		);
 		expect(of(0.5)).toBe('No single piece of what is known changes how likely it is.');
 	});
+	test('what speaks against the one that a group names first is said, though it speaks for the others', () => {
+		const group: ExplanationRow = {
+			...row,
+			isGroup: true,
+			explanations: ['strong', 'large'],
+			leading: { explanation: 'strong', probability: 0.3 }
+		};
+		const said = (strong: number, large: number) =>
+			whyWords(group, [{ at: 1, probabilities: { strong, large } }], titles);
+		// Of the two together 0.5 with it and without it; of the first 0.3 from 0.45, odds times 0.52.
+		expect(said(0.45, 0.05)).toBe('Against the first of these: 2 (Bottle B).');
+		// Odds times 0.83: too little to speak of.
+		expect(said(0.34, 0.16)).toBe('No single piece of what is known changes how likely it is.');
+		// It speaks against both: said once.
+		expect(said(0.45, 0.35)).toBe('Against it: 2 (Bottle B).');
+	});
 	test('and says which check would tell them apart, or that none would', () => {
 		const group = { ...row, isGroup: true };
 		expect(apartWords({ ...group, splitBy: 'freshLot' })).toMatch(

@@ -24,7 +24,9 @@ export const fillingCues: readonly Cue[] = [
 			...bothOf('readByLine', [0.16, 0.1, 0.04, 0.55, 0.15])
 		},
 		seconds: 20,
-		origin: judged
+		// One row for the habit and the single slip: who slipped once did not see it, or would have filled
+		// anew, and answers as they mean to do it. The answer clears today no better than it clears the habit.
+		origin: `${judged} The single slip is no better remembered than the habit: judgement.`
 	}),
 	cueOf({
 		id: 'tip',

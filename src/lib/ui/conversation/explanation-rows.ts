@@ -21,6 +21,8 @@ export type ExplanationRow = {
 	remedies: readonly string[];
 	/** Ids of the explanations in it. */
 	explanations: readonly string[];
+	/** Of a group: how likely the account that its title names first is by itself, and its id. */
+	leading?: { explanation: string; probability: number };
 };
 
 const NONE = 'none';
@@ -66,10 +68,9 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 	}
 	const groupOf = (part: string) => groups[Number(/^group (\d+)$/.exec(part)?.[1])];
 	/** Of a group, the most probable first. */
-	const namesOf = ({ faults }: FaultGroup) =>
-		[...faults]
-			.sort((a, b) => (diagnosis.faults[b] ?? 0) - (diagnosis.faults[a] ?? 0))
-			.map((fault) => faultName(catalogue, fault));
+	const sorted = ({ faults }: FaultGroup) =>
+		[...faults].sort((a, b) => (diagnosis.faults[b] ?? 0) - (diagnosis.faults[a] ?? 0));
+	const namesOf = (group: FaultGroup) => sorted(group).map((fault) => faultName(catalogue, fault));
 	const nameOf = (part: string) => {
 		const group = groupOf(part);
 		if (!group) return faultName(catalogue, part);
@@ -97,12 +98,21 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 			trueValue: merged(explanations),
 			faults: explanations[0]?.faults ?? [],
 			remedies: [],
-			explanations: explanations.map(({ id }) => id)
+			explanations: explanations.map(({ id }) => id),
+			...(group ? leadingOf(explanations, sorted(group)[0]) : {})
 		};
 	});
 	for (const row of rows) row.remedies = remediesOf(row, catalogue);
 	rows.sort((a, b) => b.probability - a.probability || (a.id < b.id ? -1 : 1));
 	return [...rows, noneOfThese(diagnosis)];
+}
+
+function leadingOf(
+	explanations: readonly Explanation[],
+	fault: string | undefined
+): Pick<ExplanationRow, 'leading'> {
+	const found = explanations.find(({ faults }) => fault !== undefined && faults.includes(fault));
+	return found ? { leading: { explanation: found.id, probability: found.probability } } : {};
 }
 
 /** What is less likely than this is not mended yet: a check would tell first. Judgement. */

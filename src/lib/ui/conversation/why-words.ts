@@ -14,11 +14,24 @@ const odds = (probability: number) => {
 };
 
 /** Pieces of evidence, by their place in the list, with the factor by which each changes the odds. */
-function factors(row: ExplanationRow, without: readonly WithoutPiece[]) {
+function factors(
+	{ probability, explanations }: Pick<ExplanationRow, 'probability' | 'explanations'>,
+	without: readonly WithoutPiece[]
+) {
 	return without.map(({ at, probabilities }) => {
-		const before = row.explanations.reduce((sum, id) => sum + (probabilities[id] ?? 0), 0);
-		return { at, factor: odds(row.probability) / odds(before) };
+		const before = explanations.reduce((sum, id) => sum + (probabilities[id] ?? 0), 0);
+		return { at, factor: odds(probability) / odds(before) };
 	});
+}
+
+/**
+ * Pieces that speak clearly of what a group names first, while the group as a whole hides it: what makes
+ * one of them less likely makes the others more so.
+ */
+function ofTheFirst({ leading }: ExplanationRow, without: readonly WithoutPiece[]) {
+	if (!leading) return [];
+	const { explanation, probability } = leading;
+	return factors({ probability, explanations: [explanation] }, without);
 }
 
 /**
@@ -42,9 +55,13 @@ export function whyWords(
 	const against = found.filter(({ factor }) => factor <= 1 / SPEAKS);
 	speaksFor.sort((a, b) => b.factor - a.factor);
 	against.sort((a, b) => a.factor - b.factor);
+	const hidden = ofTheFirst(row, without)
+		.filter(({ factor, at }) => factor <= 1 / SPEAKS && !against.some((each) => each.at === at))
+		.sort((a, b) => a.factor - b.factor);
 	const parts = [
 		speaksFor.length > 0 ? `For it: ${named(speaksFor)}.` : '',
-		against.length > 0 ? `Against it: ${named(against)}.` : ''
+		against.length > 0 ? `Against it: ${named(against)}.` : '',
+		hidden.length > 0 ? `Against the first of these: ${named(hidden)}.` : ''
 	].filter(Boolean);
 	if (parts.length > 0) return parts.join(' ');
 	if (row.isGroup) return noneAlone(found, titles);
