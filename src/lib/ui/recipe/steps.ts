@@ -44,16 +44,49 @@ function portionWords(recipe: Recipe, stage: number, portion: Measured): Step['w
 		: ['Weigh ', amount, ` of ${from} in a clean cup.`];
 }
 
-function totalWords(recipe: Recipe, stage: number, total: Measured): Step['words'] {
+/** Into which vessel a stage is filled, and how it is made ready. */
+function vesselOf({ measure }: Measured): { name: string; ready: string } {
+	return measure.by === 'scale'
+		? { name: 'the bottle', ready: 'Set a clean, empty bottle to zero on the kitchen scale. ' }
+		: { name: 'the vessel', ready: '' };
+}
+
+/**
+ * The salt is part of what the scale shows in the end: it goes in once the empty bottle stands at zero.
+ * Before that the solution would come out weaker by as much as the salt weighs.
+ */
+function saltWords(recipe: Recipe, total: Measured): Step['words'] {
+	const { name, ready } = vesselOf(total);
+	const saltG = (SALT_G_PER_L * volumeMlAfter(recipe)) / 1000;
+	return [
+		`${ready}Put `,
+		{ amount: `${plain(saltG, 0)}\u00a0g` },
+		` of plain salt into ${name}. One gram more or less does not matter${ready ? '; leave the zero as it is' : ''}.`
+	];
+}
+
+function totalWords(
+	recipe: Recipe,
+	stage: number,
+	total: Measured,
+	isSaltIn: boolean
+): Step['words'] {
 	const amount = { amount: amountText(total) };
 	const what = stage === 0 ? 'the powder' : vesselName(recipe, stage - 1);
-	return total.measure.by === 'scale'
-		? [
-				`Set a clean, empty bottle to zero on the kitchen scale. Rinse ${what} into it with the water and fill up to `,
-				amount,
-				' in all.'
-			]
-		: [`Rinse ${what} into the vessel with the water and fill up to the line of `, amount, '.'];
+	const { name, ready } = vesselOf(total);
+	if (total.measure.by === 'scale')
+		return [
+			isSaltIn
+				? `Rinse ${what} into ${name} with the water and fill up to `
+				: `${ready}Rinse ${what} into it with the water and fill up to `,
+			amount,
+			` in all${isSaltIn ? ', the salt included' : ''}.`
+		];
+	// Grains of salt take more room than the salt does once it is dissolved.
+	const fill = isSaltIn
+		? 'most of the water, swirl until the salt is dissolved, and fill up'
+		: 'the water and fill up';
+	return [`Rinse ${what} into ${name} with ${fill} to the line of `, amount, '.'];
 }
 
 /** The recipe as numbered steps, each trap at the step where it lies. */
@@ -83,22 +116,17 @@ export function stepsOf(recipe: Recipe, stockContent: (stage: number) => Content
 			),
 			traps: stage === 0 ? trapsAt('powder', 'weighing') : []
 		});
-		if (isLast && recipe.matrix === 'sodiumChloride') {
-			const saltG = (SALT_G_PER_L * volumeMlAfter(recipe)) / 1000;
+		const hasSalt = isLast && recipe.matrix === 'sodiumChloride';
+		if (hasSalt)
 			steps.push({
 				id: 'salt',
-				words: [
-					'Put ',
-					{ amount: `${plain(saltG, 0)}\u00a0g` },
-					' of plain salt into the bottle too. One gram more or less does not matter.'
-				],
+				words: saltWords(recipe, total),
 				blank: null,
 				traps: traps.filter(({ id }) => id === SALT_TRAP)
 			});
-		}
 		steps.push({
 			id: `total-${stage}`,
-			words: totalWords(recipe, stage, total),
+			words: totalWords(recipe, stage, total, hasSalt),
 			// A line is a line: there is nothing to read off it.
 			blank: total.measure.by === 'line' ? null : blank('total', total, 'Really in all'),
 			traps: trapsAt('water')
