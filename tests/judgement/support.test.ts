@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { earnedConclusions, supportOf, type SupportInput } from '../../src/lib/judgement';
 import {
@@ -6,6 +7,7 @@ import {
 	type BenchEvidence,
 	type Reading
 } from '../../src/lib/observation';
+import { verdictsOf } from '../../src/lib/judgement/practice/support-verdicts';
 
 let made = 0;
 /** Readings of a made-up syringe kit: ± 0.4, repeats within 0.15 of each other as a rule. */
@@ -283,6 +285,90 @@ it('the order in which evidence came changes nothing', () => {
 	expect(Object.values(forth)).toContain('earned');
 	expect(earnedConclusions({ reading: own, evidence })).toEqual(
 		conclusions.filter((each) => forth[each] === 'earned')
+	);
+});
+
+describe('a change that the reading hides by a slip', () => {
+	// Last time 8.1, today 8 by a hand that went too far: another method and a careful repeat find 6.2.
+	const hidden = [earlier(8.1), second(6.2)];
+	const found = [...hidden, test('repeatFull', 6.2)];
+	it('is not spoken against by the reading alone: to repeat that comes first', () => {
+		const { verdict, why, wouldTellMore } = supportOf({
+			reading: own,
+			evidence: hidden,
+			conclusion: 'waterChanged',
+			offered: ['reference', 'repeatFull']
+		});
+		expect(verdict).toBe('notYet');
+		expect(why).toMatch(/Repeat the reading first/);
+		expect(wouldTellMore).toBe('repeatFull');
+		expect(judge('secondMethod', hidden)).not.toBe('earned');
+	});
+	it('is earned by a repeat that sides with the other method, which then is not what is off', () => {
+		expect(judge('waterChanged', found)).toBe('earned');
+		expect(judge('technique', found)).toBe('earned');
+		expect(judge('secondMethod', found)).toBe('against');
+		expect(supportOf({ reading: own, evidence: found, conclusion: 'waterChanged' }).why).toMatch(
+			/^The reading slipped\./
+		);
+	});
+	it('is worth what the rest is worth without that reading', () => {
+		const repeat = reading(6.2, 'the repeat');
+		const asked = (question: Reading, evidence: BenchEvidence[]) =>
+			verdictsOf(question, evidence).weights.waterChanged;
+		const without = asked(repeat, hidden);
+		const slipped = asked(own, [...hidden, { kind: 'test', from: 'repeatFull', reading: repeat }]);
+		expect(slipped).toBeCloseTo(without, 12);
+		// The reading as it was had spoken for the one from before.
+		expect(without).toBeGreaterThan(0.75);
+	});
+	it('is not found by a repeat alone, nor where the other method found none', () => {
+		const repeated = test('repeatFull', 6.2);
+		expect(judge('waterChanged', [earlier(8.1), repeated])).not.toBe('earned');
+		expect(judge('waterChanged', [earlier(8.1), second(8), repeated])).not.toBe('earned');
+		expect(judge('waterChanged', [earlier(8.1), second(10), repeated])).not.toBe('earned');
+	});
+	it('is spoken against by a reading that was repeated and by a method that found none', () => {
+		const confirmed = [earlier(8.1), second(7.9), test('repeatFull', 8)];
+		expect(judge('waterChanged', confirmed)).toBe('against');
+		expect(judge('waterChanged', [earlier(8.1), second(7.9)])).toBe('against');
+	});
+	it('is none where a tank drifts as far by itself in the time between', () => {
+		const after = (daysAgo: number) =>
+			judge('waterChanged', [
+				{ kind: 'earlier', daysAgo, reading: reading(8.1) },
+				second(6.4),
+				test('repeatFull', 6.4)
+			]);
+		expect(after(1)).toBe('earned');
+		expect(after(30)).toBe('notYet');
+	});
+	it('is less sure where it rose: a sample taken after dosing rises as well', () => {
+		const rose = [earlier(7), second(8.7), test('repeatFull', 8.7)];
+		const fell = [earlier(8.7), second(7), test('repeatFull', 7)];
+		const asked = (value: number, evidence: BenchEvidence[]) =>
+			verdictsOf(reading(value, 'own'), evidence).weights.waterChanged;
+		expect(asked(7, rose)).toBeLessThan(asked(8.7, fell));
+	});
+	it('comes out the same in whatever order it was found', () => {
+		const more = [...found, test('repeatQuick', 6.4)];
+		expect(judgeAll([...more].reverse())).toEqual(judgeAll(more));
+	});
+});
+
+it('a second method that shows no change never earns one, whatever the reading and its repeats', () => {
+	const value = fc.integer({ min: 50, max: 110 }).map((tenths) => tenths / 10);
+	const repeats = fc.array(value, { maxLength: 2 });
+	fc.assert(
+		fc.property(value, value, repeats, (before, now, again) => {
+			const evidence = [
+				earlier(before),
+				second(before),
+				...again.map((each) => test('repeatFull', each))
+			];
+			expect(judge('waterChanged', evidence, { reading: reading(now, 'own') })).not.toBe('earned');
+		}),
+		{ numRuns: 40, seed: 1 }
 	);
 });
 

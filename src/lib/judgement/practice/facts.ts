@@ -14,6 +14,10 @@ export type Facts = {
 	secondsDiffer: boolean;
 	/** A second method agrees with every repeat there is, though not with the reading. */
 	secondsSideWithRepeats: boolean;
+	/** Second methods lie on one side of all that was read before, by more than both claim. */
+	secondsShowChange: boolean;
+	/** The same of the repeats. */
+	repeatsShowChange: boolean;
 	referenceGood: boolean;
 	/** A known solution read off, and nothing speaks for the solution itself being wrong. */
 	referenceOff: boolean;
@@ -46,6 +50,10 @@ function agreeInScatter(a: Reading, b: Reading): boolean {
 		: Math.abs(a.value - b.value) <= repeatabilityLimit(repeatabilitySd) + ROUNDING;
 }
 
+/** Is a repeat elsewhere by more than scatter explains? */
+export const differsInScatter = (reading: Reading, repeat: Reading): boolean =>
+	!agreeInScatter(reading, repeat);
+
 /**
  * By how much two values must differ before it is more than their ±: tests of one kit share its biases, so
  * theirs is told by scatter alone.
@@ -74,8 +82,18 @@ function differByLot(a: Reading, b: Reading): boolean {
 }
 
 const sameWay: readonly ('first' | BenchCheckId)[] = ['first', 'repeatFull', 'repeatQuick'];
+/** Is it a test of the same water by the same way of working, and not the reading itself? */
+export const isRepeat = (each: BenchEvidence, reading: Reading): boolean =>
+	each.kind === 'test' && sameWay.includes(each.from) && each.reading.id !== reading.id;
+
 const all = <T>(things: readonly T[], is: (thing: T) => boolean) =>
 	things.length > 0 && things.every(is);
+
+/** Does all that was read now lie on one side of all that was read before, by more than both claim? */
+const showChange = (now: readonly Reading[], then: readonly Reading[]) =>
+	[1, -1].some((side) =>
+		all(now, (each) => all(then, (old) => !agree(each, old) && side * (each.value - old.value) > 0))
+	);
 
 /** What a known solution says: it read right, or by what factor the kit would then be off. */
 function referencesIn(evidence: readonly BenchEvidence[], matrixEffect: MatrixEffect) {
@@ -97,17 +115,18 @@ export function factsOf(
 	matrixEffect: MatrixEffect = {}
 ): Facts {
 	const others = evidence.filter((each) => each.reading.id !== reading.id);
-	const testsFrom = (from: readonly ('first' | BenchCheckId)[]) =>
-		others.flatMap((each) =>
-			each.kind === 'test' && from.includes(each.from) ? [each.reading] : []
-		);
+	const testsFrom = (from: BenchCheckId) =>
+		others.flatMap((each) => (each.kind === 'test' && each.from === from ? [each.reading] : []));
 	const readingsOf = (kind: BenchEvidence['kind']) =>
 		others.flatMap((each) => (each.kind === kind ? [each.reading] : []));
-	const repeats = testsFrom(sameWay);
-	const lots = testsFrom(['freshLot']);
-	const samples = testsFrom(['freshSample']);
+	const repeats = others.flatMap((each) => (isRepeat(each, reading) ? [each.reading] : []));
+	const lots = testsFrom('freshLot');
+	const samples = testsFrom('freshSample');
 	const seconds = readingsOf('secondMethod');
 	const earlier = readingsOf('earlier');
+	const before = others.flatMap((each) =>
+		each.kind === 'earlier' && each.daysAgo > 0 ? [each.reading] : []
+	);
 	const references = referencesIn(others, matrixEffect);
 	const bad = references.filter(({ isGood }) => !isGood);
 
@@ -126,10 +145,12 @@ export function factsOf(
 	return {
 		repeats,
 		repeatsAgree: all(repeats, (each) => agreeInScatter(reading, each)),
-		repeatsDiffer: repeats.some((each) => !agreeInScatter(reading, each)),
+		repeatsDiffer: repeats.some((each) => differsInScatter(reading, each)),
 		secondsAgree,
 		secondsDiffer: seconds.some((each) => !agree(each, reading)),
 		secondsSideWithRepeats: all(seconds, (each) => all(repeats, (repeat) => agree(each, repeat))),
+		secondsShowChange: showChange(seconds, before),
+		repeatsShowChange: showChange(repeats, before),
 		referenceGood: all(references, ({ isGood }) => isGood),
 		referenceOff: bad.length > 0 && !referenceDoubtful,
 		referenceDoubtful,

@@ -87,11 +87,31 @@ function secondMethod(facts: Facts): Ruling {
 		: notYet('Two methods differ; only a known solution says which is off.');
 }
 
+/**
+ * Another method shows a change, and the reading, which does not agree with it, was confirmed by no repeat: a
+ * slip can hide a change as well as look like one.
+ */
+export const isChangeUnconfirmed = (facts: Facts): boolean =>
+	facts.secondsShowChange && facts.secondsDiffer && !facts.repeatsAgree && !facts.sampleDiffers;
+
+/** The same, and no repeat was made: that comes first. */
+export const isRepeatFirst = (facts: Facts): boolean =>
+	isChangeUnconfirmed(facts) && facts.repeats.length === 0;
+
 function waterChanged(facts: Facts): Ruling {
 	if (facts.sampleDiffers)
 		return against('Fresh water from the tank does not show it: it was in the sample.');
-	if (facts.repeatsDiffer) return against('A repeat on the same water came out elsewhere.');
 	if (facts.referenceOff || facts.lotDiffers) return against('The kit itself did not hold up.');
+	if (isRepeatFirst(facts))
+		return notYet(
+			'Another method lies further from what was read before than both allow, but the reading does not bear it out. Repeat the reading first: a slip can hide a change.'
+		);
+	if (facts.repeatsDiffer)
+		return isChangeUnconfirmed(facts) && facts.repeatsShowChange && facts.secondsSideWithRepeats
+			? earned(
+					'The reading slipped. Your repeat and the other method agree, and both lie further from what was read before than all of them allow.'
+				)
+			: against('A repeat on the same water came out elsewhere.');
 	if (!facts.hasEarlier) return notYet('There is nothing from before to compare with.');
 	if (!facts.earlierDiffers)
 		return against('The change is too small for these two readings to tell.');

@@ -1,10 +1,12 @@
-import type { BenchEvidence, Conclusion, Reading } from '../../observation';
+import type { BenchEvidence, Conclusion, Evidence, Reading } from '../../observation';
 import { besideRulings, type Beside, type BesideRulings } from './beside';
 import { conclusionWeights, tellingConclusions, type Telling } from './conclusion-weights';
 import { diagnose } from '../diagnosis/diagnose';
 import type { DiagnoseOptions } from '../diagnosis/diagnosis';
 import { factsOf, type Facts, type MatrixEffect } from './facts';
 import { aboutReading } from './practice-evidence';
+import { isChangeUnconfirmed } from './rules';
+import { telltaleOf, type Telltale } from './slipped-reading';
 
 export type Verdict = 'earned' | 'notYet' | 'against';
 
@@ -25,6 +27,8 @@ export type Verdicts = {
 	beside: BesideRulings;
 	/** A known solution or a second method speaks for it. */
 	isIndependent: boolean;
+	/** The evidence by which today's water is asked about, the test in question first. */
+	about: readonly Evidence[];
 };
 
 /** That all is as it was read, or that the water did it, is said only with something independent. */
@@ -47,28 +51,29 @@ export function verdictsOf(
 ): Verdicts {
 	const beside = besideRulings(reading, evidence, values);
 	const facts = factsOf(reading, evidence, matrixEffect);
-	const about = aboutReading(reading, evidence, matrixEffect);
-	const diagnosis = diagnose(about, options);
-	const weights = conclusionWeights(diagnosis, reading);
+	const asked = telltaleOf({ reading, evidence, matrixEffect, options }, EARNED.cause);
+	const { weights } = asked;
 	// Asked for only where something has become improbable: it costs as much again.
 	let reached: Record<Telling, number> | null = null;
 	const alone = (conclusion: Telling) =>
-		(reached ??= conclusionWeights(diagnose(about.slice(0, 1), options), reading))[conclusion];
+		(reached ??= conclusionWeights(diagnose(aboutReading(reading, []), options), reading))[
+			conclusion
+		];
 	// However odd a reading looks beside earlier ones: without a check, a cause is a guess.
 	const isChecked =
-		about.slice(1).some(({ kind }) => kind !== 'earlier') ||
+		evidence.some((each) => each.kind !== 'earlier' && each.reading.id !== reading.id) ||
 		values.related.some((each) => each.isChecked);
 	// What two kits saw is not in one of them.
-	const isIndependent = diagnosis.isIndependent || beside.waterChanged?.verdict === 'earned';
+	const isIndependent = asked.isIndependent || beside.waterChanged?.verdict === 'earned';
 
 	const verdictOf = (conclusion: Telling): Verdict => {
 		if (!isChecked) return 'notYet';
 		const weight = weights[conclusion];
 		const isEarned = needsProof(conclusion)
 			? weight >= EARNED.value && isIndependent
-			: weight >= EARNED.cause;
+			: weight >= EARNED.cause && !isInDoubtItself(conclusion, facts);
 		if (isEarned) return 'earned';
-		return isAgainst(conclusion, weight, () => alone(conclusion), facts) ? 'against' : 'notYet';
+		return isAgainst(conclusion, asked, () => alone(conclusion), facts) ? 'against' : 'notYet';
 	};
 	const telling = Object.fromEntries(
 		tellingConclusions.map((each) => [each, withBeside(verdictOf(each), each, { beside, facts })])
@@ -84,9 +89,14 @@ export function verdictsOf(
 		weights,
 		facts,
 		beside,
-		isIndependent
+		isIndependent,
+		about: asked.about
 	};
 }
+
+/** While the other method shows a change and no repeat spoke against it, the reading is as much in doubt as that. */
+const isInDoubtItself = (conclusion: Telling, facts: Facts): boolean =>
+	conclusion === 'secondMethod' && isChangeUnconfirmed(facts);
 
 /**
  * A verdict on a reading, and what the values beside it add: they can take away, or bring home a change
@@ -110,10 +120,11 @@ function withBeside(
 /** @param alone how likely it was with nothing but the reading */
 function isAgainst(
 	conclusion: Telling,
-	weight: number,
+	{ weights, changedBy }: Telltale,
 	alone: () => number,
 	facts: Facts
 ): boolean {
+	const weight = weights[conclusion];
 	switch (conclusion) {
 		case 'stands':
 			return weight < UNLIKELY;
@@ -121,7 +132,11 @@ function isAgainst(
 			// Where the two agree there is nothing to find.
 			return facts.secondsAgree || (facts.secondsDiffer && weight < UNLIKELY);
 		case 'waterChanged':
-			return (facts.hasEarlier || facts.sampleDiffers) && weight < UNLIKELY;
+			if (isChangeUnconfirmed(facts)) return false;
+			return (
+				(facts.hasEarlier || facts.sampleDiffers) &&
+				[weight, ...changedBy].every((each) => each < UNLIKELY)
+			);
 		default:
 			return weight < UNLIKELY_CAUSE && weight < alone() / 2;
 	}

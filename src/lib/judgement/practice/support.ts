@@ -12,9 +12,8 @@ import {
 } from '../../observation';
 import type { Beside } from './beside';
 import type { MatrixEffect } from './facts';
-import { aboutReading } from './practice-evidence';
 import { rankChecks } from '../ranking/rank';
-import { rules, type Ruling } from './rules';
+import { isRepeatFirst, rules, type Ruling } from './rules';
 import { needsProof, verdictsOf, type Verdict, type Verdicts } from './support-verdicts';
 import { whyByWeight, whyCantTell } from './support-words';
 
@@ -92,6 +91,9 @@ export function earnedConclusions(input: CollectedInput): Conclusion[] {
 /** Checks that share nothing with the reading but the water. */
 const independent: readonly BenchCheckId[] = ['reference', 'secondMethod'];
 
+/** The same test once more, with every step or by the same habit. */
+const sameTest: readonly BenchCheckId[] = ['repeatFull', 'repeatQuick'];
+
 /** A value beside the reading on which the conclusion waits, where it was to be had and was not asked. */
 function besideTelling(
 	{ conclusion, offered = [], beside }: SupportInput,
@@ -120,19 +122,24 @@ function madeIn(evidence: readonly BenchEvidence[]): Set<string> {
  * cost; where proof is missing, of those that can bring it.
  */
 function mostTelling(input: SupportInput, verdicts: Verdicts): PracticeCheckId | null {
-	const { reading, evidence, matrixEffect, conclusion, method, minutes = {} } = input;
-	const { isIndependent } = verdicts;
+	const { evidence, conclusion, method, minutes = {} } = input;
+	const { isIndependent, facts, about } = verdicts;
 	const beside = besideTelling(input, verdicts);
 	if (beside) return beside;
 	const made = madeIn(evidence);
 	const left = (input.offered ?? benchCheckIds)
 		.filter(isBenchCheck)
 		.filter((check) => !made.has(check));
-	const proofs = left.filter((check) => independent.includes(check));
-	const isProofMissing = needsProof(conclusion) && !isIndependent && proofs.length > 0;
-	const available = isProofMissing ? proofs : left;
+	const wanted =
+		conclusion === 'waterChanged' && isRepeatFirst(facts)
+			? sameTest
+			: needsProof(conclusion) && !isIndependent
+				? independent
+				: [];
+	const fitting = left.filter((check) => wanted.includes(check));
+	const available = fitting.length > 0 ? fitting : left;
 	if (available.length === 0) return null;
-	const { ranked } = rankChecks(aboutReading(reading, evidence, matrixEffect), {
+	const { ranked } = rankChecks(about, {
 		available,
 		costs: Object.fromEntries(
 			Object.entries(minutes).map(([check, each]) => [
