@@ -27,6 +27,7 @@ export function settlePrecipitate(vessel: ChelationVessel, seconds: number): Che
 	const rate = hydroxideRatePerS(isForming, excessPh, hydroxide);
 	const gone = rate === 0 ? 0 : -Math.expm1(-rate * seconds);
 	const after = before + (solidMol - before) * gone;
+	if (before === 0 && after === 0) return vessel;
 	const litres = volumeMlOf(vessel.water) / 1000;
 	const uncomplexed =
 		vessel.calciumMol > 0 ? Math.max(0, 1 - vessel.edtaMol / vessel.calciumMol) : 0;
@@ -34,15 +35,16 @@ export function settlePrecipitate(vessel: ChelationVessel, seconds: number): Che
 	const whileS = rate === 0 ? seconds : gone / rate;
 	const restS = whileS < Infinity ? seconds - whileS : 0;
 	const stoodMolSPerL = (through(before, whileS) + through(solidMol, restS)) / litres;
-	const there = {
+	const standingMolSPerL = vessel.standingMolSPerL + through(uncomplexed, stoodMolSPerL);
+	const formedMolPerL = Math.max(0, after - before) / litres;
+	const occlusion = hydroxide.occlusionLPerMol * uncomplexed * formedMolPerL;
+	const dissolvedShare = after < before ? (before - after) / before : 0;
+	return {
 		...vessel,
 		solidMagnesiumMol: after,
-		standingMolSPerL: vessel.standingMolSPerL + through(uncomplexed, stoodMolSPerL)
+		standingMolSPerL,
+		occludedCalciumMol: calciumHeld(vessel, standingMolSPerL, occlusion, dissolvedShare)
 	};
-	const formedMolPerL = Math.max(0, after - before) / litres;
-	const dissolvedShare = after < before ? (before - after) / before : 0;
-	const occlusion = hydroxide.occlusionLPerMol * uncomplexed * formedMolPerL;
-	return { ...there, occludedCalciumMol: calciumHeld(vessel, there, occlusion, dissolvedShare) };
 }
 
 /**
@@ -50,13 +52,14 @@ export function settlePrecipitate(vessel: ChelationVessel, seconds: number): Che
  * open; what of it carbonate has follows from how long it stood, the rest is the hydroxide's.
  */
 function calciumHeld(
-	{ calciumMol, occludedCalciumMol, standingMolSPerL, constants }: ChelationVessel,
-	after: ChelationVessel,
+	vessel: ChelationVessel,
+	standingMolSPerL: number,
 	occlusion: number,
 	dissolvedShare: number
 ): number {
-	const lossBefore = carbonateLoss(standingMolSPerL, constants.hydroxide);
-	const grown = carbonateLoss(after.standingMolSPerL, constants.hydroxide) - lossBefore;
+	const { calciumMol, occludedCalciumMol, constants } = vessel;
+	const lossBefore = carbonateLoss(vessel.standingMolSPerL, constants.hydroxide);
+	const grown = carbonateLoss(standingMolSPerL, constants.hydroxide) - lossBefore;
 	const taken = -Math.expm1(-occlusion - grown) * (calciumMol - occludedCalciumMol);
 	if (dissolvedShare === 0) return occludedCalciumMol + taken;
 	const ofHydroxide = Math.max(0, occludedCalciumMol + calciumMol * Math.expm1(-lossBefore));
