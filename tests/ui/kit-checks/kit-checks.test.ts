@@ -4,7 +4,12 @@ import { describe, expect, test } from 'vitest';
 import { houseDropperKit, houseSyringeKit } from '../../../src/lib/kits';
 import type { KeptReference } from '../../../src/lib/procedure';
 import KitChecks from '../../../src/lib/ui/kit-checks/KitChecks.svelte';
-import { chartDrawing, kitChart, resolutionOf } from '../../../src/lib/ui/kit-checks/kit-chart';
+import {
+	chartDrawing,
+	kitChart,
+	offText,
+	resolutionOf
+} from '../../../src/lib/ui/kit-checks/kit-chart';
 import { looks, standsOut } from '../../../src/lib/ui/kit-checks/kit-check-words';
 import { runningOf } from '../../../src/lib/ui/kit-checks/running';
 import { chartByLot } from '../../../src/lib/metrology';
@@ -165,26 +170,61 @@ describe('checks of a kit', () => {
 	const items = (part: string) =>
 		within(screen.getByRole('region', { name: part })).getAllByRole('listitem');
 
-	test('running average and sum stand beside each check', async () => {
-		page(wide);
-		const [fifth, fourth, third] = items('The checks').map((item) =>
-			item.textContent?.replace(/\s+/gu, ' ')
-		);
+	test('running average and sum go along the checks, and the table has them', async () => {
+		const chart = at(checksOf(wide));
 		// By hand: s = 0.3953 of 8, so slack 2.47 %. Off 0, +6.25, −6.25, +3.125, −3.125 %. Average with weight
 		// 0.2: 0, 1.25, −0.25, +0.425, −0.285. Down at the third 6.25 − 2.47 = 3.78; up at the fourth 3.125 − 2.47 =
 		// 0.65, where 3.78 − 3.125 − 2.47 is below 0; down at the fifth 0.65.
-		expect(third).toContain('summed up 0.0 %, down 3.8 %');
-		expect(fourth).toContain('running average +0.4 %, summed up 0.7 %, down 0.0 %');
-		expect(fifth).toContain('running average −0.3 %, summed up 0.0 %, down 0.7 %');
+		const averages = chart.average?.points.map(({ average }) => 100 * (average - 1)) ?? [];
+		[0, 1.25, -0.25, 0.425, -0.285].forEach((byHand, i) =>
+			expect(averages[i]).toBeCloseTo(byHand, 10)
+		);
+		const sums = chart.sum?.points.map(({ high, low }) => [100 * high, 100 * low]) ?? [];
+		[
+			[0, 3.78],
+			[0.65, 0],
+			[0, 0.65]
+		].forEach(([up, down], i) => {
+			expect(sums[i + 2]?.[0]).toBeCloseTo(up!, 1);
+			expect(sums[i + 2]?.[1]).toBeCloseTo(down!, 1);
+		});
+		page(wide);
 		const user = userEvent.setup();
 		await user.click(screen.getByLabelText('running sum'));
 		await user.click(screen.getByText('The same as a table'));
 		const rows = within(
 			screen.getByRole('table', { name: 'Tests of known solutions in sea salt' })
 		).getAllByRole('row');
-		expect(rows[4]).toHaveTextContent(/\+3\.1 %\s*0\.7\s*0\.0$/u);
+		// One check is known to √((2 · 4.94)² + 1²) = 9.9 %: whole per cent.
+		expect(rows[3]).toHaveTextContent(/−6\s±\s10\s%\s*0\s*4$/u);
+		expect(rows[4]).toHaveTextContent(/\+3\s±\s10\s%\s*1\s*0$/u);
 		// There is one bottle only: nothing to begin anew with.
 		expect(screen.queryByLabelText('anew with each bottle')).toBeNull();
+	});
+
+	test('a check shows one percentage, of what its solution holds, as fine as its ±', () => {
+		// A drop of 0.32 dKH over √12 (JCGM 100:2008, F.2.2.1) is 1.15 % of 8, more than these scatter; with ± 0.08
+		// of 8 for the content √(2.31² + 1²) = 2.5 %.
+		page(usual);
+		expect(screen.getByText(/^In per cent of what the solution is said to hold/u)).toBeVisible();
+		const said = items('The checks').map((item) => item.textContent?.replace(/\s+/gu, ' ') ?? '');
+		// 7.95 and 8.05 of 8 are 0.6 % off, and 7.9 is 1.3 %.
+		expect(said[0]).toMatch(/read \d\.\d+, holds 8\.\d+ dKH: −1 ± 3 %/u);
+		expect(said[1]).toContain(': +1 ± 3 %');
+		expect(said[2]).toContain(': −1 ± 3 %');
+		expect(said[4]).toContain(': 0 ± 3 %');
+		for (const each of said) expect(each.match(/%/gu)).toHaveLength(1);
+		for (const each of document.body.textContent?.match(/[\d.]+\s%/gu) ?? [])
+			expect(each).not.toContain('.');
+	});
+
+	test('fine checks keep the digit that their ± allows', () => {
+		// s = 0.00791 of 8, 0.1 %; content ± 0.016 of 8, 0.2 %: together 0.28 %.
+		const fine = [8, 8.01, 7.99, 8.005, 7.92].map(
+			(value) => [value, 'A', { expectedExpandedUncertainty: 0.016 }] as [number, string, object]
+		);
+		const chart = kitChart(checksOf(fine), { matrix: 'seawater', resolution: 0.005 });
+		expect(offText(chart, chart.checks[4]!)).toMatch(/^−1\.0\s±\s\d\.\d\s%$/u);
 	});
 
 	test('lots are held against the first one, bottle by bottle', async () => {
@@ -192,18 +232,22 @@ describe('checks of a kit', () => {
 		const alike = [8, 8.25].map((value) => [value, 'C'] as [number, string]);
 		page([...wide, ...low, ...alike]);
 		const [a, b, c] = items('Bottle by bottle');
-		expect(a).toHaveTextContent('A: 5 checks, on the mean 0.0 % off');
+		expect(a).toHaveTextContent('A: 5 checks, on the mean 0 % from what the solutions hold');
 		// By hand: scatter within lots √(1.15625/7) = 0.4064 of 8, 5.08 %; times √(1/5 + 1/3) and t(7) at 1.25 %
 		// a side, 2.841 (computed with another program): 10.5 %.
 		expect(b).toHaveTextContent(/B: 3 checks, 25\s±\s11 % lower than lot A\./u);
 		expect(c).toHaveTextContent(/C: 2 checks, no difference from lot A shows \(2\s±\s12 %\)/u);
 		const user = userEvent.setup();
-		const [, , lastOfB] = items('The checks');
-		expect(lastOfB).toHaveTextContent(/summed up 0\.0 %, down [1-9]/u);
 		await user.click(screen.getByLabelText('running sum'));
+		await user.click(screen.getByText('The same as a table'));
+		const firstOfC = () =>
+			within(
+				screen.getByRole('table', { name: 'Tests of known solutions in sea salt' })
+			).getAllByRole('row')[9];
+		expect(firstOfC()).toHaveTextContent(/\s±\s10\s%\s*0\s*[1-9]\d*$/u);
 		await user.click(screen.getByLabelText('anew with each bottle'));
 		// The sum of bottle B does not go on into C.
-		expect(items('The checks')[1]).toHaveTextContent('summed up 0.0 %, down 0.0 %');
+		expect(firstOfC()).toHaveTextContent(/\s±\s10\s%\s*0\s*0$/u);
 	});
 });
 

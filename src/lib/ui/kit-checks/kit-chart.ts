@@ -2,7 +2,8 @@ import { convertValue, type Kit, type Unit } from '$lib/kits';
 import { chartByLot, methodFiguresOf, type LotChart } from '$lib/metrology';
 import type { Matrix } from '$lib/observation';
 import type { KeptReference } from '$lib/procedure';
-import { plain, signed } from '../charts/numbers';
+import { plain } from '../charts/numbers';
+import { figureOf, signedBy } from '../compare/figures';
 import { dateWords } from '../log/log-words';
 import type { PlotData, PlotLine } from '../charts/plot';
 import { runningOf, type Counting, type RunningAverage, type RunningSum } from './running';
@@ -18,6 +19,8 @@ export type ChartKind = keyof typeof kinds;
 export type KitChart = {
 	/** In the order of time, of one kind of water. */
 	checks: readonly KeptReference[];
+	/** Finest step of a reading, in the unit of the checks. */
+	resolution: number;
 	/** Null where there is too little to say what is usual: see `why`. */
 	byLot: LotChart | null;
 	/** Of recoveries; of as many points as `byLot.checks`. */
@@ -57,13 +60,13 @@ export function kitChart(
 	}: { matrix: Matrix; resolution: number; counting?: Counting }
 ): KitChart {
 	const checks = all.filter((check) => check.matrix === matrix);
-	const none = { checks, byLot: null, average: null, sum: null };
+	const none = { checks, resolution, byLot: null, average: null, sum: null };
 	if (checks.length < FEWEST) return { ...none, why: 'tooFew' };
 	// The scatter of one check is told by lots that were checked more than once.
 	if (new Set(checks.map(({ lot }) => lot)).size === checks.length)
 		return { ...none, why: 'noRepeats' };
 	const byLot = chartByLot(checks, { resolution });
-	return { checks, byLot, ...runningOf(byLot, counting), why: null };
+	return { checks, resolution, byLot, ...runningOf(byLot, counting), why: null };
 }
 
 /** A recovery as what it is off, in per cent of what the solution holds. */
@@ -169,20 +172,42 @@ export function chartDrawing(
 	};
 }
 
-const percent = (value: number) => `${signed(value)} %`;
-export const offText = (check: KeptReference): string => percent(off(check.value / check.expected));
+/** Standard deviation of one recovery: as the lots scatter; before that is known, as fine as a reading is. */
+const scatterOf = ({ byLot, resolution }: KitChart, { expected }: KeptReference): number =>
+	byLot?.sd ?? resolution / Math.sqrt(12) / expected;
+
+/**
+ * What one check read from what its solution is said to hold, in per cent of that, with its ± of about
+ * 95 %: the scatter of single checks and how well the content is known.
+ */
+export function offOf(chart: KitChart, check: KeptReference): { off: number; plusMinus: number } {
+	const ofContent = check.expectedExpandedUncertainty / check.expected;
+	return {
+		off: off(check.value / check.expected),
+		plusMinus: 100 * Math.hypot(2 * scatterOf(chart, check), ofContent)
+	};
+}
+
+/** '−1 ± 3 %' */
+export function offText(chart: KitChart, check: KeptReference): string {
+	const { off: value, plusMinus } = offOf(chart, check);
+	return `${signedBy(value, plusMinus)}\u00a0±\u00a0${figureOf(value, plusMinus).plusMinus}\u00a0%`;
+}
 export const expectedText = (check: KeptReference, decimals: number): string =>
 	plain(check.expected, decimals);
 
-/** What stands beside a single check once it can be told what is usual. */
-export type RunningTexts = { average: string; up: string; down: string };
-export function runningTexts({ average, sum }: KitChart, index: number): RunningTexts | null {
+/** Weight of the newest check in the running average is 0.2: its scatter is a third of that of one check. */
+const OF_AVERAGE = 1 / 3;
+
+/** What runs along up to a check, with no more digits than the scatter of the checks allows. */
+function runningTexts({ byLot, average, sum }: KitChart, index: number) {
 	const [mean, both] = [average?.points[index], sum?.points[index]];
-	if (!mean || !both) return null;
+	if (!byLot || !mean || !both) return null;
+	const plusMinus = 200 * byLot.sd;
 	return {
-		average: percent(off(mean.average)),
-		up: plain(100 * both.high),
-		down: plain(100 * both.low)
+		average: `${signedBy(off(mean.average), plusMinus * OF_AVERAGE)} %`,
+		up: figureOf(100 * both.high, plusMinus).value,
+		down: figureOf(100 * both.low, plusMinus).value
 	};
 }
 
@@ -200,7 +225,7 @@ export function chartTable(
 			average: [running?.average ?? ''],
 			sum: [running?.up ?? '', running?.down ?? '']
 		}[kind];
-		return [`${i + 1}`, dateWords(check.atEpochMs), offText(check), ...cells];
+		return [`${i + 1}`, dateWords(check.atEpochMs), offText(chart, check), ...cells];
 	});
 	return { columns: ['No.', 'When', 'Off', ...own], rows };
 }

@@ -1,7 +1,6 @@
 import type { LotSummary } from '$lib/metrology';
 import type { Matrix } from '$lib/observation';
-import { plain, signed } from '../charts/numbers';
-import { figureOf, withPlusMinus } from '../compare/figures';
+import { figureOf, signedBy, withPlusMinus } from '../compare/figures';
 import { dateWords } from '../log/log-words';
 import type { ChartKind, KitChart } from './kit-chart';
 
@@ -11,10 +10,6 @@ export const matrixNames: Readonly<Record<Matrix, string>> = {
 	sodiumChloride: 'table salt'
 };
 
-const percent = (share: number) => {
-	const size = Math.abs(100 * share);
-	return plain(size, size < 1.5 ? 1 : 0);
-};
 /** A size in per cent with the digits that its ± in per cent allows. */
 const sizeBy = (size: number, plusMinus: number) => figureOf(Math.abs(size), plusMinus).value;
 const lower = (share: number) => (share < 0 ? 'lower' : 'higher');
@@ -47,8 +42,11 @@ export function standsOut({ byLot, average, sum, why, checks }: KitChart): strin
 	if (newest) return lotSentence(newest, byLot.baselineLot);
 	const whenOf = (index: number) => dateWords(byLot.checks[index]?.atEpochMs ?? 0);
 	if (sum.firstSignal) {
-		const shift = sum.firstSignal.newMean / sum.target - 1;
-		return `Since about ${whenOf(sum.firstSignal.onsetIndex)} known solutions read about ${percent(shift)} % ${lower(shift)} than before.`;
+		const { newMean, onsetIndex, index } = sum.firstSignal;
+		const shift = newMean / sum.target - 1;
+		// Told by the checks from the onset to the alarm.
+		const plusMinus = (200 * byLot.sd) / Math.sqrt(index - onsetIndex + 1);
+		return `Since about ${whenOf(onsetIndex)} known solutions read about ${sizeBy(100 * shift, plusMinus)} % ${lower(shift)} than before.`;
 	}
 	if (average.firstSignal)
 		return `The running average has wandered ${average.firstSignal.direction === 'down' ? 'down' : 'up'} since ${whenOf(average.firstSignal.index)}.`;
@@ -70,12 +68,21 @@ export function trustWords({ byLot }: KitChart): string | null {
 
 /** A lot beside the first one, in a sentence. */
 export function lotWords(
-	{ n, isBaseline, meanRecovery, difference, interval, standsApart, sharesSolution }: LotSummary,
+	{
+		n,
+		isBaseline,
+		meanRecovery,
+		standardError,
+		difference,
+		interval,
+		standsApart,
+		sharesSolution
+	}: LotSummary,
 	baseline: string
 ): string {
 	const checks = n === 1 ? 'one check' : `${n} checks`;
 	if (isBaseline || difference === null || interval === null)
-		return `${checks}, on the mean ${signed(100 * (meanRecovery - 1))} % off. The others are held against this lot.`;
+		return `${checks}, on the mean ${signedBy(100 * (meanRecovery - 1), 200 * standardError)} % from what the solutions hold. The others are held against this lot.`;
 	const half = (100 * (interval.high - interval.low)) / 2;
 	const by = withPlusMinus(Math.abs(100 * difference), half);
 	const said = standsApart
