@@ -90,7 +90,9 @@ export function inUnit(evidence: Evidence, unit: Unit, size: number): Evidence {
 				reading: inOther,
 				...(evidence.expectedChange === undefined
 					? {}
-					: { expectedChange: evidence.expectedChange * size })
+					: { expectedChange: evidence.expectedChange * size }),
+				...(evidence.dosed === undefined ? {} : { dosed: evidence.dosed * size }),
+				...(evidence.consumed === undefined ? {} : { consumed: evidence.consumed * size })
 			};
 		default:
 			return { ...evidence, reading: inOther };

@@ -172,9 +172,15 @@ export const EvidenceSchema = z.discriminatedUnion('kind', [
 		daysAgo: z.number().check(z.nonnegative(), z.maximum(10_000)),
 		/**
 		 * Change to be expected since then from what was dosed less what was consumed, in the reading's
-		 * unit; 0 when left out (dosing and consumption in balance).
+		 * unit; 0 when left out with `dosed` and `consumed` (dosing and consumption in balance).
 		 */
 		expectedChange: z.optional(finite),
+		/**
+		 * What was dosed and what was used up since then, in the reading's unit, where `expectedChange` is
+		 * not said outright. One of them alone leaves the other unknown: never nothing.
+		 */
+		dosed: z.optional(z.number().check(z.nonnegative())),
+		consumed: z.optional(z.number().check(z.nonnegative())),
 		instrument: z.optional(words),
 		differs
 	}),

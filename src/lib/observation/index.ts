@@ -1,5 +1,6 @@
 export * from './entry';
 export * from './evidence';
+export * from './expected-change';
 export * from './marks';
 export * from './slip';
 export * from './walk-event';

@@ -122,11 +122,38 @@ describe('what a sentence says', () => {
 	test('what was dosed less what was taken up is the change to be expected', () => {
 		const evidence = told('earlier', filled.earlier);
 		if (evidence.kind !== 'earlier') throw new Error('not earlier');
-		expect(evidence.expectedChange).toBeCloseTo(-0.7, 12);
+		expect(evidence).toMatchObject({ dosed: 3.5, consumed: 4.2 });
 		expect(forms.earlier.remark?.(filled.earlier, context)).toBe(
 			'So it should have fallen by 0.7 dKH since.'
 		);
-		expect(told('earlier', { days: '7', value: '8' })).not.toHaveProperty('expectedChange');
+		const blank = told('earlier', { days: '7', value: '8' });
+		for (const field of ['expectedChange', 'dosed', 'consumed'])
+			expect(blank).not.toHaveProperty(field);
+	});
+
+	test('what was dosed without what was taken up asks for it at its place, and the other way round', () => {
+		const since = { days: '7', value: '8' };
+		expect(problems('earlier', { ...since, dosed: '3.5' })).toEqual({
+			consumed: expect.stringContaining('Say this too') as string
+		});
+		expect(problems('earlier', { ...since, consumed: '3.5' })).toEqual({
+			dosed: expect.stringContaining('Say this too') as string
+		});
+		expect(problems('earlier', { ...since, dosed: '3.5', consumed: '0' })).toEqual({});
+		expect(forms.earlier.remark?.({ ...since, dosed: '3.5' }, context)).toBeNull();
+	});
+
+	test('what was dosed and taken up stands in what is known, also where the two balance', () => {
+		const line = (blanks: Record<string, string>) =>
+			evidenceLine(
+				told('earlier', { days: '7', value: '8', u: '0.5', ...blanks }),
+				'dKH',
+				catalogue
+			).detail;
+		expect(line({ dosed: '3.5', consumed: '3.5' })).toBe(
+			'7 days before; since then 3.5 dosed and 3.5 dKH used up'
+		);
+		expect(line({})).toBe('7 days before');
 	});
 
 	test('weighed water counts its temperature and the air', () => {

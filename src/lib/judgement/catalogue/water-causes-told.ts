@@ -1,5 +1,5 @@
 import { convertValue, type Analyte } from '../../kits';
-import type { Evidence } from '../../observation';
+import { expectedChangeOf, type Evidence } from '../../observation';
 import type { Diagnosis } from '../diagnosis/diagnosis';
 import { REAL_CHANGE, waterCauses, type WaterCause } from './water-causes';
 
@@ -35,7 +35,7 @@ function directionOf(
 	const now =
 		changed.reduce((sum, { probability, trueValue }) => sum + probability * trueValue.mean, 0) /
 		total;
-	const expected = before.reading.value + (before.expectedChange ?? 0);
+	const expected = before.reading.value + (expectedChangeOf(before) ?? 0);
 	const change = now - convertValue(expected, before.reading.unit, unit, analyte);
 	return change === 0 ? null : change < 0 ? 'falls' : 'rises';
 }

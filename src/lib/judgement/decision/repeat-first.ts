@@ -52,10 +52,13 @@ export function repeatWords(
 		];
 	const isRepeatAsked = lacks === 'repeat' || (check !== null && check === repeatOf(input));
 	if (due !== 'due' || verdict !== 'check' || !isRepeatAsked) return [];
+	const read = input.diagnosis?.inQuestion;
 	return [
 		`${
-			input.diagnosis?.inQuestion?.isFarFromBefore
-				? 'The reading lies further from the one before than tests scatter'
+			read?.isFarFromBefore
+				? read.isChangeExpected
+					? 'By what was dosed and used up since the reading before, this one lies further off than tests scatter'
+					: 'The reading lies further from the one before than tests scatter'
 				: 'The reading lies outside your band by more than its ±'
 		}, and was made once. A single test slips easily: test the same water again.`
 	];

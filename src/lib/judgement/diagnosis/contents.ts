@@ -87,7 +87,7 @@ export function contentOf(
 			return { ...tankNow(context, things.sampling), ...none };
 		case 'earlier':
 			return {
-				...tankThen(context, evidence.daysAgo, inUnit(evidence.expectedChange ?? 0)),
+				...tankThen(context, evidence, inUnit),
 				...none
 			};
 		case 'addition': {

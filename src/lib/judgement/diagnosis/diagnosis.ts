@@ -86,6 +86,8 @@ export type InQuestion = {
 	isRepeated: boolean;
 	/** Further from an earlier reading than tests scatter and water drifts. */
 	isFarFromBefore: boolean;
+	/** What was dosed and used up since let a change be expected from an earlier reading. */
+	isChangeExpected?: boolean;
 	/** An answer names what likely made it read so. */
 	isExplained: boolean;
 };

@@ -46,6 +46,9 @@ export function inQuestionOf(analysis: Analysis): InQuestion | null {
 	const { rows, count, value } = model;
 	const own = rows[first]!;
 	const isRepeated = rows.slice(0, count).some((row, i) => i !== first && isOfTodaysWater(row));
+	const isChangeExpected = rows
+		.slice(0, count)
+		.some(({ isEarlier, amountMean }) => isEarlier && amountMean !== model.tankMean);
 	const variance = (model.added[first * model.size + first] ?? 0) + (model.scatter[first] ?? 0);
 	return {
 		value: value[first]!,
@@ -56,6 +59,7 @@ export function inQuestionOf(analysis: Analysis): InQuestion | null {
 		isFarFromBefore: contradictionsOf(analysis).some(
 			({ between, at }) => between === 'days' && at.includes(own.at)
 		),
+		...(isChangeExpected ? { isChangeExpected } : {}),
 		isExplained: isExplained(analysis)
 	};
 }

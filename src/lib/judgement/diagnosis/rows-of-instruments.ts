@@ -63,7 +63,7 @@ export function rowOfInstrument(evidence: Read, at: number, context: RowContext)
 	if (evidence.kind === 'earlier')
 		return {
 			...base,
-			...tankThen(context, evidence.daysAgo, inUnit(evidence.expectedChange ?? 0)),
+			...tankThen(context, evidence, inUnit),
 			isEarlier: true,
 			things: { ...nothing, instrument, sampling: `days:${evidence.daysAgo}` },
 			shift: 0

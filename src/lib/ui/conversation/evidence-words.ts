@@ -85,6 +85,23 @@ function risenWords(evidence: EvidenceOf<'addition'>, analyte: Analyte): string 
 	return `raised by ${size}${isAddedUncertaintyTaken ? ' (that ± taken as a twentieth)' : ''}`;
 }
 
+/** What was dosed and used up since an earlier reading, as far as it was said; empty where nothing was. */
+function sinceWords(
+	{ expectedChange, dosed, consumed, reading }: EvidenceOf<'earlier'>,
+	analyte: Analyte
+): string {
+	const unit = unitName(reading.unit, analyte);
+	if (expectedChange !== undefined)
+		return expectedChange === 0
+			? ''
+			: `; ${expectedChange > 0 ? '+' : ''}${plain(expectedChange)} ${unit} expected since`;
+	if (dosed === undefined && consumed === undefined) return '';
+	if (dosed === undefined) return `; since then ${plain(consumed ?? 0)} ${unit} used up`;
+	return consumed === undefined
+		? `; since then ${plain(dosed)} ${unit} dosed`
+		: `; since then ${plain(dosed)} dosed and ${plain(consumed)} ${unit} used up`;
+}
+
 function detailOf(evidence: Evidence, analyte: Analyte): string {
 	switch (evidence.kind) {
 		case 'test': {
@@ -130,12 +147,8 @@ function detailOf(evidence: Evidence, analyte: Analyte): string {
 				.join(', ');
 		}
 		case 'earlier': {
-			const { expectedChange = 0, instrument } = evidence;
-			const since =
-				expectedChange === 0
-					? ''
-					: `; ${expectedChange > 0 ? '+' : ''}${plain(expectedChange)} ${unitName(evidence.reading.unit, analyte)} expected since`;
-			return `${daysWords(evidence.daysAgo)}${instrument ? `, by ${instrument}` : ''}${since}`;
+			const { instrument, daysAgo } = evidence;
+			return `${daysWords(daysAgo)}${instrument ? `, by ${instrument}` : ''}${sinceWords(evidence, analyte)}`;
 		}
 		case 'weighing':
 		case 'cue':
