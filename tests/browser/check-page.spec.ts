@@ -249,6 +249,15 @@ test('a report with a plan prints on one page of A4, with nothing beside its edg
 		)
 	);
 	expect(isCut).toBe(false);
+	// Nothing is set smaller than 9.5 pt (judgement: the smallest that books for adults are set in).
+	const smallestPt = await page.evaluate(() => {
+		const shown = [...document.querySelectorAll<HTMLElement>('.report :is(p, dt, dd, li, h2, h3)')];
+		const sizes = shown
+			.filter((each) => each.offsetParent !== null && each.innerText.trim() !== '')
+			.map((each) => (Number.parseFloat(getComputedStyle(each).fontSize) * 72) / 96);
+		return Math.min(...sizes);
+	});
+	expect(smallestPt).toBeGreaterThanOrEqual(9.49);
 });
 
 test('a test begun from a known solution is of that solution', async ({ page }) => {

@@ -1,5 +1,6 @@
 import { render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
+import { flushSync } from 'svelte';
 import { describe, expect, test, vi } from 'vitest';
 import { waterCausesTold } from '../../../src/lib/judgement';
 import { causeLine, waterTitle } from '../../../src/lib/ui/conversation/water-words';
@@ -40,25 +41,36 @@ describe('what the report holds', () => {
 			'What could explain it',
 			'What the water holds',
 			'Why',
-			'What would change it',
 			'Day by day: sodium bicarbonate, NaHCO₃, 99 % pure',
 			'The sum, to check by hand',
 			'Heed this',
-			'What would change the plan'
+			'What would change it'
 		]);
 		expect(report.parts[0]?.lines).toEqual([
 			'Your first test: 7.4 ± 0.6 dKH (in question)',
 			'Known solution: 8.1 ± 0.6 dKH (said to hold 8.00 ± 0.10 dKH, in seawater)'
 		]);
-		expect(report.parts[5]?.lines[0]).toMatch(
+		expect(report.parts[4]?.lines[0]).toMatch(
 			/^Day 1: 2\.5 g; then about 6\.5 ± 0\.4 dKH; pH at once: about −0\.03$/
 		);
+	});
+	test('with a plan, what would change both stands once, and the days of testing are the plan’s', () => {
+		const run = adjusting();
+		const { parts } = reportOf(run, catalogue);
+		const last = parts.at(-1)!;
+		for (const line of run.plan?.kind === 'plan' ? run.plan.wouldChange : ['no plan'])
+			expect(last.lines).toContain(line);
+		const beginning = (words: string) => last.lines.filter((line) => line.startsWith(words));
+		expect(beginning('A retest')).toHaveLength(1);
+		expect(beginning('Haze')).toHaveLength(1);
+		expect(beginning('Salinity')).toHaveLength(1);
+		expect(parts.find(({ title }) => title === 'Why')?.lines.join(' ')).not.toContain('Test again');
 	});
 	test('date, kit and that it is invented, who, band and animals', () => {
 		const facts = Object.fromEntries(
 			reportOf(adjusting(), catalogue).facts.map(({ name, value }) => [name, value])
 		);
-		expect(facts['Begun']).toMatch(/1 January 1970/);
+		expect(facts['When']).toMatch(/^1 January 1970, \d\d:\d\d/);
 		expect(facts['Kit']).toMatch(/\(an invented kit\)$/);
 		expect(facts['Who']).toBe('the keeper');
 		expect(facts['Wanted']).toBe('7.0 to 9.0 dKH (taken, as nothing was said)');
@@ -145,6 +157,34 @@ describe('the page', () => {
 		await user.click(screen.getByRole('button', { name: 'Save as a file' }));
 		const [[text = ''] = []] = onsave.mock.calls;
 		for (const { lines } of parts) for (const line of lines) expect(text).toContain(line);
+	});
+	test('while it is being weighed nothing can be printed or saved, and the page says why', () => {
+		const run = adjusting();
+		run.isThinking = true;
+		const onsave = vi.fn<(text: string) => void>();
+		render(ReportScreen, { run, catalogue, decisionHref: '/check/decision/#check=made', onsave });
+		expect(screen.getByRole('button', { name: 'Weighing it' })).toBeDisabled();
+		expect(screen.queryByRole('button', { name: 'Save as a file' })).toBeNull();
+		expect(screen.getByText('Still being weighed.')).toBeInTheDocument();
+		run.isThinking = false;
+		flushSync();
+		expect(screen.getByRole('button', { name: 'Print it' })).toBeEnabled();
+		expect(screen.getByRole('button', { name: 'Save as a file' })).toBeEnabled();
+		expect(screen.queryByText('Still being weighed.')).toBeNull();
+	});
+	test('an emergency waits for no answer; what is undecided is saved as undecided', () => {
+		const urgent = decidingRun({ diagnosis: null });
+		urgent.isThinking = true;
+		urgent.seeEmergency(true);
+		render(ReportScreen, {
+			run: urgent,
+			catalogue,
+			decisionHref: '/check/decision/#check=made',
+			onsave: () => {}
+		});
+		expect(screen.getByRole('button', { name: 'Print it' })).toBeEnabled();
+		const unasked = decidingRun({ diagnosis });
+		expect(reportText(reportOf(unasked, catalogue))).toContain('Not decided yet.');
 	});
 	test('a note goes into the check and onto the page; done is done', async () => {
 		const user = userEvent.setup();

@@ -12,6 +12,12 @@ export type Fact = { name: string; value: string };
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
 const clock = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
 const whenWords = (at: number) => `${day.format(at)}, ${clock.format(at)}`;
+/** '3 May 2026, 18:05 to 18:20' */
+function fromTo(begun: number, until: number): string {
+	if (whenWords(begun) === whenWords(until)) return whenWords(begun);
+	const end = day.format(begun) === day.format(until) ? clock.format(until) : whenWords(until);
+	return `${whenWords(begun)} to ${end}`;
+}
 
 const whoWords = { keeper: 'the keeper', sitter: 'somebody standing in', child: 'a child' };
 
@@ -46,8 +52,7 @@ export function factsOf(run: CheckRun): readonly Fact[] {
 	const others = handsIn(state);
 	const band = bandOf(state.tank, run.unit, log.analyte);
 	return [
-		{ name: 'Begun', value: whenWords(log.startedAtEpochMs) },
-		{ name: 'As of', value: whenWords(state.at) },
+		{ name: 'When', value: fromTo(log.startedAtEpochMs, state.at) },
 		{
 			name: 'Kit',
 			value: kit

@@ -23,6 +23,9 @@ import { verdictWords } from './verdict-words';
 /** A part of the report: its lines stand one below the other, numbered where their order matters. */
 export type ReportPart = { title: string; lines: readonly string[]; isNumbered?: boolean };
 
+/** What stands in the place of the advice while there is none. */
+export const UNDECIDED = 'Not decided yet.';
+
 /** A check on one page, as words: the page and the file show the same. */
 export type Report = {
 	title: string;
@@ -80,7 +83,20 @@ function waterParts({ diagnosis, state, log }: CheckRun): ReportPart[] {
 const othersLine = (causes: readonly ToldCause[]): string =>
 	`Or, with ${causes.length === 1 ? 'its sign' : 'their signs'} on the page of the advice: ${causes.map(({ name }) => name).join('; ')}.`;
 
-function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
+/** What a line is about: its first word that is no article. */
+const aboutOf = (line: string) => /^(?:an? |the )?(\p{L}+)/iu.exec(line)?.[1]?.toLowerCase();
+
+/** Those of the advice that no line of the plan says more closely: both are on one page. */
+function notInPlan(lines: readonly string[], plan: CorrectionPlan | null): readonly string[] {
+	const told = plan?.wouldChange.map(aboutOf) ?? [];
+	return lines.filter((line) => !told.includes(aboutOf(line)));
+}
+
+function decisionParts(
+	decision: Decision,
+	plan: CorrectionPlan | null,
+	catalogue: Catalogue
+): ReportPart[] {
 	const { because, wouldChange, verdict, retestInDays } = decision;
 	const first = verdict === 'check' ? firstOf(decision, catalogue) : null;
 	return [
@@ -88,7 +104,8 @@ function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
 			title: verdict === 'emergency' ? 'What to do at once' : 'Why',
 			lines: [
 				...because,
-				...(verdict === 'leave' || verdict === 'adjust'
+				// A plan has its own days of testing.
+				...(!plan && (verdict === 'leave' || verdict === 'adjust')
 					? [`Test again ${inDaysInWords(retestInDays)}.`]
 					: [])
 			]
@@ -96,11 +113,14 @@ function decisionParts(decision: Decision, catalogue: Catalogue): ReportPart[] {
 		...(first
 			? [{ title: 'Do this check first', lines: [first.title, ...first.how, first.because ?? ''] }]
 			: []),
-		{ title: 'What would change it', lines: wouldChange }
+		...(plan ? [] : [{ title: 'What would change it', lines: wouldChange }])
 	];
 }
 
-function planParts(plan: CorrectionPlan | PlanRefused): ReportPart[] {
+function planParts(
+	plan: CorrectionPlan | PlanRefused,
+	wouldChange: readonly string[]
+): ReportPart[] {
 	if (plan.kind === 'refused') return [{ title: 'No plan, because', lines: plan.because }];
 	const retestPart = (each: PlanDay) => {
 		const retest = retestWords(each, plan);
@@ -116,13 +136,17 @@ function planParts(plan: CorrectionPlan | PlanRefused): ReportPart[] {
 		},
 		{ title: 'The sum, to check by hand', lines: plan.sum },
 		{ title: 'Heed this', lines: plan.cautions },
-		{ title: 'What would change the plan', lines: plan.wouldChange }
+		{
+			title: 'What would change it',
+			lines: [...plan.wouldChange, ...notInPlan(wouldChange, plan)]
+		}
 	];
 }
 
 /** Everything about a check that somebody else would have to know. */
 export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
 	const { diagnosis, decision, plan, state, kit } = run;
+	const made = plan?.kind === 'plan' ? plan : null;
 	return {
 		title: 'Check of a reading',
 		verdict: decision ? verdictWords[decision.verdict] : null,
@@ -139,8 +163,8 @@ export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
 					]
 				: []),
 			...waterParts(run),
-			...(decision ? decisionParts(decision, catalogue) : []),
-			...(plan ? planParts(plan) : []),
+			...(decision ? decisionParts(decision, made, catalogue) : []),
+			...(plan ? planParts(plan, decision?.wouldChange ?? []) : []),
 			...(state.note ? [{ title: 'Note', lines: [state.note] }] : [])
 		].map((part) => ({ ...part, lines: part.lines.filter(Boolean).map(capital) })),
 		caution: `${kit?.invented ? 'The kit is invented: nothing here is about a real tank. ' : ''}Nothing here is certain. An experienced keeper or an aquatic veterinarian, and the label of whatever is added, come before it.`
@@ -151,7 +175,7 @@ export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
 export function reportText({ title, verdict, facts, parts, caution }: Report): string {
 	const widest = Math.max(...facts.map(({ name }) => name.length));
 	const blocks = [
-		[title.toUpperCase(), ...(verdict ? ['', verdict] : [])],
+		[title.toUpperCase(), '', verdict ?? UNDECIDED],
 		facts.map(({ name, value }) => `${`${name}:`.padEnd(widest + 2)}${value}`),
 		...parts.map((part) => [
 			part.title.toUpperCase(),
