@@ -56,6 +56,14 @@ describe('settings', () => {
 		expect([damaged.unitFor('calcium'), damaged.unitFor('magnesium')]).toEqual(['mg/L', 'mmol/kg']);
 	});
 
+	test('the unit of a kit leads with that kit, until another is chosen', () => {
+		const read = stored('{}');
+		expect(read.unitFor('calcium', 'mmol/L')).toBe('mmol/L');
+		expect(read.unitFor('calcium')).toBe('mg/L');
+		read.chooseUnit('calcium', 'mg/L');
+		expect(read.unitFor('calcium', 'mmol/L')).toBe('mg/L');
+	});
+
 	test('offers the units that the kits room knows, in its order', () => {
 		for (const analyte of Object.keys(unitsShown) as Analyte[])
 			expect([...unitsShown[analyte]]).toEqual(unitsOf(analyte));

@@ -75,9 +75,12 @@ function read(stored: unknown): Values {
 export class Preferences {
 	readonly #kept = new Persisted<Values>('halfdrop.preferences', defaults, read);
 
-	/** The unit in which values of an analyte are shown and typed. Leaflets and logs keep their own. */
-	readonly unitFor = (analyte: Analyte): Unit =>
-		this.#kept.current.units[analyte] ?? unitsShown[analyte][0];
+	/**
+	 * The unit in which values of an analyte are shown and typed. Leaflets and logs keep their own: that of
+	 * a kit's leaflet leads with that kit, unless another was chosen.
+	 */
+	readonly unitFor = (analyte: Analyte, ofKit?: Unit): Unit =>
+		this.#kept.current.units[analyte] ?? ofKit ?? unitsShown[analyte][0];
 	chooseUnit(analyte: Analyte, unit: Unit): void {
 		this.#set({ units: { ...this.#kept.current.units, [analyte]: unit } });
 	}
