@@ -19,7 +19,7 @@ function slippedRun(
 	const played = new PlayedRun(scenario, seed).titrate(PlanSchema.parse({ readBy: 'line' }));
 	let titration = 1;
 	for (const check of checks) {
-		if (check === 'secondMethod') {
+		if (check === 'secondMethod' || check === 'repeatQuick') {
 			played.inquire({ type: 'result.asked', check });
 			continue;
 		}
@@ -69,6 +69,17 @@ describe('three barrels of other water, and a reading that slipped back to where
 				expect(changed.wouldTellMore).toBe('repeatFull');
 				expect(support('secondMethod').verdict).toBe('notYet');
 			}
+		},
+		SLOW_MS
+	);
+	it(
+		'a quick repeat makes the same slip again: it confirms nothing, and a careful one still comes first',
+		() => {
+			const { support } = slippedRun(1, ['secondMethod', 'repeatQuick']);
+			const changed = support('waterChanged', ['reference', 'repeatQuick', 'repeatFull']);
+			expect(changed.verdict).toBe('notYet');
+			expect(changed.wouldTellMore).toBe('repeatFull');
+			expect(support('secondMethod').verdict).toBe('notYet');
 		},
 		SLOW_MS
 	);

@@ -300,7 +300,7 @@ describe('a change that the reading hides by a slip', () => {
 			offered: ['reference', 'repeatFull']
 		});
 		expect(verdict).toBe('notYet');
-		expect(why).toMatch(/Repeat the reading first/);
+		expect(why).toMatch(/Repeat the reading with care first/);
 		expect(wouldTellMore).toBe('repeatFull');
 		expect(judge('secondMethod', hidden)).not.toBe('earned');
 	});

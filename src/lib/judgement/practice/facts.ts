@@ -10,6 +10,8 @@ export type Facts = {
 	repeats: readonly Reading[];
 	repeatsAgree: boolean;
 	repeatsDiffer: boolean;
+	/** One of them was made with every step anew: a quick one is made as the reading was, slips and all. */
+	isRepeatedWithCare: boolean;
 	secondsAgree: boolean;
 	secondsDiffer: boolean;
 	/** A second method agrees with every repeat there is, though not with the reading. */
@@ -146,6 +148,9 @@ export function factsOf(
 		repeats,
 		repeatsAgree: all(repeats, (each) => agreeInScatter(reading, each)),
 		repeatsDiffer: repeats.some((each) => differsInScatter(reading, each)),
+		isRepeatedWithCare: others.some(
+			(each) => isRepeat(each, reading) && each.kind === 'test' && each.from !== 'repeatQuick'
+		),
 		secondsAgree,
 		secondsDiffer: seconds.some((each) => !agree(each, reading)),
 		secondsSideWithRepeats: all(seconds, (each) => all(repeats, (repeat) => agree(each, repeat))),

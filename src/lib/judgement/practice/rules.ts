@@ -88,15 +88,18 @@ function secondMethod(facts: Facts): Ruling {
 }
 
 /**
- * Another method shows a change, and the reading, which does not agree with it, was confirmed by no repeat: a
+ * Another method shows a change, and the reading, which does not agree with it, was not confirmed with care: a
  * slip can hide a change as well as look like one.
  */
 export const isChangeUnconfirmed = (facts: Facts): boolean =>
-	facts.secondsShowChange && facts.secondsDiffer && !facts.repeatsAgree && !facts.sampleDiffers;
+	facts.secondsShowChange &&
+	facts.secondsDiffer &&
+	!facts.sampleDiffers &&
+	!(facts.repeatsAgree && facts.isRepeatedWithCare);
 
-/** The same, and no repeat was made: that comes first. */
+/** The same, and no careful repeat was made: that comes first. */
 export const isRepeatFirst = (facts: Facts): boolean =>
-	isChangeUnconfirmed(facts) && facts.repeats.length === 0;
+	isChangeUnconfirmed(facts) && !facts.isRepeatedWithCare;
 
 function waterChanged(facts: Facts): Ruling {
 	if (facts.sampleDiffers)
@@ -104,7 +107,7 @@ function waterChanged(facts: Facts): Ruling {
 	if (facts.referenceOff || facts.lotDiffers) return against('The kit itself did not hold up.');
 	if (isRepeatFirst(facts))
 		return notYet(
-			'Another method lies further from what was read before than both allow, but the reading does not bear it out. Repeat the reading first: a slip can hide a change.'
+			'Another method lies further from what was read before than both allow, but the reading does not bear it out. Repeat the reading with care first: a slip can hide a change.'
 		);
 	if (facts.repeatsDiffer)
 		return isChangeUnconfirmed(facts) && facts.repeatsShowChange && facts.secondsSideWithRepeats

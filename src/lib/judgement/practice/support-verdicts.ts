@@ -94,7 +94,7 @@ export function verdictsOf(
 	};
 }
 
-/** While the other method shows a change and no repeat spoke against it, the reading is as much in doubt as that. */
+/** While the other method shows a change and no careful repeat spoke against it, the reading is as much in doubt as that. */
 const isInDoubtItself = (conclusion: Telling, facts: Facts): boolean =>
 	conclusion === 'secondMethod' && isChangeUnconfirmed(facts);
 

@@ -91,8 +91,8 @@ export function earnedConclusions(input: CollectedInput): Conclusion[] {
 /** Checks that share nothing with the reading but the water. */
 const independent: readonly BenchCheckId[] = ['reference', 'secondMethod'];
 
-/** The same test once more, with every step or by the same habit. */
-const sameTest: readonly BenchCheckId[] = ['repeatFull', 'repeatQuick'];
+/** The same test with every step anew. */
+const careful: readonly BenchCheckId[] = ['repeatFull'];
 
 /** A value beside the reading on which the conclusion waits, where it was to be had and was not asked. */
 function besideTelling(
@@ -132,7 +132,7 @@ function mostTelling(input: SupportInput, verdicts: Verdicts): PracticeCheckId |
 		.filter((check) => !made.has(check));
 	const wanted =
 		conclusion === 'waterChanged' && isRepeatFirst(facts)
-			? sameTest
+			? careful
 			: needsProof(conclusion) && !isIndependent
 				? independent
 				: [];
