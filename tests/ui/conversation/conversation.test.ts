@@ -2,7 +2,10 @@ import { cleanup, render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { flushSync } from 'svelte';
 import { describe, expect, test, vi } from 'vitest';
-import { houseCalciumKit } from '$lib/kits';
+import { rankChecks } from '$lib/judgement';
+import { houseCalciumKit, houseSyringeKit } from '$lib/kits';
+import { methodFiguresFor } from '$lib/metrology';
+import type { Evidence } from '$lib/observation';
 import ConversationScreen from '../../../src/lib/ui/conversation/ConversationScreen.svelte';
 import { catalogue, diagnosis, firstReading, firstTest, MadeRun, ranking } from './made-run.svelte';
 
@@ -283,6 +286,34 @@ describe('what would tell most', () => {
 		await user.click(screen.getByRole('button', { name: /^How is it with the bottle/ }));
 		expect(screen.getByRole('button', { name: 'I don’t know' })).toBeInTheDocument();
 		expect(screen.queryByRole('button', { name: /I cannot/ })).toBeNull();
+	});
+
+	test('every question that can be answered for the kit can be reached, however little it would tell', async () => {
+		const user = userEvent.setup();
+		const evidence: Evidence[] = [firstTest];
+		const run = new MadeRun();
+		show(run);
+		run.ranking = rankChecks(evidence, { method: methodFiguresFor(houseSyringeKit, 'alkalinity') });
+		flushSync();
+		const next = screen.getByRole('region', { name: 'What would tell most' });
+		await user.click(within(next).getByText('Something else'));
+		const buttons = () => within(next).queryAllByRole('button').map(words);
+		const left = run.ranking.ranked.length;
+		expect(left).toBeGreaterThan(20);
+		const before = buttons().length;
+		await user.click(within(next).getByRole('button', { name: /^Show all \d+$/ }));
+		expect(buttons().length).toBeGreaterThan(before);
+		const { ranked } = run.ranking;
+		const asked = ranked.filter((each) => each.kind === 'cue');
+		// The questions of a syringe kit by name, whatever their place.
+		expect(asked.map(({ cue }) => cue)).toEqual(
+			expect.arrayContaining(['marksUsed', 'startColour', 'light', 'tip', 'plunger'])
+		);
+		expect(screen.queryByRole('button', { name: /^Show all/ })).toBeNull();
+		// One of them stands open, the others in the list.
+		const listed = within(next).getAllByRole('listitem').length;
+		expect(listed).toBeGreaterThanOrEqual(left - 1);
+		expect(document.activeElement?.closest('#something-else')).not.toBeNull();
 	});
 
 	test('an emergency is one action away', async () => {

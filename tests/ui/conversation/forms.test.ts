@@ -2,7 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { houseCalciumKit, houseHardnessKit, houseSyringeKit, valueFromMark } from '$lib/kits';
 import { methodFiguresFor } from '$lib/metrology';
 import { EvidenceSchema, type Evidence, type Reading } from '$lib/observation';
-import type { Blanks, FormContext, Part } from '../../../src/lib/ui/conversation/forms/form';
+import { diagnose } from '$lib/judgement';
+import type {
+	Blanks,
+	EvidenceForm,
+	FormContext,
+	Part
+} from '../../../src/lib/ui/conversation/forms/form';
 import { formIds, forms, type FormId } from '../../../src/lib/ui/conversation/forms/forms';
 import { evidenceLine } from '../../../src/lib/ui/conversation/evidence-words';
 import { catalogue, firstReading } from './made-run.svelte';
@@ -38,6 +44,7 @@ const filled: Record<FormId, Blanks> = {
 	otherSample: { ratio: '0.5', value: '8' },
 	otherWay: { way: 'warmSlow', value: '8' },
 	otherHands: { who: 'Ada', value: '8' },
+	otherVial: { vial: 'the new vial', value: '8', u: '0.6' },
 	blank: { value: '0' },
 	addition: { added: '2', addedU: '0.1', value: '9.3' },
 	weighing: { nominal: '5', mass: '4,93', scale: '0.02', temperature: '22' }
@@ -69,6 +76,30 @@ describe('what a sentence says', () => {
 		if (evidence.kind !== 'test') throw new Error('no test');
 		expect(evidence.reading.expandedUncertainty).toBeCloseTo(0.6 * 0.357, 3);
 		expect(evidence.reading.repeatabilitySd).toBeCloseTo(0.15 * 0.357, 3);
+	});
+
+	test('another vial is a repeat in other glass: what the glass does is not shared, all else is', () => {
+		const other = told('otherVial', filled.otherVial);
+		expect(other).toMatchObject({
+			from: 'repeatFull',
+			differs: { sampleWare: 'the new vial' },
+			reading: { label: 'In the new vial' }
+		});
+		expect(evidenceLine(other, 'dKH', catalogue).detail).toBe(
+			'other glass for the sample, all else the same'
+		);
+		// Nobody has to name it.
+		expect(told('otherVial', { value: '8' })).toMatchObject({ differs: { sampleWare: 'another' } });
+		// No stored test says in which glass it was done.
+		expect((forms.otherVial as EvidenceForm).logRole).toBeUndefined();
+		// A film of lime in the vial reads high in it and not in another one: by the repeats it is told apart.
+		const first: Evidence = { kind: 'test', from: 'first', reading: firstReading };
+		const film = (second: Evidence) =>
+			diagnose([first, second]).explanations.find(({ id }) => id === 'hardFilm')?.probability ?? 0;
+		const [same, otherwise] = (['repeat', 'otherVial'] as const).map((form) =>
+			film(told(form, { value: '6.9' }))
+		);
+		expect(otherwise).toBeGreaterThan(1.2 * same!);
 	});
 
 	test('a second method has no scatter of the kit, and says what its ± means', () => {

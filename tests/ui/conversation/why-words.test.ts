@@ -75,6 +75,9 @@ describe('why an explanation stands where it stands', () => {
 		expect(apartWords({ ...group, splitBy: 'freshLot' })).toMatch(
 			/tells these apart\. What would: \S.*\.$/
 		);
+		expect(apartWords({ ...group, splitBy: 'probeTitration' })).toMatch(
+			/ What would: titrate with a pH probe\.$/
+		);
 		expect(apartWords(group)).toMatch(/apart, and no check listed here would tell much\.$/);
 	});
 });

@@ -1,6 +1,6 @@
 import { chanceInWords, type CheckRanking, type Diagnosis } from '$lib/judgement';
 import type { Analyte } from '$lib/kits';
-import type { Catalogue } from './catalogue';
+import { midSentence, type Catalogue } from './catalogue';
 import { checksTitle } from './check-words';
 import { explanationRows } from './explanation-rows';
 import { trueValueSentence } from './true-value-words';
@@ -21,10 +21,10 @@ export function answerSentence(
 			: best === undefined
 				? ''
 				: best.kind === 'checks'
-					? ` Next: ${checksTitle(best.checks).toLowerCase()}.`
+					? ` Next: ${midSentence(checksTitle(best.checks))}.`
 					: ' Next: a question.';
 	const most = first
-		? `Most likely now: ${first.title.toLowerCase()}, ${chanceInWords(first.probability)}. `
+		? `Most likely now: ${midSentence(first.title)}, ${chanceInWords(first.probability)}. `
 		: '';
 	return `${most}${trueValueSentence(diagnosis, catalogue, analyte)}${next}`;
 }

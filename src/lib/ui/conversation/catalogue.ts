@@ -9,6 +9,10 @@ export const IN_QUESTION = 'The reading in question';
 /** A phrase as it begins a line. */
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
+/** A title as it goes on within a sentence: only its first letter is small, and none of 'pH' or 'EDTA'. */
+export const midSentence = (words: string): string =>
+	/^\p{Lu}{2}/u.test(words) ? words : words.charAt(0).toLowerCase() + words.slice(1);
+
 /** What is wrong, as it stands in a sentence; an unknown fault keeps its id. */
 export function faultName({ faults }: Catalogue, id: string): string {
 	if (id === 'realChange') return 'a real change of the water';

@@ -1,4 +1,5 @@
 import type { CheckId } from '$lib/observation';
+import { midSentence } from './catalogue';
 import type { FormId } from './forms/forms';
 
 /** A way of checking, as somebody at the tank would be told of it. */
@@ -76,13 +77,13 @@ export const checkWords = {
 		timesTitrant: 0.1
 	},
 	weighSampleWare: {
-		title: 'Weigh what the sample ware gives',
-		how: 'Give the sample’s volume of purified water onto a scale: a millilitre weighs a gram, a little less when warm.',
+		title: 'Weigh a sample of water',
+		how: 'Measure purified water as you measure the sample, and give it onto a scale: a millilitre weighs a gram, a little less when warm.',
 		form: 'weighing',
 		timesTitrant: 0
 	},
 	weighTitrantWare: {
-		title: 'Weigh what the titrant ware gives',
+		title: 'Weigh what the titrant’s syringe or dropper gives',
 		how: 'Give purified water from it onto a scale, tip and all, and compare with the mark.',
 		form: 'weighing',
 		timesTitrant: 0
@@ -135,9 +136,7 @@ export const checkWords = {
 export function checksTitle(checks: readonly CheckId[]): string {
 	const titles = checks.map((check) => checkWords[check].title);
 	if (new Set(titles).size < titles.length) return `${titles[0]} twice`;
-	return titles
-		.map((title, i) => (i === 0 ? title : title.charAt(0).toLowerCase() + title.slice(1)))
-		.join(', and ');
+	return titles.map((title, i) => (i === 0 ? title : midSentence(title))).join(', and ');
 }
 
 /**

@@ -112,6 +112,8 @@ function detailOf(evidence: Evidence, analyte: Analyte): string {
 				const words = ratioWords(ratio);
 				return evidence.reading.label.toLowerCase() === words ? 'all else the same' : words;
 			}
+			if (evidence.differs?.sampleWare !== undefined)
+				return 'other glass for the sample, all else the same';
 			return (
 				{
 					repeatFull: 'the same once more',
@@ -183,7 +185,10 @@ export function evidenceLine(
 		const percent = (evidence.foundOverNominal - 1) * 100;
 		const way = percent < 0 ? 'less than its mark says' : 'more than its mark says';
 		return {
-			title: evidence.ware === 'sample' ? 'Sample ware, weighed' : 'Titrant ware, weighed',
+			title:
+				evidence.ware === 'sample'
+					? 'The sample, weighed as water'
+					: 'The titrant’s measure, weighed',
 			figure: `${plain(Math.abs(percent), 1)} % ${way}`,
 			detail: `± ${plain(evidence.expandedUncertainty * 100, 1)} %`
 		};

@@ -1,6 +1,6 @@
 import { checkWords } from './check-words';
 import type { ExplanationRow } from './explanation-rows';
-import { listed } from './catalogue';
+import { listed, midSentence } from './catalogue';
 import type { WithoutPiece } from './run';
 
 /** What changes the odds by less than this is not spoken of. */
@@ -91,6 +91,6 @@ function noneAlone(found: ReturnType<typeof factors>, titles: readonly string[])
 /** Of a row for several causes: which check would tell them apart, or that none of those known would. */
 export function apartWords({ splitBy }: ExplanationRow): string {
 	return splitBy
-		? `Nothing known so far tells these apart. What would: ${checkWords[splitBy].title.toLowerCase()}.`
+		? `Nothing known so far tells these apart. What would: ${midSentence(checkWords[splitBy].title)}.`
 		: 'Nothing known so far tells these apart, and no check listed here would tell much.';
 }

@@ -3,7 +3,15 @@ import type { EvidenceForm } from './form';
 import { inQuestion } from './in-question';
 import { addition, blank, reference } from './known-content';
 import { secondMethod } from './second-method';
-import { freshLot, freshSample, otherHands, otherSample, otherWay, repeat } from './test-forms';
+import {
+	freshLot,
+	freshSample,
+	otherHands,
+	otherSample,
+	otherVial,
+	otherWay,
+	repeat
+} from './test-forms';
 import { weighing } from './weighing';
 
 /** Every kind of evidence that can be typed in, in the order in which it is offered. */
@@ -18,6 +26,7 @@ export const forms = {
 	otherSample,
 	otherWay,
 	otherHands,
+	otherVial,
 	blank,
 	addition,
 	weighing

@@ -19,6 +19,8 @@ type TestSentence = {
 	suits?: (context: FormContext) => boolean;
 	begin?: (context: FormContext) => Blanks;
 	from: (blanks: Blanks) => TestRole;
+	/** What it differs in, no stored test says: it has to be typed. */
+	isTyped?: boolean;
 	label: (reader: BlankReader, blanks: Blanks) => string;
 	before: (blanks: Blanks, context: FormContext) => readonly Part[];
 	/** What the number is, for those who do not see the sentence around it. */
@@ -33,6 +35,7 @@ function testForm({
 	suits,
 	begin,
 	from,
+	isTyped = false,
 	label,
 	before,
 	value = () => 'What it read',
@@ -43,7 +46,7 @@ function testForm({
 		...(aside === undefined ? {} : { aside }),
 		...(suits ? { suits } : {}),
 		...(begin ? { begin } : {}),
-		logRole: (blanks) => from(blanks),
+		...(isTyped ? {} : { logRole: (blanks) => from(blanks) }),
 		parts: (blanks, context) => [
 			...before(blanks, context),
 			...valueParts(blanks, context, { value: value(blanks, context) })
@@ -84,6 +87,29 @@ export const freshLot = testForm({
 		'the same water read'
 	],
 	differs: (reader) => (reader.text('lot') ? { lot: reader.text('lot') } : undefined)
+});
+
+/** What it is called where nobody says: the same other one each time. */
+const ANOTHER = 'another';
+
+export const otherVial = testForm({
+	title: 'Another vial or sample syringe',
+	aside: 'The same water, hands and bottles; the sample measured and tested in other glass.',
+	from: () => 'repeatFull',
+	isTyped: true,
+	label: (reader) => `In ${reader.words('vial', 'another vial')}`,
+	before: () => [
+		'In',
+		{
+			blank: 'vial',
+			label: 'Which vial or syringe',
+			kind: 'words',
+			width: 12,
+			taken: 'another vial'
+		},
+		'the same water read'
+	],
+	differs: (reader) => ({ sampleWare: reader.text('vial') || ANOTHER })
 });
 
 export const freshSample = testForm({

@@ -4,8 +4,8 @@ import type { Blanks, EvidenceForm, FormContext, Told } from './form';
 import { millilitresOfWater } from '$lib/metrology';
 
 const wares = [
-	{ value: 'sample', words: 'the sample ware' },
-	{ value: 'titrant', words: 'the titrant ware' }
+	{ value: 'sample', words: 'what measures the sample' },
+	{ value: 'titrant', words: 'what measures the titrant' }
 ] as const;
 const wareIds = ['sample', 'titrant'] as const;
 /** Room temperature, where nobody says another: water weighs within 0.2 % of it from 10 to 28 °C. */
@@ -40,7 +40,7 @@ export const weighing: EvidenceForm = {
 	begin: () => ({ ware: 'sample' }),
 	parts: () => [
 		'By its mark',
-		{ choice: 'ware', label: 'Which ware', options: wares },
+		{ choice: 'ware', label: 'What was weighed', options: wares },
 		'gave',
 		{ blank: 'nominal', label: 'The volume by its mark, mL', after: ' mL' },
 		'of water; it weighed',
