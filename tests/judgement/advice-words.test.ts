@@ -19,7 +19,9 @@ describe('what is to be mended where the water is left alone', () => {
 		const { decision, because } = told(backwards);
 		expect(decision.verdict).toBe('leave');
 		const line = decision.because.find((each) => each.startsWith('What is to be mended'))!;
-		expect(line).toContain('‘used and left taken for each other’: the chances are about');
+		expect(line).toContain(
+			'‘used and left taken for each other’, once or as a habit, alone or beside something else: the chances are about'
+		);
 		expect(line).toMatch(/right today by luck.*far off another day/);
 		const [, read] = /a tank at 9\.0 dKH would read about (\d\.\d) dKH/.exec(line)!;
 		// The invented kit has 16 at full scale, and takes 0.2 to 0.4 off every test: that counts twice.
@@ -39,6 +41,20 @@ describe('what is to be mended where the water is left alone', () => {
 	});
 });
 
+describe('the chance of what is to be mended', () => {
+	it('says of what it is a share: more accounts than the one that is told by itself', () => {
+		const { diagnosis, decision } = told([test('a', 10.2), test('b', 8, 'repeatFull')]);
+		const line = decision.because.find((each) => each.startsWith('What is to be mended'))!;
+		expect(line).toContain(
+			'‘tip put on after filling’, alone or beside something else: the chances are about 6 in 10'
+		);
+		// By itself and this once it is less.
+		const [first] = diagnosis.explanations;
+		expect(first?.id).toBe('tipFittedLateOnce');
+		expect(first?.probability).toBeLessThan(0.5);
+	});
+});
+
 describe('what independent of the kit was asked and could not count', () => {
 	it('a known solution that is itself likely wrong is not passed over', () => {
 		// Crystals of washing soda are 63 % water: 8.0 becomes 3.0 (molar masses 105.99 and 286.14).
@@ -47,6 +63,17 @@ describe('what independent of the kit was asked and could not count', () => {
 		expect(diagnosis.silentWitnesses).toEqual(['solutionDoubted']);
 		expect(because).toContain('A known solution was asked as well');
 		expect(because).not.toMatch(/Nothing but the kit/);
+	});
+	it('nor one that reads off what it holds: it verifies nothing, and is not said to speak for the value', () => {
+		const low = [test('a', 5.9), test('b', 5.8, 'repeatFull')];
+		const off = told([...low, reference('r', 6.2)]);
+		expect(off.diagnosis.contradictions?.map(({ between }) => between)).toEqual(['solution']);
+		expect(off.decision.isVerified).toBe(false);
+		expect(off.decision.verdict).toBe('check');
+		expect(off.because).not.toMatch(/Not the kit alone/);
+		expect(off.because).toMatch(/the kit or the solution is off/);
+		// Within its ±, it bears the value out.
+		expect(told([...low, reference('r', 7.8)]).decision.isVerified).toBe(true);
 	});
 	it('nor a second method whose ± is too wide', () => {
 		const { diagnosis, because } = told([test('a', 8), second('s', 8, 2)]);
@@ -61,7 +88,12 @@ describe('what independent of the kit was asked and could not count', () => {
 		expect(borneOut.because).toMatch(/Not the kit alone speaks for it/);
 	});
 	it('each has its words', () => {
-		for (const each of ['solutionDoubted', 'methodDoubted', 'methodTooWide'] as const)
+		for (const each of [
+			'solutionOff',
+			'solutionDoubted',
+			'methodDoubted',
+			'methodTooWide'
+		] as const)
 			expect(silentWords([each])).toMatch(/ was asked as well, but .*\.$/);
 	});
 });

@@ -234,6 +234,18 @@ describe('refused, with the reason', () => {
 	])('a figure that no tank has is named (%#)', (more, message) => {
 		expect(() => correctionPlan({ ...plain, ...more })).toThrow(new RangeError(message));
 	});
+	it('what there is no doing without is named where it lacks', () => {
+		const without = (value: object) =>
+			correctionPlan({ ...plain, value } as unknown as typeof plain);
+		expect(() => without({ value: 6, unit: 'dKH' })).toThrow(
+			new RangeError('value.standardUncertainty must be between 0 and 1000000; found undefined')
+		);
+		expect(() => without({ standardUncertainty: 0.2, unit: 'dKH' })).toThrow(/^value\.value must/);
+		expect(() => without({ value: 6, standardUncertainty: 0.2 })).toThrow(/^value\.unit must/);
+		expect(() =>
+			correctionPlan({ ...plain, decision: undefined } as unknown as typeof plain)
+		).toThrow(/^decision must/);
+	});
 });
 
 describe('water that is too high', () => {

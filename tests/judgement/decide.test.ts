@@ -22,6 +22,48 @@ function inputFor(mean: number, sd: number, more: Partial<DecideInput> = {}): De
 const unverified = (mean: number, sd: number) =>
 	madeDiagnosis({ components: normalAt(mean, sd), isIndependent: false });
 
+describe('a value that may be one of two', () => {
+	const split = (late: number) =>
+		madeDiagnosis({
+			components: [
+				{ weight: 1 - late, mean: 10.5, sd: 0.4 },
+				{ weight: late, mean: 8.2, sd: 0.3 }
+			]
+		});
+	const said = (late: number, livestock: DecideInput['livestock']) => {
+		const decision = decide(inputFor(0, 0, { diagnosis: split(late), livestock }));
+		const line = decision.because.find((each) => each.includes('the water holds'));
+		return { line, within: decision.probabilities!.within };
+	};
+	it('is told as one of two where both are about as likely', () => {
+		expect(said(0.48, 'notLooked').line).toBe(
+			'It is one of two: the water holds 10.5 ± 0.8 dKH or 8.2 ± 0.6 dKH, about as likely.'
+		);
+		expect(said(0.4, 'notLooked').line).toBe(
+			'Most likely the water holds 10.5 ± 0.8 dKH; if not that, 8.2 ± 0.6 dKH.'
+		);
+	});
+	it('the first named is on the side that the chances name, however the animals look', () => {
+		// Animals that look well halve the odds of what lies outside: 0.48 comes to 0.65.
+		const well = said(0.48, 'well');
+		expect(well.within).toBeCloseTo(0.48 / (0.48 + 0.52 / 2), 1);
+		expect(well.line).toBe(
+			'Most likely the water holds 8.2 ± 0.6 dKH; if not that, 10.5 ± 0.8 dKH.'
+		);
+		for (const livestock of livestockLooks)
+			for (const late of [0.2, 0.35, 0.5, 0.65, 0.8]) {
+				const { line, within } = said(late, livestock);
+				if (line!.startsWith('Most likely'))
+					expect([late, livestock, line!.indexOf('8.2') < line!.indexOf('10.5')]).toEqual([
+						late,
+						livestock,
+						within > 0.5
+					]);
+				else expect(Math.abs(within - 0.5)).toBeLessThan(0.07);
+			}
+	});
+});
+
 describe('the verdict', () => {
 	it.each<[string, DecideInput, string, string | null]>([
 		['within the band', inputFor(8, 0.2), 'leave', null],
@@ -427,5 +469,15 @@ describe('what cannot be', () => {
 		]
 	])('is named (%#)', (more, message) => {
 		expect(() => decide(inputFor(8, 0.2, more))).toThrow(new RangeError(message));
+	});
+	it('a band that lacks, or an end of it, is named', () => {
+		const { band: _, ...bandless } = inputFor(8, 0.2);
+		expect(() => decide(bandless as DecideInput)).toThrow(
+			new RangeError('band must give low, high and unit; found nothing')
+		);
+		const half = { low: 7, unit: 'dKH' } as unknown as DecideInput['band'];
+		expect(() => decide(inputFor(8, 0.2, { band: half }))).toThrow(
+			new RangeError('band must give low, high and unit; found {"low":7,"unit":"dKH"}')
+		);
 	});
 });

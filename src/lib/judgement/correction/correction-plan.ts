@@ -47,8 +47,13 @@ function requireFigures(input: CorrectionInput): void {
 	const within = (field: string, value: number | null | undefined, low: number, high: number) => {
 		if (value !== null && value !== undefined) requireWithin(field, value, low, high);
 	};
-	within('value.value', input.value.value, -1e6, 1e6);
-	within('value.standardUncertainty', input.value.standardUncertainty, 0, 1e6);
+	if (typeof input.decision?.verdict !== 'string')
+		throw new RangeError(`decision must be what decide gives; found ${String(input.decision)}`);
+	if (typeof input.value?.unit !== 'string')
+		throw new RangeError(`value.unit must be a unit; found ${String(input.value?.unit)}`);
+	// Of these there is no doing without: what is left out is a mistake too.
+	requireWithin('value.value', input.value.value, -1e6, 1e6);
+	requireWithin('value.standardUncertainty', input.value.standardUncertainty, 0, 1e6);
 	within('testExpandedUncertainty', input.testExpandedUncertainty, 0, 1e6);
 	for (const other of input.otherValues ?? []) within('otherValues', other, -1e6, 1e6);
 	within('target', input.target, 0, 1e6);

@@ -1,9 +1,10 @@
 import { convertValue, type Analyte } from '../../kits';
 import type { LivestockLook } from '../../observation';
-import type { Belief } from './decide-belief';
+import { livestockRatios, type Belief } from './decide-belief';
 import { bandInWords, chanceInWords, inDaysInWords, measured, setValue } from './decide-words';
 import type { Band, Decision } from './decision';
-import type { Diagnosis, SilentWitness } from '../diagnosis/diagnosis';
+import type { Diagnosis, Hump, SilentWitness } from '../diagnosis/diagnosis';
+import { normalCdf } from '../diagnosis/normal-cdf';
 import { limitsOf } from './limits';
 import { FIRST_STEP_DAYS, splitNeedOf } from './split-need';
 
@@ -39,19 +40,44 @@ export function whereItLies(grounds: Grounds): string {
 		: `Above ${setValue(band.high, band.unit, analyte)}: ${odds}.`;
 }
 
+/** A hump that weighs less is not named. */
+const NAMED_FROM = 0.05;
+/** From this share of the heavier one on, two humps weigh about alike; judgement. */
+const ABOUT_ALIKE = 0.8;
+
+/**
+ * The humps of the true value in the band's unit, the heaviest first, weighed by how the animals look as
+ * `believe` weighs the band: each taken for normal. Else the values would be told by other odds than the
+ * band beside them.
+ */
+function weighedHumps({ diagnosis, band, livestock, analyte }: Grounds): Hump[] {
+	const ratio = livestockRatios[livestock];
+	const humps = diagnosis.trueValue.humps.map((hump) => {
+		const mean = convertValue(hump.mean, diagnosis.unit, band.unit, analyte);
+		const sd = convertValue(hump.standardUncertainty, diagnosis.unit, band.unit, analyte);
+		const upTo = (value: number) => normalCdf((value - mean) / Math.max(sd, 1e-9));
+		const within = upTo(band.high) - upTo(band.low);
+		const weight = hump.weight * (within + ratio * (1 - within));
+		return { ...hump, mean, standardUncertainty: sd, weight };
+	});
+	const whole = humps.reduce((sum, { weight }) => sum + weight, 0);
+	return humps
+		.map((hump) => ({ ...hump, weight: hump.weight / whole }))
+		.sort((a, b) => b.weight - a.weight);
+}
+
 /** What the water holds, with its ±; split where the values lie apart. */
 export function whatItHolds(grounds: Grounds): string {
-	const { diagnosis, band, analyte } = grounds;
-	const [first, second] = diagnosis.trueValue.humps;
-	const own = (hump: { mean: number; standardUncertainty: number }) =>
-		measured(
-			convertValue(hump.mean, diagnosis.unit, band.unit, analyte),
-			2 * convertValue(hump.standardUncertainty, diagnosis.unit, band.unit, analyte),
-			band.unit,
-			analyte
-		);
-	if (first && second && second.weight >= 0.05)
+	const { band, analyte } = grounds;
+	const [first, second, ...others] = weighedHumps(grounds);
+	const own = ({ mean, standardUncertainty }: Hump) =>
+		measured(mean, 2 * standardUncertainty, band.unit, analyte);
+	if (first && second && second.weight >= NAMED_FROM) {
+		const isOneOfTwo = others.every(({ weight }) => weight < NAMED_FROM);
+		if (second.weight >= ABOUT_ALIKE * first.weight)
+			return `It is ${isOneOfTwo ? 'one of two' : 'most likely one of two'}: the water holds ${own(first)} or ${own(second)}, about as likely.`;
 		return `Most likely the water holds ${own(first)}; if not that, ${own(second)}.`;
+	}
 	return `The water holds about ${measured(meanOf(grounds), expandedUncertaintyOf(grounds), band.unit, analyte)}.`;
 }
 
@@ -86,6 +112,8 @@ export function howFarIsNotKnown(grounds: Grounds, direction: Decision['directio
 const whySilent: Record<SilentWitness, string> = {
 	readingDoubted:
 		'A known solution was asked as well. It speaks for the kit and the hands, not for this one test, which may have slipped and was not repeated.',
+	solutionOff:
+		'A known solution was asked as well, but it read off what it holds. Until it is known whether the kit or the solution is off, it bears nothing out.',
 	solutionDoubted:
 		'A known solution was asked as well, but it may well be what is wrong itself, so that it speaks for nothing yet.',
 	methodDoubted:

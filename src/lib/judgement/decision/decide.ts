@@ -15,7 +15,7 @@ import {
 	reasonsNotToAct,
 	wouldChangeFor
 } from './decide-restraint';
-import type { DecideInput, Decision } from './decision';
+import type { Band, DecideInput, Decision } from './decision';
 import type { RankedCheck } from '../ranking/ranked-check';
 import { repeatDueOf, repeatOf, repeatWords, turningOf } from './repeat-first';
 import { emergencyDecision } from './emergency';
@@ -124,6 +124,14 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
 	return verdict === 'adjust' || isOutside ? Math.min(2, interval) : interval;
 }
 
+/** Cases come as JSON as well: a band may lack, or an end of it. */
+function requireBand(band: Partial<Band> | null | undefined): void {
+	if (!band || ![band.low, band.high].every(Number.isFinite) || typeof band.unit !== 'string')
+		throw new RangeError(
+			`band must give low, high and unit; found ${JSON.stringify(band) ?? 'nothing'}`
+		);
+}
+
 /**
  * What to do about a reading: leave it, check it, adjust, or act at once. From the probability that
  * the true value lies in the person's band, from what leaving and moving it are expected to cost
@@ -133,12 +141,13 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
  * that of the sea, and an adult keeper. A reading far off that was made once is repeated before that.
  *
  * @param input values of the band, the rate and the consumption in the band's unit
- * @throws RangeError naming the field: a look of the animals that is none of the list, a band the wrong
- *   way round, a rate or consumption out of range, a salinity that no tank has, no diagnosis where there
+ * @throws RangeError naming the field: a look of the animals that is none of the list, a band that lacks
+ *   or is the wrong way round, a rate or consumption out of range, a salinity that no tank has, no diagnosis where there
  *   is no emergency
  */
 export function decide(input: DecideInput): Decision {
 	const { diagnosis, band, livestock, analyte = 'alkalinity' } = input;
+	requireBand(band);
 	if (!Object.hasOwn(livestockRatios, livestock))
 		throw new RangeError(
 			`livestock must be one of ${Object.keys(livestockRatios).join(', ')}; found ${String(livestock)}`

@@ -30,9 +30,14 @@ const isMirrored = ({ sizes }: Fault): boolean => sizes.some(({ of }) => of === 
 /** Without whether it was once or is a habit: either way the remedy is the same. */
 const nameOf = ({ name }: Fault): string => name.replace(/, (this once|as a habit)$/u, '');
 
+/** One that is less likely adds nothing worth naming to what shares its remedy. */
+const NAMED_FROM = 0.01;
+
 /** The likeliest thing to mend: a fault, and how likely it or one with the same remedy is there. */
-function likeliest(diagnosis: Diagnosis): { fault: Fault; chance: number } | null {
-	const byRemedy = new Map<string, { fault: Fault; chance: number }>();
+type ToMend = { fault: Fault; chance: number; names: readonly string[] };
+
+function likeliest(diagnosis: Diagnosis): ToMend | null {
+	const byRemedy = new Map<string, ToMend>();
 	for (const fault of faults) {
 		const own = diagnosis.faults[fault.id] ?? 0;
 		if (!ownClasses.includes(fault.class) || own === 0) continue;
@@ -40,13 +45,28 @@ function likeliest(diagnosis: Diagnosis): { fault: Fault; chance: number } | nul
 		const isLikelier = own > (before ? (diagnosis.faults[before.fault.id] ?? 0) : 0);
 		byRemedy.set(fault.remedy, {
 			fault: before && !isLikelier ? before.fault : fault,
-			chance: Math.min(1, (before?.chance ?? 0) + own)
+			chance: Math.min(1, (before?.chance ?? 0) + own),
+			names: [...(before?.names ?? []), ...(own >= NAMED_FROM ? [fault.name] : [])]
 		});
 	}
-	return [...byRemedy.values()].reduce<{ fault: Fault; chance: number } | null>(
+	return [...byRemedy.values()].reduce<ToMend | null>(
 		(best, each) => (best && best.chance >= each.chance ? best : each),
 		null
 	);
+}
+
+/**
+ * Of what a chance is: of all accounts in which it is there, or what has the same remedy. Accounts are told
+ * one by one elsewhere, with less.
+ */
+function shareWords({ fault, names }: ToMend): string {
+	const own = names.filter((name) => name.startsWith(nameOf(fault)));
+	const ways = [
+		own.length > 1 ? 'once or as a habit' : '',
+		own.length < names.length ? 'or something with the same remedy' : '',
+		'alone or beside something else'
+	];
+	return `‘${nameOf(fault)}’, ${ways.filter(Boolean).join(', ')}`;
 }
 
 /** What a scale read the wrong way round would say of a tank at the top of the band; null where it cannot be told. */
@@ -86,7 +106,7 @@ export function whatToMend(grounds: Grounds): string[] {
 	const found = likeliest(diagnosis);
 	if (!found) return [];
 	const { fault, chance } = found;
-	const said = `‘${nameOf(fault)}’: the chances are ${chanceInWords(chance)}.`;
+	const said = `${shareWords(found)}: the chances are ${chanceInWords(chance)}.`;
 	const toMend = `What is to be mended is ${placeOf[fault.class] ?? 'the way of testing'}. ${said}`;
 	if (isMirrored(fault) && chance >= HIDDEN) {
 		const next = nextReading(grounds, fault);

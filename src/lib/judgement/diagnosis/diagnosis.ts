@@ -69,6 +69,8 @@ export type TrueValue = {
 export type SilentWitness =
 	/** The known solution vouches for kit and hands, and the one test in question may well have slipped. */
 	| 'readingDoubted'
+	/** The known solution read off what it holds: the kit or the solution is off. */
+	| 'solutionOff'
 	/** The known solution, or the other method, may well be what is wrong itself. */
 	| 'solutionDoubted'
 	| 'methodDoubted'

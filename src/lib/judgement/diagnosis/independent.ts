@@ -1,5 +1,6 @@
 import type { Analysis } from './analysis';
 import type { Belief } from './beliefs';
+import { contradictionsOf } from './contradictions';
 import type { SilentWitness } from './diagnosis';
 import type { Fault } from '../catalogue/fault';
 import { inQuestionOf } from './in-question';
@@ -12,7 +13,8 @@ const TOO_WIDE = 0.08;
 /**
  * Whether something independent holds what is believed of the tank now: the kit in question was given
  * a known solution, or another method measured the tank's water; and that is not itself what is
- * probably wrong. A known solution says nothing of a slip in the one test in question, unless that was
+ * probably wrong. A known solution that reads off what it holds bears nothing out: the kit or the solution
+ * is off. One that reads as it should says nothing of a slip in the one test in question, unless that was
  * repeated. Earlier readings are of another day.
  */
 export const isIndependentlyHeld = (analysis: Analysis, beliefs: readonly Belief[]): boolean =>
@@ -39,7 +41,12 @@ export function witnessesOf(
 		return Math.sqrt(variance) <= TOO_WIDE * Math.abs(model.value[i] ?? 0);
 	};
 	const rows = model.rows.slice(0, model.count);
-	const byReference = rows.some(({ things }) => things.solution !== null && things.kit !== null);
+	const read = rows.filter(({ things }) => things.solution !== null && things.kit !== null);
+	const readOff = contradictionsOf(analysis).flatMap(({ between, at }) =>
+		between === 'solution' ? at : []
+	);
+	const byReference = read.length > 0;
+	const isReadOff = byReference && read.every(({ at }) => readOff.includes(at));
 	const methods = rows.flatMap(({ things, isEarlier }, i) =>
 		things.instrument !== null && things.solution === null && !isEarlier ? [i] : []
 	);
@@ -53,10 +60,14 @@ export function witnessesOf(
 	const isAnyNarrow = methods.some(isNarrow);
 	return {
 		isHeld:
-			(byReference && !isSolutionDoubted && !isReadingDoubted) || (isAnyNarrow && !isMethodDoubted),
+			(byReference && !isSolutionDoubted && !isReadOff && !isReadingDoubted) ||
+			(isAnyNarrow && !isMethodDoubted),
 		silent: [
 			...(isSolutionDoubted ? (['solutionDoubted'] as const) : []),
-			...(isReadingDoubted && !isSolutionDoubted ? (['readingDoubted'] as const) : []),
+			...(isReadOff && !isSolutionDoubted ? (['solutionOff'] as const) : []),
+			...(isReadingDoubted && !isReadOff && !isSolutionDoubted
+				? (['readingDoubted'] as const)
+				: []),
 			...(isMethodDoubted ? (['methodDoubted'] as const) : []),
 			...(methods.length > 0 && !isAnyNarrow && !isMethodDoubted
 				? (['methodTooWide'] as const)
