@@ -97,7 +97,7 @@ function advice(metal: Metal, evidence: readonly Evidence[], salinity: number | 
 		analyte: metal,
 		band,
 		livestock: 'notLooked',
-		next: ranking.ranked[0] ?? null,
+		next: ranking.next,
 		ranked: ranking.ranked,
 		isEnough: ranking.isEnough,
 		salinity

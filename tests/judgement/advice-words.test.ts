@@ -20,7 +20,7 @@ describe('what is to be mended where the water is left alone', () => {
 		expect(decision.verdict).toBe('leave');
 		const line = decision.because.find((each) => each.startsWith('What is to be mended'))!;
 		expect(line).toContain(
-			'‘used and left taken for each other’, once or as a habit, alone or beside something else: the chances are about'
+			'‘used and left taken for each other’, once or each time, alone or beside something else: the chances are about'
 		);
 		expect(line).toMatch(/right today by luck.*far off another day/);
 		const [, read] = /a tank at 9\.0 dKH would read about (\d\.\d) dKH/.exec(line)!;

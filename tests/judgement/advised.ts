@@ -8,7 +8,7 @@ export function adviceOn(evidence: readonly Evidence[], more: Partial<DecideInpu
 		diagnosis,
 		band: { low: 7, high: 9, unit: 'dKH' },
 		livestock: 'notLooked',
-		next: ranking.ranked[0] ?? null,
+		next: ranking.next,
 		ranked: ranking.ranked,
 		isEnough: ranking.isEnough,
 		salinity: 35,

@@ -168,9 +168,14 @@ describe('the verdict', () => {
 			'unit'
 		],
 		[
-			'the salinity, once the value is verified',
-			inputFor(6, 0.2, { isSalinityKnown: false, next: madeCheck(), isEnough: false }),
+			'the salinity, once the value is verified and its checks are enough',
+			inputFor(6, 0.2, { isSalinityKnown: false, next: madeCheck() }),
 			'salinity'
+		],
+		[
+			'nothing beside a check that may well turn it: the reading comes before the salinity',
+			inputFor(6, 0.2, { isSalinityKnown: false, next: madeCheck(0.4), isEnough: false }),
+			null
 		],
 		[
 			'something independent, where no check that is left would tell',

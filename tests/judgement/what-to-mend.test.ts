@@ -32,7 +32,7 @@ function advised(evidence: readonly Evidence[]) {
 		analyte: 'calcium',
 		band: { low: 400, high: 450, unit },
 		livestock: 'well',
-		next: ranking.ranked[0] ?? null,
+		next: ranking.next,
 		ranked: ranking.ranked,
 		isEnough: ranking.isEnough,
 		salinity: 35

@@ -130,6 +130,7 @@ test('what was asked first is not answered after what was asked last', async () 
 		evidence: [first],
 		options: {},
 		band: { low: 7, high: 9, unit: 'dKH' as const },
+		livestock: 'notLooked' as const,
 		leftOut: []
 	};
 	judging.ask(question);

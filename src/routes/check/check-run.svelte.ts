@@ -118,7 +118,7 @@ export class CheckRun implements CheckRunProps {
 			analyte,
 			band,
 			livestock: livestock ?? 'notLooked',
-			next: ranking?.ranked[0] ?? null,
+			next: ranking?.next ?? null,
 			ranked: ranking?.ranked ?? [],
 			isEnough: ranking?.isEnough ?? false,
 			rate: diagnosis && rateOfEvidence(known, diagnosis, band.unit, analyte),
@@ -237,9 +237,8 @@ export class CheckRun implements CheckRunProps {
 		this.log = log;
 		this.state = state;
 		this.#write(first);
-		const { evidence, leftOut, tank } = state;
-		if (before.evidence !== evidence || before.leftOut !== leftOut || before.tank !== tank)
-			this.#ask();
+		const asked = ['evidence', 'leftOut', 'tank', 'livestock'] as const;
+		if (asked.some((of) => before[of] !== state[of])) this.#ask();
 	}
 
 	/** Asked once for all that is said in one turn. */
@@ -253,7 +252,7 @@ export class CheckRun implements CheckRunProps {
 		});
 	}
 	#question(): Question | null {
-		const { inQuestion, evidence, leftOut, kit, tank } = this.state;
+		const { inQuestion, evidence, leftOut, kit, tank, livestock } = this.state;
 		if (!inQuestion) return null;
 		const { low, high, unit } = bandOf(tank, this.unit, this.log.analyte);
 		return {
@@ -268,6 +267,7 @@ export class CheckRun implements CheckRunProps {
 					: {})
 			},
 			band: { low, high, unit },
+			livestock: livestock ?? 'notLooked',
 			leftOut
 		};
 	}

@@ -8,7 +8,7 @@ import {
 	type DiagnoseOptions,
 	type Diagnosis
 } from '$lib/judgement';
-import { checkIds, type CheckId, type Evidence } from '$lib/observation';
+import { checkIds, type CheckId, type Evidence, type LivestockLook } from '$lib/observation';
 import type { WithoutPiece } from '$lib/ui/conversation/run';
 
 /** What is asked: plain data, so that it can be answered on another thread. */
@@ -17,6 +17,8 @@ export type Question = {
 	options: DiagnoseOptions;
 	/** Between which values the person wants the tank. */
 	band: Band;
+	/** How the animals look: the advice, and with it whether to go on, goes a little by it. */
+	livestock: LivestockLook;
 	/** Checks and questions that are not at hand. */
 	leftOut: readonly string[];
 };
@@ -37,10 +39,11 @@ export const judge = ({ evidence, options }: Question): PlainDiagnosis =>
 	plainOf(diagnose(evidence, options));
 
 /** @throws RangeError as `judge` */
-export function judgeNext({ evidence, options, band, leftOut }: Question): CheckRanking {
+export function judgeNext({ evidence, options, band, livestock, leftOut }: Question): CheckRanking {
 	return rankChecks(evidence, {
 		...options,
 		band,
+		livestock,
 		available: checkIds.filter((id) => !ONLY_AT_BENCH.includes(id) && !leftOut.includes(id)),
 		cues: cues.filter(({ id }) => !leftOut.includes(id))
 	});

@@ -242,6 +242,7 @@ export const ranking: CheckRanking = {
 			because: 'It shows a slip of a fixed volume.'
 		}
 	],
+	next: null,
 	isEnough: false,
 	because: 'A check could still change the advice.'
 };

@@ -29,7 +29,12 @@ const LEAST = 1e-4;
 const CELLS = 400;
 const WIDTH_IN_SD = 6;
 
-function inDiagnosisUnit(band: Band, diagnosis: Diagnosis, analyte: Analyte): Band {
+/** What is needed of a diagnosis: a distribution of the true value. */
+export type Believed = Pick<Diagnosis, 'unit' | 'cumulative'> & {
+	trueValue: Pick<Diagnosis['trueValue'], 'mean' | 'standardDeviation'>;
+};
+
+function inDiagnosisUnit(band: Band, diagnosis: Pick<Diagnosis, 'unit'>, analyte: Analyte): Band {
 	const { unit } = diagnosis;
 	return {
 		low: convertValue(band.low, band.unit, unit, analyte),
@@ -45,7 +50,7 @@ function inDiagnosisUnit(band: Band, diagnosis: Diagnosis, analyte: Analyte): Ba
  * @throws RangeError naming the field
  */
 export function believe(
-	diagnosis: Diagnosis,
+	diagnosis: Believed,
 	band: Band,
 	look: LivestockLook,
 	analyte: Analyte = 'alkalinity'

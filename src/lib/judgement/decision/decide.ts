@@ -1,8 +1,10 @@
 import type { Act } from './advice-loss';
+import { bestAct, isCalledFor } from './best-act';
 import { believe, livestockRatios, type Belief } from './decide-belief';
 import {
 	expandedUncertaintyOf,
 	howFarIsNotKnown,
+	isSplit,
 	otherGrounds,
 	whatItHolds,
 	whyLeftOutside,
@@ -16,21 +18,12 @@ import {
 	wouldChangeFor
 } from './decide-restraint';
 import type { Band, DecideInput, Decision } from './decision';
-import type { RankedCheck } from '../ranking/ranked-check';
-import { repeatDueOf, repeatOf, repeatWords, turningOf } from './repeat-first';
+import { furtherCheck, type FurtherCheck } from './further-check';
+import { repeatDueOf, repeatWords } from './repeat-first';
 import { emergencyDecision } from './emergency';
 import { isWeeklyTooRare, retestInterval } from './retest';
 import { salinityOff } from './salinity';
 import { whatToMend } from './what-to-mend';
-
-/** What is expected to tell less, in bits, is not asked before something independent; judgement. */
-const HARDLY_TELLS = 0.05;
-/** An adjustment goes the way that is more likely than all else together. */
-const MORE_LIKELY_THAN_NOT = 0.5;
-/** From here on a value lies beyond an edge of the band by about its own ± or more: clearly; judgement. */
-const CLEARLY = 0.95;
-/** One that does not is moved only where to leave it is expected to cost so many times as much; judgement. */
-const TIMES_THE_COST = 2;
 
 type Verdict = Pick<Decision, 'verdict' | 'direction' | 'lacks' | 'check'>;
 const leave: Verdict = { verdict: 'leave', direction: null, lacks: null, check: null };
@@ -40,7 +33,6 @@ const checkFor = (lacks: Decision['lacks']): Verdict => ({
 	lacks,
 	check: null
 });
-const checkBy = (check: RankedCheck | null): Verdict => ({ ...checkFor(null), check });
 
 /** Below this chance of a real change of the water nothing but the size of the change is spoken of; judgement. */
 const MAY_BE_REAL = 0.15;
@@ -59,59 +51,39 @@ function changeOf({ rate, diagnosis }: DecideInput): Decision['change'] {
 	return chance >= MAY_BE_REAL ? 'notSettled' : 'tooSmallToTell';
 }
 
-/** The act that is expected to cost least; an act needs more than even chances of its side. */
-function bestAct({ belief }: Grounds): Act {
-	const { losses } = belief;
-	const act =
-		losses.raise < Math.min(losses.leave, losses.lower)
-			? 'raise'
-			: losses.lower < losses.leave
-				? 'lower'
-				: 'leave';
-	return chanceOfSide(belief, act) > MORE_LIKELY_THAN_NOT ? act : 'leave';
+/** What is to be checked of the reading first; null where that is enough. */
+function furtherFor(input: DecideInput, belief: Belief, isVerified: boolean): FurtherCheck | null {
+	const { diagnosis, next, ranked, isEnough } = input;
+	return furtherCheck({
+		belief,
+		ranked: ranked ?? (next ? [next] : []),
+		isWorthGoingOn: !isEnough,
+		isVerified,
+		isBeyondAnyTank: diagnosis?.isBeyondAnyTank ?? false,
+		isRepeatDue: repeatDueOf(input) === 'due',
+		isAtOdds: openContradiction(input) !== null
+	});
 }
 
-/** How likely it is that the value lies on the side from which an act moves it; 1 for leaving it. */
-const chanceOfSide = ({ probabilities }: Belief, act: Act): number =>
-	act === 'raise' ? probabilities.below : act === 'lower' ? probabilities.above : 1;
-
-/** Whether an act is called for by a value that is verified: it lies outside beyond its ±, or waiting costs far more. */
-const isCalledFor = (act: Act, belief: Belief): boolean =>
-	chanceOfSide(belief, act) >= CLEARLY ||
-	belief.losses.leave >= TIMES_THE_COST * belief.losses[act];
-
 function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: boolean): Verdict {
-	const { next, isEnough } = input;
 	if (input.hasStonyCorals === false) return leave;
 	if (input.isUnitSure === false) return checkFor('unit');
-	const isMoreToBeAsked = !isEnough && next !== null;
-	if (input.diagnosis?.isBeyondAnyTank)
-		return next && next.information >= HARDLY_TELLS ? checkBy(next) : checkFor('reading');
-	if (repeatDueOf(input) === 'due') {
-		const repeat = repeatOf(input);
-		return repeat ? checkBy(repeat) : checkFor('repeat');
-	}
-	const turning = isMoreToBeAsked ? turningOf(input) : null;
-	// Something independent verifies nothing while it contradicts the kit.
-	if (isMoreToBeAsked && openContradiction(input)) return checkBy(next);
-	if (best === 'leave') {
-		if (isMoreToBeAsked && !isVerified) return checkBy(next);
-		return turning ? checkBy(turning) : leave;
-	}
-	if (!isVerified)
-		return isMoreToBeAsked && next.information >= HARDLY_TELLS
-			? checkBy(next)
-			: checkFor('independent');
-	if (!isCalledFor(best, belief)) return isMoreToBeAsked ? checkBy(turning ?? next) : leave;
+	const further = furtherFor(input, belief, isVerified);
+	if (further) return { ...checkFor(further.lacks), check: further.check };
+	if (best === 'leave' || !isCalledFor(best, belief)) return leave;
 	if (isSalinityUnknown(input)) return checkFor('salinity');
 	if (salinityOff(input.salinity, input.analyte)) return checkFor('salinityRight');
-	if (turning) return checkBy(turning);
 	if (input.who === 'sitter' || input.who === 'child') return leave;
 	return { verdict: 'adjust', direction: best, lacks: null, check: null };
 }
 
+/** Two tests of today or two ways leave two values: that is not settled, though it changes nothing today. */
+const isLeftSplit = (input: DecideInput, grounds: Grounds): boolean =>
+	openContradiction(input) !== null && isSplit(grounds);
+
 function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): number {
 	if (verdict === 'check' || repeatDueOf(input) === 'explained') return 1;
+	if (verdict === 'leave' && isLeftSplit(input, grounds)) return 1;
 	const { rate } = input;
 	const interval = retestInterval({
 		band: input.band,
@@ -166,7 +138,7 @@ export function decide(input: DecideInput): Decision {
 	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
 	const isVerified = diagnosis.isIndependent;
 	const isOfNoTank = diagnosis.isBeyondAnyTank ?? false;
-	const best = bestAct(grounds);
+	const best = bestAct(belief);
 	const verdict = verdictOf(input, best, belief, isVerified);
 	const howFar = howFarIsNotKnown(grounds, verdict.direction);
 	// A sitter and a tank without corals have their own reasons.
@@ -188,6 +160,9 @@ export function decide(input: DecideInput): Decision {
 			...(isLeftAsItIs ? [whyLeftOutside(grounds)] : []),
 			...howFar,
 			...(isOfNoTank ? [] : [whereItLies(grounds), whatItHolds(grounds)]),
+			...(isLeftAsItIs && isLeftSplit(input, grounds)
+				? ['Both may be so. It changes nothing today; another test tells which.']
+				: []),
 			...(verdict.verdict === 'leave' ? whatToMend(grounds) : []),
 			...otherGrounds(grounds, { isVerified, direction: verdict.direction }),
 			...(tooRare ? [tooRare] : [])

@@ -13,9 +13,12 @@ export type DecideInput = {
 	analyte?: Analyte;
 	band: Band;
 	livestock: LivestockLook;
-	/** The best check that is left, if any, and whether checking has told enough. */
+	/**
+	 * What `rankChecks` says of the same evidence with the same band and look of the animals: the check that
+	 * comes next, if any; all that are left, the best first (`next` alone when left out); and whether checking
+	 * has told enough. Told otherwise, nothing is adjusted that is not verified all the same.
+	 */
 	next: RankedCheck | null;
-	/** All that are left, the best first, as `rankChecks` gives them; `next` alone when left out. */
 	ranked?: readonly RankedCheck[];
 	isEnough: boolean;
 	/** Change per day as far as earlier readings tell, in the band's unit, with its expanded uncertainty. */

@@ -62,7 +62,7 @@ function likeliest(diagnosis: Diagnosis): ToMend | null {
 function shareWords({ fault, names }: ToMend): string {
 	const own = names.filter((name) => name.startsWith(nameOf(fault)));
 	const ways = [
-		own.length > 1 ? 'once or as a habit' : '',
+		own.length > 1 ? 'once or each time' : '',
 		own.length < names.length ? 'or something with the same remedy' : '',
 		'alone or beside something else'
 	];

@@ -1,12 +1,12 @@
 import type { AdviceNow } from './advice-value';
 import type { Analysis } from '../diagnosis/analysis';
-import { beliefsOf, tankMixture } from '../diagnosis/beliefs';
+import type { Act } from '../decision/advice-loss';
+import { tankMixture } from '../diagnosis/beliefs';
 import { minutesOf } from './checks';
 import { contradictionsOf } from '../diagnosis/contradictions';
 import type { Band } from '../decision/decision';
 import { cumulativeOf } from '../diagnosis/mixture';
 import { inQuestionOf, isFarOff } from '../diagnosis/in-question';
-import { isIndependentlyHeld } from '../diagnosis/independent';
 import { DOUBTED, isOdd, outsideOf } from './odd';
 import type { CheckRanking, RankedCheck } from './ranked-check';
 
@@ -56,18 +56,20 @@ function methodsLeaveOpen(analysis: Analysis, band: Band): 'side' | 'size' | nul
 }
 
 /**
- * Whether to stop, and why, in one sentence.
+ * Whether what is left is worth no more minutes, and why, in one sentence.
  *
  * @param band in the customary unit
+ * @param best what is to be done as things stand
  */
 export function enough(
 	analysis: Analysis,
 	now: AdviceNow,
 	band: Band,
-	worth: readonly Worth[]
+	worth: readonly Worth[],
+	{ isHeld, best }: { isHeld: boolean; best: Act }
 ): Pick<CheckRanking, 'isEnough' | 'because'> {
-	const isHeld = isIndependentlyHeld(analysis, beliefsOf(analysis));
-	const isToBeAdjusted = now.act !== 'leave' || outsideOf(analysis, band) > LIKELY_OUTSIDE;
+	const isToBeAdjusted =
+		best !== 'leave' || now.act !== 'leave' || outsideOf(analysis, band) > LIKELY_OUTSIDE;
 	if (isToBeAdjusted && !isHeld)
 		return stop(
 			false,

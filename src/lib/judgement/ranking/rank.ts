@@ -6,21 +6,23 @@ import { analyse, type Analysis } from '../diagnosis/analysis';
 import { candidatesOf } from './candidates';
 import { minutesOf } from './checks';
 import type { Band } from '../decision/decision';
-import { enough, type Worth } from './enough';
+import type { Worth } from './enough';
 import { foresee, type Foreseen } from './foresee';
 import { informationOf } from './information';
 import { defaultBand } from '../decision/limits';
 import { foreseenChecks } from '../diagnosis/possible-tests';
 import { becauseOf, lookedAt } from './rank-because';
 import type { CheckRanking, RankOptions } from './ranked-check';
+import { stopOrGoOn } from './stop';
 
 /**
  * The checks and questions that are left, the one that tells most for its cost first, and whether any
  * of them is worth making.
  *
  * What each would show is foreseen by every account that carries weight; information is about what
- * sort of thing is wrong and whether the reading holds, in bits. Whether it is enough is another
- * matter: the value of the advice, in minutes (`adviceLoss`), against the cost of the check.
+ * sort of thing is wrong and whether the reading holds, in bits. Whether it is enough, and which comes
+ * next, is another matter: `furtherCheck`, by which `decide` goes as well, and the value of the advice, in
+ * minutes (`adviceLoss`), against the cost of the check.
  *
  * @throws RangeError as `diagnose`, or naming `band` when it is the wrong way round
  */
@@ -83,5 +85,5 @@ export function rankingOf(analysis: Analysis, options: RankOptions = {}): CheckR
 		}
 	);
 	worth.sort((a, b) => b.ranked.score - a.ranked.score);
-	return { ranked: worth.map(({ ranked }) => ranked), ...enough(analysis, now, band, worth) };
+	return stopOrGoOn(analysis, { now, band, worth, livestock: options.livestock ?? 'notLooked' });
 }

@@ -1,4 +1,4 @@
-import type { CheckId } from '../../observation';
+import type { CheckId, LivestockLook } from '../../observation';
 import type { Band } from '../decision/decision';
 import type { DiagnoseOptions } from '../diagnosis/diagnosis';
 
@@ -29,7 +29,12 @@ export type RankedCheck = Candidate & {
 export type CheckRanking = {
 	/** The best first. */
 	ranked: readonly RankedCheck[];
-	/** No check is expected to change the advice by more than it costs. */
+	/**
+	 * The one to be made next: it need not be the best, as a reading far off that was made once is repeated
+	 * first. Null where it is enough, and where nothing that is left can be made.
+	 */
+	next: RankedCheck | null;
+	/** Nothing of the reading is to be checked before the advice: it will name no further check of it. */
 	isEnough: boolean;
 	/** Why it is enough, or why it is not, in one sentence. */
 	because: string;
@@ -42,4 +47,6 @@ export type RankOptions = DiagnoseOptions & {
 	costs?: Partial<Record<CheckId, Partial<CheckCost>>>;
 	/** The person's own band; the default one when left out. */
 	band?: Band;
+	/** How the animals look, which counts a little in the advice; 'notLooked' when left out. */
+	livestock?: LivestockLook;
 };

@@ -3,6 +3,7 @@ import type { Analyte } from '$lib/kits';
 import { midSentence, type Catalogue } from './catalogue';
 import { checksTitle } from './check-words';
 import { explanationRows } from './explanation-rows';
+import { presentOf } from './present-check';
 import { trueValueSentence } from './true-value-words';
 
 /** The whole answer in one sentence, for those who hear that it has changed. */
@@ -13,7 +14,7 @@ export function answerSentence(
 	analyte: Analyte = 'alkalinity'
 ): string {
 	const [first] = explanationRows(diagnosis, catalogue);
-	const best = ranking?.ranked[0];
+	const best = presentOf(ranking, null) ?? undefined;
 	const next = !ranking
 		? ''
 		: ranking.isEnough

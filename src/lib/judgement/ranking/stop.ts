@@ -1,0 +1,67 @@
+import type { LivestockLook } from '../../observation';
+import { bestAct } from '../decision/best-act';
+import { believe } from '../decision/decide-belief';
+import type { Band } from '../decision/decision';
+import { furtherCheck } from '../decision/further-check';
+import type { Analysis } from '../diagnosis/analysis';
+import { beliefsOf, tankMixture } from '../diagnosis/beliefs';
+import { isBeyondAnyTank } from '../diagnosis/beyond-any-tank';
+import { contradictionsOf } from '../diagnosis/contradictions';
+import { inQuestionOf, isFarOff } from '../diagnosis/in-question';
+import { isIndependentlyHeld } from '../diagnosis/independent';
+import { cumulativeOf, momentsOf } from '../diagnosis/mixture';
+import type { AdviceNow } from './advice-value';
+import { enough, type Worth } from './enough';
+import type { CheckRanking } from './ranked-check';
+
+type Known = {
+	now: AdviceNow;
+	/** In the customary unit. */
+	band: Band;
+	/** The best first. */
+	worth: readonly Worth[];
+	livestock: LivestockLook;
+};
+
+/** A ranking with what comes next of it, and whether and why to stop. */
+export function stopOrGoOn(
+	analysis: Analysis,
+	{ now, band, worth, livestock }: Known
+): CheckRanking {
+	const { water, method } = analysis;
+	const mixture = tankMixture(analysis);
+	const belief = believe(
+		{
+			unit: water.unit,
+			trueValue: momentsOf(mixture),
+			cumulative: (value) => cumulativeOf(mixture, value)
+		},
+		band,
+		livestock,
+		method.analyte
+	);
+	const isVerified = isIndependentlyHeld(analysis, beliefsOf(analysis));
+	const ranked = worth.map((each) => each.ranked);
+	const read = inQuestionOf(analysis);
+	const isBeyond = isBeyondAnyTank(analysis);
+	const minutes = enough(analysis, now, band, worth, {
+		isHeld: isVerified,
+		best: bestAct(belief)
+	});
+	const further = furtherCheck({
+		belief,
+		ranked,
+		isWorthGoingOn: !minutes.isEnough,
+		isVerified,
+		isBeyondAnyTank: isBeyond,
+		isRepeatDue: read !== null && !read.isRepeated && !read.isExplained && isFarOff(read, band),
+		// The water may have changed between two days: nothing speaks against that.
+		isAtOdds: contradictionsOf(analysis).some(({ between }) => between !== 'days')
+	});
+	const because = isBeyond
+		? 'No tank holds what was read: nothing of the water follows from it.'
+		: !further && !minutes.isEnough
+			? 'Something independent bears the value out, and no check that is left is likely to change the advice by itself.'
+			: minutes.because;
+	return { ranked, next: further?.check ?? null, isEnough: further === null, because };
+}
