@@ -1,5 +1,6 @@
-import { render, screen, within } from '@testing-library/svelte';
+import { cleanup, render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
+import { flushSync } from 'svelte';
 import { describe, expect, test } from 'vitest';
 import { correctionPlan, emergencyPath } from '../../../src/lib/judgement';
 import DecisionScreen from '../../../src/lib/ui/decision/DecisionScreen.svelte';
@@ -164,6 +165,11 @@ describe('adjusting', () => {
 		show(run);
 		expect(verdict()).toHaveTextContent('Adjust, slowly.');
 		expect(body()).toContain('Once the means are chosen');
+		await user.click(screen.getByRole('radio', { name: 'Sodium carbonate' }));
+		expect(body()).toContain(
+			'Of ‘Sodium carbonate’ this is still to be said: how much water is in its crystals and its purity. Then the days stand here.'
+		);
+		expect(body()).not.toContain('Once the means are chosen');
 		await user.click(screen.getByRole('radio', { name: 'Limewater' }));
 		expect(body()).toContain('The volume of the water is not known.');
 		expect(body()).toContain('No value to aim at was given.');
@@ -222,8 +228,9 @@ describe('adjusting', () => {
 		);
 	});
 	test('carbonate asks for its hydrate before anything is worked out', async () => {
-		const { user } = await filledIn();
+		const { user, type } = await filledIn();
 		await user.click(screen.getByRole('radio', { name: 'Sodium carbonate' }));
+		await type('Purity', '99');
 		expect(body()).toContain('Without this nothing is worked out.');
 		// Nor does what was worked out for the bicarbonate stay there.
 		expect(screen.queryByRole('table')).toBeNull();
@@ -240,6 +247,50 @@ describe('adjusting', () => {
 		expect(screen.getByLabelText('Purity')).toHaveAccessibleDescription(/between 1 and 100/);
 		expect(run.state.means).toBeNull();
 		expect(screen.queryByRole('table')).toBeNull();
+	});
+	test('each powder keeps its own purity, over a reload too', async () => {
+		const { run, user, type } = await filledIn();
+		const purity = () => screen.getByLabelText('Purity');
+		const powder = (name: string) => user.click(screen.getByRole('radio', { name }));
+		await powder('Sodium carbonate');
+		expect(purity()).toHaveValue('');
+		expect(run.state.means).toBeNull();
+		await type('Purity', '95');
+		await powder('Sodium bicarbonate');
+		expect(purity()).toHaveValue('99');
+		expect(run.state.means).toEqual({ by: 'bicarbonate', purity: 0.99 });
+		cleanup();
+		show(run);
+		await powder('Sodium carbonate');
+		expect(purity()).toHaveValue('95');
+	});
+	test('a value to aim at beyond the band is answered at its blank, and as the band moves', async () => {
+		const { run, user } = await filledIn();
+		const target = screen.getByLabelText('Bring it to');
+		await user.clear(target);
+		await user.type(target, '14');
+		await user.tab();
+		expect(target).toHaveAccessibleDescription(/outside the 7\.0 to 9\.0 dKH you want/);
+		expect(run.plan?.kind).not.toBe('plan');
+		run.describeTank({ ...run.state.tank, bandHigh: 15 });
+		flushSync();
+		// Beyond what any advice aims at, whatever somebody wants.
+		expect(target).toHaveAccessibleDescription(/No plan aims beyond \d/);
+		await user.clear(target);
+		await user.type(target, '8.5');
+		await user.tab();
+		expect(target).not.toHaveAccessibleDescription(/outside|beyond/);
+	});
+	test('with a plan its own days of testing are the only ones', async () => {
+		const { run } = await filledIn();
+		const again = () => screen.queryByText(/^Test again in/);
+		expect(run.plan).toMatchObject({ kind: 'plan' });
+		expect(again()).toBeNull();
+		expect(screen.getByText('Test on the days that the plan says.')).toBeInTheDocument();
+		run.chooseMeans(null);
+		flushSync();
+		expect(again()).toBeInTheDocument();
+		expect(screen.queryByText('Test on the days that the plan says.')).toBeNull();
 	});
 	test('a sitter or a child gets none of it', async () => {
 		const { user } = await filledIn();

@@ -1,6 +1,6 @@
 import { convertValue, numberText, plausibleRange, typedNumber, unitName } from '$lib/kits';
 import type { Analyte, TypedRange, Unit } from '$lib/kits';
-import { limitsOf } from '$lib/judgement';
+import { bandInWords, limitsOf, type Band } from '$lib/judgement';
 import type { Tank } from '$lib/observation';
 import { plain } from '../charts/numbers';
 
@@ -16,6 +16,8 @@ export type TankField = {
 	range: TypedRange;
 	/** What somebody may have meant by what cannot be. */
 	meantBy?: (text: string) => Meant | null;
+	/** What stands against a number that can be, and is known all the same: no plan is made with it. */
+	against?: (value: number) => string | null;
 };
 
 /**
@@ -56,8 +58,35 @@ export function bandFields(unit: Unit, analyte: Analyte): TankField[] {
 	];
 }
 
-/** What a correction needs to know. */
-export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
+/** A value to aim at beyond what somebody wants, or beyond what any advice aims at. */
+function againstTarget(unit: Unit, analyte: Analyte, band?: Pick<Band, 'low' | 'high' | 'unit'>) {
+	const { sensible, unit: own } = limitsOf(analyte);
+	const within = [...(band ? [band] : []), { ...sensible, unit: own }].map((each) => ({
+		low: convertValue(each.low, each.unit, unit, analyte),
+		high: convertValue(each.high, each.unit, unit, analyte),
+		unit
+	}));
+	return (value: number): string | null => {
+		const i = within.findIndex(({ low, high }) => value < low - 1e-9 || value > high + 1e-9);
+		const beyond = within[i];
+		if (!beyond) return null;
+		const size = bandInWords(beyond, analyte);
+		return band && i === 0
+			? `That is outside the ${size} you want: there is no plan for it.`
+			: `No plan aims beyond ${size}.`;
+	};
+}
+
+/**
+ * What a correction needs to know.
+ *
+ * @param band where somebody wants it, for what is said at the value to aim at
+ */
+export function correctionFields(
+	unit: Unit,
+	analyte: Analyte,
+	band?: Pick<Band, 'low' | 'high' | 'unit'>
+): TankField[] {
 	const name = unitName(unit, analyte);
 	const [first] = bandFields(unit, analyte);
 	const most = plausibleRange(unit, analyte).high;
@@ -76,7 +105,8 @@ export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 			label: 'Bring it to',
 			unit: name,
 			what: 'the value to aim at',
-			range: first?.range ?? perDay
+			range: first?.range ?? perDay,
+			against: againstTarget(unit, analyte, band)
 		},
 		{
 			name: 'waterL',
@@ -155,7 +185,7 @@ export function correctionFields(unit: Unit, analyte: Analyte): TankField[] {
 export type TankTexts = Partial<Record<TankField['name'], string>>;
 
 /**
- * What was typed, as far as it can be. What cannot be is not known, rather than what it was before;
+ * What was typed, as far as it can be, and what is wrong with it. What cannot be is not known, rather than what it was before;
  * `instead` is what may be written in its place, `notes` say as what something else was taken.
  */
 export function readTank(
@@ -166,12 +196,14 @@ export function readTank(
 	const problems: TankTexts = {};
 	const instead: TankTexts = {};
 	const notes: TankTexts = {};
-	for (const { name, what, range, meantBy } of fields) {
+	for (const { name, what, range, meantBy, against } of fields) {
 		const text = texts[name] ?? '';
 		if (text.trim() === '') continue;
 		const typed = typedNumber(text, what, range);
 		if ('value' in typed) {
 			tank[name] = typed.value;
+			const objection = against?.(typed.value) ?? null;
+			if (objection !== null) problems[name] = objection;
 			continue;
 		}
 		const meant = meantBy?.(text) ?? null;
