@@ -1,5 +1,5 @@
 import { SvelteSet } from 'svelte/reactivity';
-import type { Unit } from '$lib/kits';
+import type { Kit, Unit } from '$lib/kits';
 import { Persisted } from '../state/persisted.svelte';
 import { additionOf, type AdditionShown } from './addition';
 import type { Blanks } from './blanks';
@@ -25,9 +25,12 @@ function readBlanks(stored: unknown): Blanks {
 export class RecipeForm {
 	readonly #kept = new Persisted<Blanks>(KEY, {}, readBlanks);
 	readonly #left = new SvelteSet<string>();
-	readonly #solution = $derived.by(() => solutionOf(this.blanks, this.preferredUnit()));
+	readonly #solution = $derived.by(() => solutionOf(this.blanks, this.preferredUnit(), this.kit));
 	readonly #addition = $derived.by(() => additionOf(this.blanks, this.#solution));
 	readonly #better = $derived.by(() => betterWith(this.blanks, this.preferredUnit()));
+	/** Kits that could read it, and the one of a check that the page serves. */
+	kits: readonly Kit[] = $state.raw([]);
+	checksKit: Kit | null = $state.raw(null);
 	/** What was thrown away last, to be brought back. */
 	#thrown: Blanks | null = $state.raw(null);
 
@@ -43,6 +46,12 @@ export class RecipeForm {
 
 	get blanks(): Blanks {
 		return this.#kept.current;
+	}
+	/** The kit that will read it: the one chosen, before that the check's; null where nobody says. */
+	get kit(): Kit | null {
+		const chosen = this.blanks['kit'];
+		if (chosen === undefined) return this.checksKit;
+		return this.kits.find(({ id }) => id === chosen) ?? null;
 	}
 	get solution(): Solution {
 		return this.#solution;

@@ -13,8 +13,10 @@ import {
 	type Recipe,
 	type RecipeFitness
 } from '$lib/judgement';
-import { convertValue, type Unit } from '$lib/kits';
+import type { DropTest } from '$lib/chemistry';
+import { convertValue, type Kit, type Unit } from '$lib/kits';
 import { BlanksRead, type Blanks } from './blanks';
+import { kitAtEnd } from './kit-at-end';
 import { amountText } from './numbers';
 import { blankIn, inputOf, unitOfBlanks, type BlankRead } from './solution-input';
 
@@ -70,17 +72,24 @@ const effects = new Map<string, ReturnType<typeof waterEffectOf>>();
  * The effect of the water, worked out once for every half dKH: it takes a phone as long as a letter
  * takes to type, and changes by a hundredth from one dKH to the next.
  */
-function effectOf(recipe: Recipe, { value, unit }: Content) {
+function effectOf(recipe: Recipe, { value, unit }: Content, test: DropTest) {
 	const half = convertValue(0.5, 'dKH', unit);
 	const near = half * Math.max(1, Math.round(value / half));
-	const key = [recipe.matrix, recipe.substance, recipe.temperatureC, near, unit].join(' ');
-	const known = effects.get(key) ?? waterEffectOf(recipe, { value: near, unit });
+	const key = [
+		...[recipe.matrix, recipe.substance, recipe.temperatureC, near, unit],
+		JSON.stringify(test)
+	].join(' ');
+	const known = effects.get(key) ?? waterEffectOf(recipe, { value: near, unit }, test);
 	effects.set(key, known);
 	return known;
 }
 
-/** Everything about the solution that follows from what is typed and chosen. */
-export function solutionOf(blanks: Blanks, preferred: Unit): Solution {
+/**
+ * Everything about the solution that follows from what is typed and chosen.
+ *
+ * @param kit that will read it; an ordinary one where nobody says
+ */
+export function solutionOf(blanks: Blanks, preferred: Unit, kit: Kit | null = null): Solution {
 	const unit = unitOfBlanks(blanks, preferred);
 	const read = new BlanksRead(blanks);
 	const input = inputOf(read, unit);
@@ -96,7 +105,10 @@ export function solutionOf(blanks: Blanks, preferred: Unit): Solution {
 		proposed,
 		content,
 		fitness: content && fitnessOf(content),
-		expected: recipe && content && expectedReadingOf(content, effectOf(recipe, content)),
+		expected:
+			recipe &&
+			content &&
+			expectedReadingOf(content, effectOf(recipe, content, kit ? kitAtEnd(kit).test : {})),
 		blank: blankIn(new BlanksRead(blanks), unit),
 		weighed: (found ?? []).reduce((sum, stage) => sum + Object.keys(stage).length, 0),
 		found: found ?? [],
