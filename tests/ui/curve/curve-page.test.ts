@@ -208,6 +208,46 @@ describe('a titration with a pH probe', () => {
 		expect(screen.getByText(/the titration comes out 1[01] % above that/u)).toBeInTheDocument();
 	});
 
+	// The fitted offset of the electrode takes up what would show of it.
+	test.each([
+		[
+			'5 %, in simulated readings',
+			1.05,
+			(share: number) => ({
+				...usual,
+				readings: list(simulatedReadings({ alkalinityDkh: 8, acidFactor: 1 / share, decimals: 3 }))
+			})
+		],
+		[
+			'a fifth, in the published readings',
+			1.2,
+			(share: number) => ({
+				...publishedBlanks,
+				acid: String(share * dickson.acidMolPerKg),
+				readings: published
+			})
+		]
+	])(
+		'an acid off by %s moves the value as much and leaves no trace; that is said',
+		(_, share, blanks) => {
+			const told = (typed: number) => {
+				const { unmount } = shown(blanks(typed));
+				const acid = screen.getByText(/^No curve shows whether the acid/u);
+				const said = { ...saidValue(), before: acid.previousElementSibling?.textContent ?? '' };
+				unmount();
+				localStorage.clear();
+				return said;
+			};
+			const right = told(1);
+			const wrong = told(share);
+			expect(Math.abs(wrong.found / right.found / share - 1)).toBeLessThan(0.01);
+			for (const { before } of [right, wrong]) {
+				expect(before).toMatch(/^\s*Nothing in the readings speaks against it/u);
+				expect(before).toMatch(/What\s+readings cannot show stands below/u);
+			}
+		}
+	);
+
 	test('goes to a check as what a probe says of the tank, with the ± of the page', async () => {
 		const { onuse, user } = shown({ ...publishedBlanks, readings: published }, true);
 		await user.click(screen.getByRole('button', { name: 'Use in this check' }));

@@ -69,11 +69,12 @@ export function againstKnown(result: CurveResult, { known, unit }: CurveInput): 
 }
 
 /**
- * That the strength of the acid goes into the value as it was typed: no shape of a curve shows it. Null
+ * That the strength of the acid goes into the value as it was typed: the offset of the electrode, which is
+ * fitted, takes up nearly all that would show in the shape of a curve. Null
  * where a known solution was titrated, which does.
  */
 export function acidStrengthWords({ value }: CurveResult, { known }: CurveInput): string | null {
 	return value && !known
-		? 'No curve shows whether the acid is as strong as was typed: an acid 5 % off puts the value 5 % off, and the curve looks the same. Titrate a known solution with the same acid to see it.'
+		? 'No curve shows whether the acid is as strong as was typed: an acid 5 % off puts the value 5 % off, and the curve looks the same. One 20 % off may look like a drift, or like nothing at all. Titrate a known solution with the same acid to see it.'
 		: null;
 }
