@@ -440,6 +440,24 @@ describe('limewater', () => {
 		const said = planned({ ...plain, ...limewater }).cautions.join(' ');
 		expect(said).toMatch(/Compare 0\.\d+ L with what evaporates in a day/);
 	});
+	it('what holds its steps down is said: pH, or what evaporates', () => {
+		const fast = { ...plain, ...limewater, consumptionPerDay: 0, maxRisePerDay: 0.8 };
+		const slowedBy = (plan: CorrectionPlan) =>
+			plan.cautions.filter((line) => line.startsWith('The steps are smaller than the rate allows'));
+		const plan = planned(fast);
+		expect(plan.risePerDay).toBeCloseTo(0.4, 9);
+		expect(slowedBy(plan)).toEqual([
+			'The steps are smaller than the rate allows, so that pH rises by no more than 0.2 in a day, also with as little water as its ± allows. A means that lifts pH less goes faster.'
+		]);
+		// One day less, of larger steps, would pass it: with a tenth less water each does a ninth more.
+		const steeper = (plan.daysInAll / (plan.daysInAll - 1)) * (10 / 9);
+		expect(plan.days[0]!.phChange * (10 / 9)).toBeLessThanOrEqual(0.2);
+		expect(plan.days[0]!.phChange * steeper).toBeGreaterThan(0.2);
+		expect(slowedBy(planned({ ...fast, evaporationLPerDay: 0.25 }))[0]).toMatch(
+			/no more limewater is taken than evaporates/
+		);
+		expect(slowedBy(planned(plain))).toEqual([]);
+	});
 });
 
 describe('whatever lacks', () => {

@@ -2,6 +2,7 @@ import { convertValue, type Analyte } from '../../kits';
 import type { KnownCorrection } from './correction-amount';
 import type { PlanDay } from './correction';
 import { CALCIUM_MG_PER_MEQ } from './correction-means';
+import { stepWords, type Limit } from './correction-limits';
 import { isPowder, powderOf } from './correction-powders';
 import { amountInWords } from './correction-sum';
 import { measured, setValue } from '../decision/decide-words';
@@ -46,7 +47,12 @@ function othersThan(analyte: Analyte): string {
 		.join(' and ');
 }
 
-type PlannedDays = { days: readonly PlanDay[]; daysInAll: number; additionPerDay: number };
+type PlannedDays = {
+	days: readonly PlanDay[];
+	daysInAll: number;
+	additionPerDay: number;
+	slowedBy: Limit | null;
+};
 
 /** Why a plan ends short of its target. */
 function shortenedWords(
@@ -70,7 +76,7 @@ function firstStepWords({ value, otherValues, analyte }: KnownCorrection): strin
 /** What is to be heeded with this plan, in the order in which it is needed. */
 export function cautionsFor(
 	plan: KnownCorrection,
-	{ days, daysInAll, additionPerDay }: PlannedDays,
+	{ days, daysInAll, additionPerDay, slowedBy }: PlannedDays,
 	assumed: readonly string[]
 ): string[] {
 	const { analyte } = plan;
@@ -82,6 +88,7 @@ export function cautionsFor(
 			: daysInAll > days.length
 				? [shortenedWords(plan, days)]
 				: []),
+		...(slowedBy ? [stepWords(slowedBy, analyte)] : []),
 		...assumed,
 		'Go slowly: each day’s amount on its own day. What was left out one day is not made up for on the next.',
 		...(isAddition

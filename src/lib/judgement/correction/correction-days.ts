@@ -2,6 +2,7 @@ import { convertValue } from '../../kits';
 import { additionFor, amountFor, phChangeOf, type KnownCorrection } from './correction-amount';
 import type { PlanDay } from './correction';
 import { meansFigures } from './correction-means';
+import { refusalWords, type Limit } from './correction-limits';
 import { limitsOf } from '../decision/limits';
 import { FIRST_STEP_DAYS } from '../decision/split-need';
 
@@ -24,6 +25,8 @@ export type Planned =
 			daysInAll: number;
 			netPerDay: number;
 			additionPerDay: number;
+			/** What larger steps would pass, other than the rate that was asked for; null where nothing. */
+			slowedBy: Limit | null;
 	  }
 	| { because: string };
 
@@ -86,8 +89,8 @@ function daysOf(plan: KnownCorrection, n: number): PlanDay[] {
 	});
 }
 
-/** The first limit that a length of plan would pass, in words; null when it keeps them all. */
-function passedLimit(plan: KnownCorrection, n: number, days: readonly PlanDay[]): string | null {
+/** The first limit that a length of plan would pass; null when it keeps them all. */
+function passedLimit(plan: KnownCorrection, n: number, days: readonly PlanDay[]): Limit | null {
 	const { analyte, value, waterL, waterExpandedUncertaintyL, ph } = plan;
 	const limits = limitsOf(analyte);
 	const netPerDay = (plan.target - value.value) / n;
@@ -97,12 +100,10 @@ function passedLimit(plan: KnownCorrection, n: number, days: readonly PlanDay[])
 	const net = addition * most - plan.consumptionPerDay + plan.dosedPerDay;
 	const cap = convertValue(limits.rise.hardCapPerDay, limits.unit, value.unit, analyte);
 	if (Math.abs(netPerDay) > plan.maxRisePerDay * (1 + 1e-9) || Math.abs(net) > cap * (1 + 1e-9))
-		return 'It would move faster than is allowed in a day.';
+		return 'rate';
 	const highest = Math.max(...days.map((day) => day.phChange * most));
-	if (highest > limits.ph.maxRisePerDay)
-		return `Each day’s addition would lift pH by more than ${limits.ph.maxRisePerDay}: take a means that lifts it less.`;
-	if (highest > 0 && ph + highest > limits.ph.highest)
-		return `It would lift pH above ${limits.ph.highest}: take a means that lifts it less.`;
+	if (highest > limits.ph.maxRisePerDay) return 'phRise';
+	if (highest > 0 && ph + highest > limits.ph.highest) return 'phHighest';
 	const largest = Math.max(...days.map((day) => day.amount));
 	// New water that the tank has come up with, or passed, would take all of it or less than none.
 	const isOutOfReach = days.some(({ amount }) => !(amount > 0 && Number.isFinite(amount)));
@@ -110,13 +111,13 @@ function passedLimit(plan: KnownCorrection, n: number, days: readonly PlanDay[])
 		plan.means.by === 'waterChange' &&
 		(isOutOfReach || largest > plan.means.share * waterL * (1 + 1e-9))
 	)
-		return 'With changes of that size the new water does not bring it there.';
+		return 'share';
 	if (
 		plan.means.by === 'limewater' &&
 		plan.evaporationLPerDay !== null &&
 		largest > plan.evaporationLPerDay
 	)
-		return 'It would take more limewater than evaporates in a day.';
+		return 'evaporation';
 	return null;
 }
 
@@ -131,7 +132,8 @@ export function planDays(plan: KnownCorrection): Planned {
 		return {
 			because: 'What is used up and what is dosed already move it that way as fast as is allowed.'
 		};
-	let because = '';
+	let slowedBy: Limit | null = null;
+	const refusal = () => slowedBy && refusalWords(slowedBy, plan.analyte);
 	const fewest = Math.max(1, Math.ceil(Math.abs(way) / plan.maxRisePerDay - 1e-9));
 	for (let n = fewest; n <= LONGEST_PLAN_DAYS; n++) {
 		const netPerDay = way / n;
@@ -139,22 +141,22 @@ export function planDays(plan: KnownCorrection): Planned {
 		if (way * additionPerDay <= 0)
 			return {
 				because:
-					because || 'What is used up and what is dosed already bring it there by themselves.'
+					refusal() ?? 'What is used up and what is dosed already bring it there by themselves.'
 			};
 		const days = daysOf(plan, n);
 		const passed = passedLimit(plan, n, days);
 		if (passed === null) {
 			const told = foreseeable(plan, days);
-			if (told.length > 0) return { days: told, daysInAll: n, netPerDay, additionPerDay };
+			if (told.length > 0) return { days: told, daysInAll: n, netPerDay, additionPerDay, slowedBy };
 			return {
 				because:
 					'After a single day it could not be foreseen where the value is: volume, consumption or dosing are known too poorly for a plan.'
 			};
 		}
-		because = passed;
+		slowedBy = passed;
 	}
 	return {
 		because:
-			because || `It would take more than ${LONGEST_PLAN_DAYS} days: measure again before then.`
+			refusal() ?? `It would take more than ${LONGEST_PLAN_DAYS} days: measure again before then.`
 	};
 }

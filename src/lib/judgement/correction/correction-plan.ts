@@ -134,7 +134,7 @@ export function correctionPlan(input: CorrectionInput): CorrectionPlan | PlanRef
 	if (refusals.length > 0 || !plan) return { kind: 'refused', because: refusals };
 	const planned = planDays(plan);
 	if ('because' in planned) return { kind: 'refused', because: [planned.because] };
-	const { days, daysInAll, netPerDay, additionPerDay } = planned;
+	const { days, daysInAll, netPerDay, additionPerDay, slowedBy } = planned;
 	const { name, amountUnit } = meansFigures(plan.means);
 	const totalAmount = days.reduce((total, { amount }) => total + amount, 0);
 	return {
@@ -149,7 +149,7 @@ export function correctionPlan(input: CorrectionInput): CorrectionPlan | PlanRef
 		risePerDay: netPerDay,
 		additionPerDay,
 		sum: sumLines({ plan, days, daysInAll, netPerDay, additionPerDay, totalAmount }),
-		cautions: cautionsFor(plan, { days, daysInAll, additionPerDay }, assumedIn(input)),
+		cautions: cautionsFor(plan, { days, daysInAll, additionPerDay, slowedBy }, assumedIn(input)),
 		wouldChange: planWouldChange(plan, days)
 	};
 }

@@ -10,6 +10,7 @@ import {
 } from '$lib/kits';
 import type { Means } from '$lib/observation';
 import { plain } from '../charts/numbers';
+import { listed } from '../conversation/catalogue';
 
 type By = Means['by'];
 export type Hydrate = Extract<Means, { hydrate: string }>['hydrate'];
@@ -162,4 +163,22 @@ export function readMeans(
 			break;
 	}
 	return { means: null, problems };
+}
+
+const lacking: Record<MeansBlank | 'hydrate', string> = {
+	hydrate: 'how much water is in its crystals',
+	purityPercent: 'its purity',
+	risePerMlIn100L: 'what 1 mL raises 100 L by',
+	newValue: 'what the new water holds',
+	sharePercent: 'how much of the water is changed in a day'
+};
+
+/** What is still to be said of the means that were chosen; null before that, and where nothing is. */
+export function lackingWords(draft: MeansDraft, unit: Unit, analyte: Analyte): string | null {
+	const { means, problems } = readMeans(draft, unit, analyte);
+	if (draft.by === '' || means !== null) return null;
+	const lacks = (Object.keys(lacking) as (keyof typeof lacking)[]).filter(
+		(name) => problems[name] !== undefined
+	);
+	return `Of ‘${byWords[draft.by]}’ this is still to be said: ${listed(lacks.map((name) => lacking[name]))}.`;
 }
