@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { agreeingPlaces } from '../../../src/lib/ui/conversation/agreeing';
 import type { ExplanationRow } from '../../../src/lib/ui/conversation/explanation-rows';
 import { apartWords, whyWords } from '../../../src/lib/ui/conversation/why-words';
 
@@ -53,6 +54,48 @@ describe('why an explanation stands where it stands', () => {
 			'No piece decides it alone. The weightiest: 2 (Bottle B), a little for it.'
 		);
 		expect(of(0.5)).toBe('No single piece of what is known changes how likely it is.');
+	});
+	test('what agrees within its ± is never said to speak against nothing being wrong', () => {
+		const none = { ...row, id: 'none', explanations: ['none'] };
+		const said = (agreeing: ReadonlySet<number>) =>
+			whyWords(none, [{ at: 1, probabilities: { none: 0.8 } }], titles, { agreeing });
+		expect(said(new Set())).toBe('Against it: 2 (Bottle B).');
+		expect(said(new Set([1]))).toBe('Chance and the usual spread of kits and hands would do.');
+	});
+	test('a second method agrees within the ± of both, a known solution with what it holds', () => {
+		const reading = (id: string, value: number, expandedUncertainty: number) => ({
+			...{ id, label: id, value, expandedUncertainty },
+			unit: 'dKH' as const
+		});
+		const places = (second: number, solution: number) =>
+			agreeingPlaces(
+				[
+					{ kind: 'test', from: 'first', reading: reading('a', 7.6, 0.5) },
+					{ kind: 'secondMethod', reading: reading('b', second, 0.4) },
+					{
+						kind: 'reference',
+						reading: reading('c', solution, 0.5),
+						nominal: 8,
+						nominalExpandedUncertainty: 0.2,
+						matrix: 'seawater'
+					},
+					{ kind: 'earlier', daysAgo: 1, reading: reading('d', 7.6, 0.5) }
+				],
+				'dKH',
+				'alkalinity'
+			);
+		// √(0.5² + 0.4²) is 0.64, √(0.5² + 0.2²) is 0.54.
+		expect([...places(8.2, 7.5)]).toEqual([1, 2]);
+		expect([...places(8.3, 7.4)]).toEqual([]);
+	});
+	test('a piece that speaks clearly for it and for others as well is not called a little', () => {
+		const said = (nothingWrong: number) =>
+			whyWords(row, [{ at: 1, probabilities: { strong: 0.45, none: 0.4 } }], titles, {
+				nothingWrong
+			});
+		// Against nothing wrong: from 0.45 to 0.4 to 0.5 to 0.05, nine times as much.
+		expect(said(0.05)).toBe('For it, and as much for others that come to the same: 2 (Bottle B).');
+		expect(said(0.4)).toMatch(/a little for it\.$/);
 	});
 	test('what speaks against the one that a group names first is said, though it speaks for the others', () => {
 		const group: ExplanationRow = {

@@ -5,6 +5,8 @@ import type { WithoutPiece } from './run';
 
 /** What changes the odds by less than this is not spoken of. */
 const SPEAKS = 1.5;
+/** What sets it apart from nothing wrong by so much speaks clearly for it, whatever else it speaks for; judgement. */
+const SPEAKS_CLEARLY = 3;
 /** So many pieces are named on each side. */
 const MOST = 2;
 
@@ -34,17 +36,48 @@ function ofTheFirst({ leading }: ExplanationRow, without: readonly WithoutPiece[
 	return factors({ probability, explanations: [explanation] }, without);
 }
 
+/** What is known beside the row and its pieces. */
+export type Beside = {
+	/** Places of pieces that agree with the reading in question within the ± of both. */
+	agreeing?: ReadonlySet<number>;
+	/** How likely it is that nothing is wrong, with all pieces. */
+	nothingWrong?: number;
+};
+
+/**
+ * Pieces that speak clearly for a row against there being nothing wrong, though they change its chance
+ * little: they speak as much for others beside it, which share that chance with it.
+ */
+function forOthersToo(
+	{ id, probability, explanations }: ExplanationRow,
+	without: readonly WithoutPiece[],
+	nothingWrong: number
+) {
+	if (id === 'none' || id === 'noneOfThese') return [];
+	const least = 1e-9;
+	return without
+		.map(({ at, probabilities }) => {
+			const before = explanations.reduce((sum, each) => sum + (probabilities[each] ?? 0), 0);
+			const ratioBefore = Math.max(least, before) / Math.max(least, probabilities.none ?? 0);
+			return { at, factor: probability / Math.max(least, nothingWrong) / ratioBefore };
+		})
+		.filter(({ factor }) => factor >= SPEAKS_CLEARLY)
+		.sort((a, b) => b.factor - a.factor);
+}
+
 /**
  * Why an explanation stands where it stands: which pieces of evidence speak for it and which against
  * it, by what would be believed without each.
  *
  * @param without null until that was worked out
  * @param titles of the pieces, in the order of the list
+ * @param beside what agrees, and how likely it is that nothing is wrong
  */
 export function whyWords(
 	row: ExplanationRow,
 	without: readonly WithoutPiece[] | null,
-	titles: readonly string[]
+	titles: readonly string[],
+	{ agreeing = new Set(), nothingWrong }: Beside = {}
 ): string {
 	// Nothing is said of what was not worked out yet.
 	if (!without) return '';
@@ -52,7 +85,11 @@ export function whyWords(
 	const named = (pieces: typeof found) =>
 		listed(pieces.slice(0, MOST).map(({ at }) => `${at + 1} (${titles[at] ?? ''})`));
 	const speaksFor = found.filter(({ factor }) => factor >= SPEAKS);
-	const against = found.filter(({ factor }) => factor <= 1 / SPEAKS);
+	const isOfNone = row.id === 'none';
+	// What agrees within its ± may make nothing wrong less likely than it was; it is no evidence of a fault.
+	const against = found.filter(
+		({ factor, at }) => factor <= 1 / SPEAKS && !(isOfNone && agreeing.has(at))
+	);
 	speaksFor.sort((a, b) => b.factor - a.factor);
 	against.sort((a, b) => a.factor - b.factor);
 	const hidden = ofTheFirst(row, without)
@@ -64,8 +101,11 @@ export function whyWords(
 		hidden.length > 0 ? `Against the first of these: ${named(hidden)}.` : ''
 	].filter(Boolean);
 	if (parts.length > 0) return parts.join(' ');
+	const shared = nothingWrong === undefined ? [] : forOthersToo(row, without, nothingWrong);
+	if (shared.length > 0)
+		return `For it, and as much for others that come to the same: ${named(shared)}.`;
 	if (row.isGroup) return noneAlone(found, titles);
-	if (row.id === 'none') return 'Chance and the usual spread of kits and hands would do.';
+	if (isOfNone) return 'Chance and the usual spread of kits and hands would do.';
 	if (row.id === 'noneOfThese') return 'Something that stands in no list here.';
 	return noneAlone(found, titles);
 }
