@@ -2,17 +2,20 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import {
 	chanceInWords,
+	correctionPlan,
 	cues,
 	decide,
 	diagnose,
 	faults,
 	measured,
 	rankChecks,
+	type CorrectionInput,
 	type DecideInput,
 	type DiagnoseOptions
 } from '../../src/lib/judgement';
 import type { MethodFigures } from '../../src/lib/metrology';
 import { EvidenceSchema, type Evidence } from '../../src/lib/observation';
+import { adviceCases } from './case-advice';
 import { caseLists, fieldNames, kindNames } from './case-lists';
 
 const root = new URL('../../', import.meta.url);
@@ -33,7 +36,7 @@ describe('the case in the documentation', () => {
 	const ranking = rankChecks(evidence, written.options);
 	const advice = decide({
 		diagnosis,
-		next: ranking.ranked[0] ?? null,
+		next: ranking.next,
 		isEnough: ranking.isEnough,
 		...written.decide
 	});
@@ -88,5 +91,42 @@ describe('the lists in the documentation', () => {
 		expect(fieldNames.length).toBeGreaterThan(25);
 		for (const name of fieldNames)
 			expect([name, section.includes(`\`${name}\``)]).toEqual([name, true]);
+	});
+});
+
+describe('the worked advice in the documentation', () => {
+	const lists = readFileSync(listsPath, 'utf8');
+	const blocks = [...lists.matchAll(/```json\n(.*?)```/gsu)].map(
+		([, text]) => JSON.parse(text ?? '') as Record<string, unknown>
+	);
+	const [given, decided, asked, planned] = blocks.slice(-4);
+	const { decision, ranking } = adviceCases();
+
+	it('decides on the JSON of the page as the page says', () => {
+		const { evidence, decide: said } = given as unknown as {
+			evidence: Evidence[];
+			decide: Pick<DecideInput, 'band' | 'livestock' | 'salinity'>;
+		};
+		const read = evidence.map((each) => EvidenceSchema.parse(each));
+		const own = decide({ diagnosis: diagnose(read), ...rankChecks(read, said), ...said });
+		const { verdict, direction, isVerified, retestInDays } = own;
+		expect(decided).toMatchObject({ verdict, direction, isVerified, retestInDays });
+		expect([verdict, direction, ranking.isEnough]).toEqual(['adjust', 'raise', true]);
+		const { below } = decided!.probabilities as { below: number };
+		expect(below).toBeCloseTo(own.probabilities!.below, 2);
+	});
+
+	it('plans on the JSON of the page what comes out by hand', () => {
+		const plan = correctionPlan({ ...asked, decision } as unknown as CorrectionInput);
+		if (plan.kind !== 'plan') throw new Error(plan.because.join(' '));
+		// 1 dKH in 100 L of water; 1 meq/L is 2.8 dKH, and a milliequivalent of NaHCO3 weighs 84.01 mg.
+		const grams = (1 / 2.804) * 100 * 0.08401;
+		expect(plan.totalAmount).toBeCloseTo(grams, 2);
+		expect(planned!.totalAmount as number).toBeCloseTo(grams, 2);
+		// At the usual 0.5 dKH a day, half of it on each of two days (common practice, no source); with as
+		// little water as its ± allows that stays below the cap.
+		const days = planned!.days as { amount: number; expected: number }[];
+		expect(days.map(({ expected }) => expected)).toEqual([6.7, 7.2]);
+		for (const { amount } of days) expect(amount).toBeCloseTo(grams / 2, 2);
 	});
 });

@@ -2,6 +2,7 @@ import { cues, faults } from '../../src/lib/judgement';
 import { analyteUnits, houseCalciumKit } from '../../src/lib/kits';
 import { methodFiguresOf } from '../../src/lib/metrology';
 import { checkIds, DiffersSchema, EvidenceSchema, ReadingSchema } from '../../src/lib/observation';
+import { adviceDocs } from './case-advice';
 
 type Def = {
 	type: string;
@@ -92,6 +93,7 @@ export function caseLists(): string {
 				({ id, name, prior, analytes, scope }) =>
 					`- **${id}**, ${prior}: ${name} (shared by: ${scope}; ${analytes.join(', ')})`
 			)
-			.join('\n')
+			.join('\n'),
+		...adviceDocs()
 	].join('\n\n')}\n`;
 }

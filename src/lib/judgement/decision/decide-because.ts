@@ -66,10 +66,6 @@ function weighedHumps({ diagnosis, band, livestock, analyte }: Grounds): Hump[] 
 		.sort((a, b) => b.weight - a.weight);
 }
 
-/** Whether more than one value is named for what the water holds. */
-export const isSplit = (grounds: Grounds): boolean =>
-	(weighedHumps(grounds)[1]?.weight ?? 0) >= NAMED_FROM;
-
 /** What the water holds, with its ±; split where the values lie apart. */
 export function whatItHolds(grounds: Grounds): string {
 	const { band, analyte } = grounds;

@@ -4,7 +4,6 @@ import { believe, livestockRatios, type Belief } from './decide-belief';
 import {
 	expandedUncertaintyOf,
 	howFarIsNotKnown,
-	isSplit,
 	otherGrounds,
 	whatItHolds,
 	whyLeftOutside,
@@ -77,13 +76,16 @@ function verdictOf(input: DecideInput, best: Act, belief: Belief, isVerified: bo
 	return { verdict: 'adjust', direction: best, lacks: null, check: null };
 }
 
-/** Two tests of today or two ways leave two values: that is not settled, though it changes nothing today. */
-const isLeftSplit = (input: DecideInput, grounds: Grounds): boolean =>
-	openContradiction(input) !== null && isSplit(grounds);
+/**
+ * What does not fit together of what was read today, where it leaves the true value split: that is not
+ * settled, though it changes nothing today. Null otherwise.
+ */
+const leftSplit = (input: DecideInput): string | null =>
+	(input.diagnosis?.trueValue.humps.length ?? 0) > 1 ? openContradiction(input) : null;
 
 function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): number {
 	if (verdict === 'check' || repeatDueOf(input) === 'explained') return 1;
-	if (verdict === 'leave' && isLeftSplit(input, grounds)) return 1;
+	if (verdict === 'leave' && leftSplit(input)) return 1;
 	const { rate } = input;
 	const interval = retestInterval({
 		band: input.band,
@@ -146,6 +148,7 @@ export function decide(input: DecideInput): Decision {
 		verdict.verdict === 'leave' &&
 		input.hasStonyCorals !== false &&
 		(input.who ?? 'keeper') === 'keeper';
+	const split = leftSplit(input);
 	// Without stony corals little is used up, whatever is put down for it.
 	const tooRare =
 		input.hasStonyCorals !== false &&
@@ -160,8 +163,8 @@ export function decide(input: DecideInput): Decision {
 			...(isLeftAsItIs ? [whyLeftOutside(grounds)] : []),
 			...howFar,
 			...(isOfNoTank ? [] : [whereItLies(grounds), whatItHolds(grounds)]),
-			...(isLeftAsItIs && isLeftSplit(input, grounds)
-				? ['Both may be so. It changes nothing today; another test tells which.']
+			...(isLeftAsItIs && split
+				? [`${split} It changes nothing today; another test tells which holds.`]
 				: []),
 			...(verdict.verdict === 'leave' ? whatToMend(grounds) : []),
 			...otherGrounds(grounds, { isVerified, direction: verdict.direction }),
