@@ -32,6 +32,12 @@ test(`the first page needs less than ${mostKb} kB of script, compressed`, async 
 	expect(await scriptKb(page, '/')).toBeLessThan(mostKb);
 });
 
+test('a drill of alkalinity needs less than 370 kB, with calcium and magnesium in the house', async ({
+	page
+}) => {
+	expect(await scriptKb(page, '/practise/first-drops/')).toBeLessThan(370);
+});
+
 test('and no more when there are readings to show', async ({ page, context }) => {
 	// A page that opens the records makes the database.
 	await page.goto('/practise/', { waitUntil: 'networkidle' });
