@@ -214,6 +214,21 @@ describe('a titration with EDTA', () => {
 		expect(places.at(-1) ?? 0).toBeGreaterThan(40);
 	});
 
+	it('the cloud that base makes is told while there is no colour, and grows with the wait', () => {
+		const based = benchReadyFor(benchWith(houseCalciumKit), 'dose', cleanPlan);
+		const clear = seenOf(based);
+		expect(lookWords(clear, null, 1)).toBe('clear');
+		const dose = houseCalciumKit.reagents[0]?.dose;
+		let bench = based;
+		for (let drop = 0; drop < (dose?.amount ?? 0); drop++)
+			bench = reduce(bench, { type: 'reagent.dose', reagentId: 'base' }, bench.at + 500);
+		const cloudy = observe(bench, bench.at + 61_000);
+		expect(lookWords(cloudy, null, 1)).toBe('a white cloud');
+		expect(lookWords(cloudy, clear, 1)).toMatch(/^a white cloud$/);
+		expect(lookWords(clear, cloudy, 1)).toBe('no longer cloudy');
+		expect(cloudy.vial.haze).toBeGreaterThan(observe(bench, bench.at + 2000).vial.haze);
+	});
+
 	it('magnesium hydroxide makes the calcium kit’s vial cloudy; the other stays clear', () => {
 		const words = (kit: Kit) =>
 			lookWords(seenOf(benchReadyFor(benchWith(kit), 'titrate', cleanPlan)), null, 1);

@@ -26,6 +26,18 @@ function compare(now: Srgb, other: Srgb, wobble: number): 'same' | 'a little' | 
 	return difference < CLEAR ? 'a little' : 'clearly';
 }
 
+/** From these shares of scattered light a cloud is told. Judgement. */
+const CLOUDY = 0.2;
+const FAINTLY_CLOUDY = 0.05;
+
+/** A cloud in a liquid without colour is what is seen; in a coloured one it stands beside the colour. */
+function cloudName({ lamp, vial: { haze, bulk } }: Seen): string | null {
+	if (haze <= FAINTLY_CLOUDY) return null;
+	const isColourless = lamp !== 'red' && hueName(bulk) === 'clear';
+	if (isColourless) return haze > CLOUDY ? 'a white cloud' : 'a faint white cloud';
+	return haze > CLOUDY ? 'cloudy' : 'a little cloudy';
+}
+
 /** Under a one-coloured lamp only light and dark can be told. */
 function direction(now: Srgb, other: Srgb, lamp: Seen['lamp']): string {
 	if (lamp === 'red') return labOf(now).l > labOf(other).l ? 'brighter' : 'darker';
@@ -53,6 +65,22 @@ export function hueName(rgb: Srgb): string {
 	return hueDegrees < 110 ? 'yellowish' : 'green';
 }
 
+/** What the liquid looks like by itself. */
+function firstWords(now: Seen): string {
+	if (now.lamp === 'red') return 'under the red lamp';
+	const name = hueName(now.vial.bulk);
+	return name === 'clear' ? (cloudName(now) ?? name) : name;
+}
+
+/** What has become of it since the last look under the same lamp. */
+function changeWords(now: Seen, before: Seen, wobble: number): string {
+	const step = compare(now.vial.bulk, before.vial.bulk, wobble);
+	if (step !== 'same')
+		return `${step} ${direction(now.vial.bulk, before.vial.bulk, now.lamp)} than before`;
+	const cloud = cloudName(now);
+	return cloud === cloudName(before) ? 'same as before' : (cloud ?? 'no longer cloudy');
+}
+
 /**
  * The words for a deliberate look.
  *
@@ -66,16 +94,7 @@ export function lookWords(now: Seen, before: Seen | null, seed: number): string 
 	const key = [bulk.r, bulk.g, bulk.b].map((channel) => Math.round(channel * 255)).join(' ');
 	const wobble = 0.6 * normalAt(seed, 'look', key);
 	const parts: string[] = [];
-	if (!before || before.lamp !== now.lamp)
-		parts.push(now.lamp === 'red' ? 'under the red lamp' : hueName(bulk));
-	else {
-		const step = compare(bulk, before.vial.bulk, wobble);
-		parts.push(
-			step === 'same'
-				? 'same as before'
-				: `${step} ${direction(bulk, before.vial.bulk, now.lamp)} than before`
-		);
-	}
+	parts.push(before?.lamp === now.lamp ? changeWords(now, before, wobble) : firstWords(now));
 	if (plumeShare > 0.15 && compare(plume, bulk, 0) !== 'same')
 		parts.push(`a streak ${direction(plume, bulk, now.lamp)} than the rest`);
 	if (now.comparison) {
@@ -86,7 +105,8 @@ export function lookWords(now: Seen, before: Seen | null, seed: number): string 
 				: `${step} ${direction(bulk, now.comparison, now.lamp)} than the comparison vial`
 		);
 	}
-	if (now.vial.haze > 0.2) parts.push('cloudy');
+	const cloud = cloudName(now);
+	if (cloud && !parts.includes(cloud)) parts.push(cloud);
 	if (now.vial.grains) parts.push('grains at the bottom');
 	return parts.join('; ');
 }

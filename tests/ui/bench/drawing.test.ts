@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { SeenSyringe, Srgb } from '../../../src/lib/bench';
+import { colourDistance, NOTICEABLE, type SeenSyringe, type Srgb } from '../../../src/lib/bench';
 import { draw, drySyringe, fitTip, lineMl } from '../../../src/lib/glassware';
 import { houseKits, type SyringeDelivery } from '../../../src/lib/kits';
 import {
@@ -8,7 +8,13 @@ import {
 	fallenShare,
 	hangingDropPath
 } from '../../../src/lib/ui/bench/drawing/drop-shape';
-import { cssColour, NIGHT_GLOW, shade, vialShades } from '../../../src/lib/ui/bench/drawing/paint';
+import {
+	clouded,
+	cssColour,
+	NIGHT_GLOW,
+	shade,
+	vialShades
+} from '../../../src/lib/ui/bench/drawing/paint';
 import { plainScale, printPath, ticksOf } from '../../../src/lib/ui/bench/drawing/printed-scale';
 import {
 	apparentShiftMl,
@@ -193,5 +199,34 @@ describe('the vial', () => {
 		expect(later!.y).toBeGreaterThan(fresh!.y);
 		expect(later!.radius).toBeGreaterThan(fresh!.radius);
 		expect(later!.opacity).toBeLessThan(fresh!.opacity);
+	});
+});
+
+describe('a white cloud in the liquid', () => {
+	const light = { r: 1, g: 1, b: 1 };
+	/** Saturation of the HSV model, IEC 61966-2-1 values. */
+	const saturation = ({ r, g, b }: Srgb) => 1 - Math.min(r, g, b) / Math.max(r, g, b);
+	const wineRed = { r: 0.62, g: 0.16, b: 0.4 };
+
+	test('stands out against the light behind it, the more the thicker it is', () => {
+		const away = [0, 0.1, 0.3, 0.6, 0.9].map((haze) =>
+			colourDistance(clouded(light, light, haze), light)
+		);
+		expect(away[0]).toBe(0);
+		expect(away).toEqual([...away].sort((a, b) => a - b));
+		// A cloud of the leaflet's dose of base scatters more than half of the light: seen at a glance.
+		expect(colourDistance(clouded(light, light, 0.6), light)).toBeGreaterThan(2 * NOTICEABLE);
+		// Grey, not coloured.
+		expect(saturation(clouded(light, light, 0.9))).toBeLessThan(1e-9);
+	});
+	test('makes a colour paler, and leaves it as it was where there is none', () => {
+		const pale = clouded(wineRed, light, 0.6);
+		expect(saturation(pale)).toBeLessThan(0.9 * saturation(wineRed));
+		expect(pale.g).toBeGreaterThan(wineRed.g);
+		expect(clouded(wineRed, light, 0, 0.5)).toEqual(shade(wineRed, light, 0.5));
+	});
+	test('shows no light that the lamp does not give', () => {
+		const red = { r: 1, g: 0, b: 0 };
+		expect(clouded(red, red, 0.7)).toMatchObject({ g: 0, b: 0 });
 	});
 });

@@ -43,3 +43,31 @@ export function shade(liquid: Srgb, light: Srgb, way: number): Srgb {
 		b: channel(liquid.b, light.b)
 	};
 }
+
+/** Of the light that a cloud scatters, so much comes to the eye; the light behind the vial comes whole. Judgement. */
+const CLOUD_BRIGHTNESS = 0.58;
+
+/** Light that a cloud scatters has come through so much of the liquid: its colour is pale. Judgement. */
+const CLOUD_WAY = 0.4;
+
+/**
+ * The colour of a liquid with something white in suspension, display values. It hides what is behind it by
+ * its share, and in its place shows the light that it scatters: a light grey where the clear liquid is as
+ * bright as the light behind it, paler and less saturated where the liquid is coloured.
+ *
+ * @param haze share of the light that is scattered on the mean way through, 0 to 1
+ * @param way this way as a share of the mean one, as for `shade`
+ */
+export function clouded(liquid: Srgb, light: Srgb, haze: number, way = 1): Srgb {
+	const through = shade(liquid, light, way);
+	if (haze <= 0) return through;
+	const scattered = shade(liquid, light, CLOUD_WAY);
+	const hidden = 1 - (1 - haze) ** way;
+	const channel = (clear: number, cloud: number) =>
+		encode((1 - hidden) * decode(clear) + hidden * CLOUD_BRIGHTNESS * decode(cloud));
+	return {
+		r: channel(through.r, scattered.r),
+		g: channel(through.g, scattered.g),
+		b: channel(through.b, scattered.b)
+	};
+}
