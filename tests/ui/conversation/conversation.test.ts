@@ -317,6 +317,26 @@ describe('what would tell most', () => {
 		expect(document.activeElement?.closest('#something-else')).not.toBeNull();
 	});
 
+	test('titrant, ware and lot are explained where the causes first name them', () => {
+		show();
+		const causes = screen.getByRole('region', { name: 'What could explain it' });
+		expect(words(causes)).toContain('Titrant is the liquid you add until the colour turns');
+		expect(words(causes)).toMatch(/ware is what you measure with: syringe, vial or dropper/);
+		expect(words(causes)).toMatch(/A lot is one filling/);
+	});
+
+	test('a blank for a name has room for all of it', async () => {
+		const user = userEvent.setup();
+		show();
+		await user.click(kind('A second method'));
+		const name = screen.getByLabelText('Its name');
+		const room = () => Number(/--width: (\d+)ch/.exec(name.getAttribute('style') ?? '')?.[1]);
+		const empty = room();
+		await user.type(name, 'Photometer P of the club');
+		expect(empty).toBeLessThan('Photometer P'.length);
+		expect(room()).toBeGreaterThan('Photometer P of the club'.length);
+	});
+
 	test('an emergency is one action away', async () => {
 		const user = userEvent.setup();
 		const { onemergency } = show();
