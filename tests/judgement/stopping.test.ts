@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { decide, diagnoseAndRank, rankChecks, type LivestockLook } from '../../src/lib/judgement';
-import type { Evidence } from '../../src/lib/observation';
+import { decide, diagnoseAndRank, rankChecks } from '../../src/lib/judgement';
+import type { Evidence, LivestockLook } from '../../src/lib/observation';
 import { earlier, reference, second, test } from './diagnosed';
 
 const bands = [
