@@ -146,6 +146,16 @@ describe('what cannot be', () => {
 			{ ammoniaBuffer: { volumeMl: 1, ammoniaMolPerL: 5, ammoniumMolPerL: -1 } }
 		],
 		['indicator.mol', { indicator: { dyeId: 'hydroxynaphtholBlue', mol: -1 } }],
+		['indicator.dyeId', { indicator: { dyeId: 'beetroot', mol: 1e-7 } }],
+		['indicator.dyeId', { indicator: { mol: 1e-7 } as never }],
+		['indicator.molPerL', { indicator: { dyeId: 'hydroxynaphtholBlue', volumeMl: 0.1 } as never }],
+		['base.carbonateMolPerL', { base: { volumeMl: 1, hydroxideMolPerL: 2 } as never }],
+		['water.volumeMl', { water: { calciumMolPerL: 0.01 } as never }],
+		[
+			'ammoniaBuffer.ammoniaMolPerL',
+			{ ammoniaBuffer: { volumeMl: 1, ammoniumMolPerL: 1 } as never }
+		],
+		['matrix', { matrix: 'foo' as never }],
 		['constants.ammoniumPKa', { constants: { ammoniumPKa: NaN } }],
 		['constants.edta.pKa[1]', { constants: { edta: { ...edta, pKa: [1, NaN] } } }],
 		['constants.edta.pKa', { constants: { edta: { ...edta, pKa: [] } } }],
@@ -161,6 +171,15 @@ describe('what cannot be', () => {
 		const titrated = () => titrateWithEdta({ ...calcium, ...wrong }, [1]);
 		expect(titrated).toThrow(RangeError);
 		expect(titrated).toThrow(new RegExp(`^${field.replace(/[[\].]/g, '\\$&')} must .*found`));
+	});
+});
+
+describe('the strongest base that may be given', () => {
+	it('swamps the smallest sample, and the strengths of both its parts are taken', () => {
+		const base = { volumeMl: 5, hydroxideMolPerL: 15, carbonateMolPerL: 5 };
+		const [point] = titrateWithEdta({ ...calcium, volumeMl: 0.001, base }, [0]);
+		expect(point!.ph).toBeGreaterThan(14);
+		expect(point!.ph).toBeLessThan(16);
 	});
 });
 

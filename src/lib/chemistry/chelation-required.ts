@@ -1,5 +1,6 @@
 import type { ChelationConstants } from './chelation-constants';
 import type { EdtaTitration } from './chelation-titration';
+import { metalDyeIds } from './metal-dyes';
 import { requireWithin } from './require-within';
 
 /** A range of each number that may stand under a field. */
@@ -19,18 +20,47 @@ const ofTitration: Ranges = {
 	waitSeconds: [0, Infinity],
 	pathCm: [0, 1000]
 };
+/** Of an addition: what must be there, and what may. */
+type Addition = { must: Ranges; may: Ranges };
 const ofAdditions = {
 	water: {
-		volumeMl: volume,
-		calciumMolPerL: [0, 2],
-		magnesiumMolPerL: [0, 2],
-		alkalinityMolPerL: [-20, 20],
-		dicMolPerL: [0, 20]
+		must: { volumeMl: volume },
+		may: {
+			calciumMolPerL: [0, 2],
+			magnesiumMolPerL: [0, 2],
+			alkalinityMolPerL: [-20, 20],
+			dicMolPerL: [0, 20]
+		}
 	},
-	base: { volumeMl: volume, hydroxideMolPerL: [0, 15], carbonateMolPerL: [0, 5] },
-	ammoniaBuffer: { volumeMl: volume, ammoniaMolPerL: [0, 16], ammoniumMolPerL: [0, 6] },
-	indicator: { mol: [0, 10], volumeMl: volume, molPerL: [0, 10] }
-} satisfies Partial<Record<keyof EdtaTitration, Ranges>>;
+	base: {
+		must: { volumeMl: volume, hydroxideMolPerL: [0, 15], carbonateMolPerL: [0, 5] },
+		may: {}
+	},
+	ammoniaBuffer: {
+		must: { volumeMl: volume, ammoniaMolPerL: [0, 16], ammoniumMolPerL: [0, 6] },
+		may: {}
+	}
+} satisfies Partial<Record<keyof EdtaTitration, Addition>>;
+
+/** Of a dose of indicator: an amount, or volume and strength. */
+const ofIndicator = {
+	amount: { mol: [0, 10] },
+	solution: { volumeMl: volume, molPerL: [0, 10] }
+} satisfies Record<string, Ranges>;
+
+function requireIndicator(indicator: EdtaTitration['indicator']): void {
+	if (!indicator) return;
+	const { dyeId } = indicator;
+	if (!metalDyeIds.includes(dyeId))
+		throw new RangeError(
+			`indicator.dyeId must be one of ${metalDyeIds.join(', ')}; found ${String(dyeId)}`
+		);
+	requireAll(
+		'indicator.',
+		indicator,
+		'mol' in indicator ? ofIndicator.amount : ofIndicator.solution
+	);
+}
 
 /**
  * What is said of a titration beside its sample lies in its range.
@@ -40,8 +70,13 @@ const ofAdditions = {
 export function requireTitration(titration: EdtaTitration): void {
 	requireWithin('edtaMolPerL', titration.edtaMolPerL, 0, 2);
 	requireEach('', titration, ofTitration);
-	for (const [field, ranges] of Object.entries(ofAdditions))
-		requireEach(`${field}.`, titration[field as keyof typeof ofAdditions], ranges);
+	for (const [field, { must, may }] of Object.entries<Addition>(ofAdditions)) {
+		const addition = titration[field as keyof typeof ofAdditions];
+		if (!addition) continue;
+		requireAll(`${field}.`, addition, must);
+		requireEach(`${field}.`, addition, may);
+	}
+	requireIndicator(titration.indicator);
 }
 
 /** Equilibrium constants as logarithms; beyond, powers of ten of them are no numbers any more. */

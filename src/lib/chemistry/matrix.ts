@@ -2,6 +2,8 @@ import { ionicStrength, seawaterConstants, type Constants } from './constants';
 import { plainWaterConstants } from './plain-water';
 import { totalsOf, type Totals } from './totals';
 
+const matrices = ['seawater', 'purified', 'sodiumChloride'] as const;
+
 /**
  * What kind of water a sample is, from which its constants come.
  * - seawater: `salinity` is practical salinity; pH on the total scale.
@@ -9,7 +11,18 @@ import { totalsOf, type Totals } from './totals';
  *   the concentration of free hydrogen ion.
  * - sodiumChloride: `salinity` is g of NaCl per kg; pH as for purified water.
  */
-export type Matrix = 'seawater' | 'purified' | 'sodiumChloride';
+export type Matrix = (typeof matrices)[number];
+
+/**
+ * The matrix itself, when there is such a one.
+ *
+ * @throws RangeError naming `matrix` when there is not
+ */
+export function requireMatrix(matrix: Matrix): Matrix {
+	if (!matrices.includes(matrix))
+		throw new RangeError(`matrix must be one of ${matrices.join(', ')}; found ${String(matrix)}`);
+	return matrix;
+}
 
 /** Everything about a solution that depends on salt and temperature alone. */
 export type Medium = {

@@ -1,6 +1,6 @@
 import { densityKgPerL } from './density';
 import { dyeOf } from './dyes';
-import { mediumOf, type Matrix, type Medium } from './matrix';
+import { mediumOf, requireMatrix, type Matrix, type Medium } from './matrix';
 import { requireWithin } from './require-within';
 import {
 	carbonDioxideMolPerKg,
@@ -55,6 +55,7 @@ export function fillVessel(sample: {
 	volumeMl: number;
 }): Vessel {
 	const { matrix, temperatureC, alkalinityMolPerKg, dicMolPerKg } = sample;
+	requireMatrix(matrix);
 	requireWithin('temperatureC', temperatureC, 0, 40);
 	const salinity = matrix === 'purified' ? 0 : requireWithin('salinity', sample.salinity, 0, 45);
 	requireWithin('alkalinityMolPerKg', alkalinityMolPerKg, -0.5, 0.5);
@@ -80,6 +81,9 @@ export function volumeMlOf(vessel: Vessel): number {
 	return (vessel.massKg / densityKgPerL(salinityOf(vessel), vessel.temperatureC)) * 1000;
 }
 
+/** Hydroxide of 15 mol/L with carbonate of 5, the strongest base of all additions, mol/L. */
+const MOST_ALKALINE = 25;
+
 /**
  * With water of another kind in it: a rest of rinse water, tap water, a trace of base.
  *
@@ -90,7 +94,7 @@ export function addWater(
 	water: { volumeMl: number; alkalinityMolPerL: number; dicMolPerL?: number }
 ): Vessel {
 	const litres = requireWithin('volumeMl', water.volumeMl, 0, 1e6) / 1000;
-	requireWithin('alkalinityMolPerL', water.alkalinityMolPerL, -20, 20);
+	requireWithin('alkalinityMolPerL', water.alkalinityMolPerL, -MOST_ALKALINE, MOST_ALKALINE);
 	const dicMolPerL = requireWithin('dicMolPerL', water.dicMolPerL ?? 0, 0, 20);
 	return {
 		...vessel,
