@@ -13,6 +13,8 @@ import { stepOf } from './walk-helpers';
 export type CoachLine = {
 	text: string;
 	tone: 'say' | 'warn';
+	/** Nothing more comes of what the hand is doing: this goes before whatever was noted earlier. */
+	isStop?: true;
 	slip?: Slip;
 	/** What to draw beside it: seal, line and the air between them, from the numbers in `trap`. */
 	picture?: 'cushion';
@@ -96,7 +98,7 @@ function emptyLine({ events, walk }: TitrationRun): CoachLine[] {
 		({ event }) => event.type === 'titrant.spent' || event.type === 'titrant.drawn'
 	);
 	return last?.event.type === 'titrant.spent' && walk.matches('titrating')
-		? [{ tone: 'say', text: 'It is empty. Fill it again and go on, or stop here.' }]
+		? [{ tone: 'say', isStop: true, text: 'It is empty. Fill it again and go on, or stop here.' }]
 		: [];
 }
 

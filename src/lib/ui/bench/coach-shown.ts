@@ -1,8 +1,8 @@
 import { coachLines, type CoachingWay, type CoachLine, type TitrationRun } from '$lib/procedure';
 
 /**
- * What the coach's box shows: a remark on something done during this step (or still to be put
- * right), else what the step asks. Older remarks have been heard.
+ * What the coach's box shows: what stops the hand now, else a remark on something done during this step
+ * (or still to be put right), else what the step asks. Older remarks have been heard.
  */
 export function coachShown(titration: TitrationRun, way: CoachingWay): CoachLine[] {
 	const { stepSince } = titration.walk.context;
@@ -13,6 +13,8 @@ export function coachShown(titration: TitrationRun, way: CoachingWay): CoachLine
 		return at === undefined || at >= stepSince;
 	};
 	const lines = coachLines(titration, way).filter(isFresh);
+	const stop = lines.find((line) => line.isStop);
+	if (stop) return [stop];
 	const warning = lines.find((line) => line.tone === 'warn');
 	return warning ? [warning] : lines.filter((line) => line.tone === 'say').slice(0, 2);
 }
