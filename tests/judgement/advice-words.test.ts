@@ -75,6 +75,16 @@ describe('what independent of the kit was asked and could not count', () => {
 		// Within its ±, it bears the value out.
 		expect(told([...low, reference('r', 7.8)]).decision.isVerified).toBe(true);
 	});
+	it('that another method reads it off takes nothing from the kit that reads it right', () => {
+		const byOther = { solution: 'one', instrument: 'photometer' };
+		const { diagnosis, decision } = told([
+			...[test('a', 8), test('b', 8, 'repeatFull'), reference('r', 8, { solution: 'one' })],
+			...[second('s', 9.6, 0.5, { instrument: 'photometer' }), reference('q', 9.5, byOther)]
+		]);
+		expect(diagnosis.contradictions?.map(({ between }) => between)).toContain('solution');
+		expect(diagnosis.silentWitnesses).not.toContain('solutionOff');
+		expect(decision.isVerified).toBe(true);
+	});
 	it('nor a second method whose ± is too wide', () => {
 		const { diagnosis, because } = told([test('a', 8), second('s', 8, 2)]);
 		expect(diagnosis.silentWitnesses).toEqual(['methodTooWide']);

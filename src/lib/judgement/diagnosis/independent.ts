@@ -42,8 +42,9 @@ export function witnessesOf(
 	};
 	const rows = model.rows.slice(0, model.count);
 	const read = rows.filter(({ things }) => things.solution !== null && things.kit !== null);
+	// Two readings of a solution that lie apart are another matter: one of them may be right.
 	const readOff = contradictionsOf(analysis).flatMap(({ between, at }) =>
-		between === 'solution' ? at : []
+		between === 'solution' && at.length === 1 ? at : []
 	);
 	const byReference = read.length > 0;
 	const isReadOff = byReference && read.every(({ at }) => readOff.includes(at));
