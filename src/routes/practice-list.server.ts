@@ -1,5 +1,6 @@
 import { parseScenario, type Scenario } from '$lib/bench';
 import { houseKitOf, type Analyte } from '$lib/kits';
+import { trainsOf, type Trains } from '$lib/procedure';
 
 /** What a list shows of a scenario: nothing from which its hidden cause could be read. */
 export type PracticeItem = {
@@ -42,7 +43,19 @@ export function inListOrder(a: PracticeItem, b: PracticeItem): number {
  *   site is then not built
  */
 export function practiceItems(texts: Record<string, string> = files): PracticeItem[] {
-	return Object.entries(texts)
-		.map(([file, text]) => itemOf(parseScenario(text, file.replace(/^\//, ''))))
+	return scenariosIn(texts).map(itemOf).sort(inListOrder);
+}
+
+const scenariosIn = (texts: Record<string, string>): Scenario[] =>
+	Object.entries(texts).map(([file, text]) => parseScenario(text, file.replace(/^\//, '')));
+
+/** A drill as a debrief leads to it: with what it trains, in which titration. */
+export type DrillItem = PracticeItem & { trains: Trains };
+
+/** The drills, with what each trains; that of a case would tell what lies behind it. */
+export function drillItems(texts: Record<string, string> = files): DrillItem[] {
+	return scenariosIn(texts)
+		.filter(({ kind }) => kind === 'drill')
+		.map((scenario) => ({ ...itemOf(scenario), trains: trainsOf(scenario) }))
 		.sort(inListOrder);
 }

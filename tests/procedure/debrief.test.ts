@@ -25,24 +25,24 @@ describe('the debrief', () => {
 		expect(debrief.slips).toEqual([]);
 		expect(debrief.next).toEqual({
 			text: 'Only scatter. Nothing to mend. Try it at the tank.',
-			drillId: null,
+			train: null,
 			slipKind: null
 		});
 	});
 
-	it('lays the filling trap’s difference on the slip that made it, and sends to its drill', () => {
+	it('lays the filling trap’s difference on the slip that made it, and names what to train', () => {
 		const debrief = debriefed({ plan: { fillBy: 'line' } });
 		// 0.17 mL of air at 16 dKH per mL.
 		expect(lineOf(debrief, 'slip-mixedMarks')).toBeCloseTo(-0.17 * 16, 1);
 		expect(debrief.slips[0]).toMatchObject({ slip: { kind: 'mixedMarks' } });
-		expect(debrief.next.drillId).toBe('fill-to-the-seal');
+		expect(debrief.next.train).toEqual({ slip: 'mixedMarks', titration: 'strongAcid' });
 	});
 
 	it('leads to the largest of several slips', () => {
 		const small = { plan: { rinseSampler: 'purified' } };
 		const large = { reported: (value: number) => value + 2 };
-		expect(debriefed(small).next.drillId).toBe('take-the-sample');
-		expect(debriefed({ ...small, ...large }).next.drillId).toBe('read-the-seal');
+		expect(debriefed(small).next.train?.slip).toBe('wareNotRinsed');
+		expect(debriefed({ ...small, ...large }).next.train?.slip).toBe('wrongRow');
 	});
 
 	it('values a line-read test by its line: right from filling to value, nothing to mend', () => {
@@ -99,7 +99,10 @@ describe('the debrief', () => {
 			reported: (value: number) => value + 0.5
 		});
 		expect(byEye.slips.map(({ slip }) => slip.kind)).toEqual(['wrongRow']);
-		expect(byEye.next).toMatchObject({ drillId: 'flash-or-stays', slipKind: null });
+		expect(byEye.next).toMatchObject({
+			train: { slip: 'stoppedAtFlash', titration: 'strongAcid' },
+			slipKind: null
+		});
 	});
 
 	it('tells a fault of the bottle from one of the hands', () => {
@@ -110,7 +113,7 @@ describe('the debrief', () => {
 		});
 		expect(debrief.slips).toEqual([]);
 		expect(lineOf(debrief, 'titrantStrength')).toBeLessThan(-0.6);
-		expect(debrief.next).toMatchObject({ drillId: null });
+		expect(debrief.next).toMatchObject({ train: null });
 		expect(debrief.next.text).toMatch(/known solution/);
 	});
 

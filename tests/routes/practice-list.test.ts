@@ -3,6 +3,7 @@ import type { RunHeader } from '../../src/lib/records';
 import { triedOf } from '../../src/routes/kept-runs';
 import { groupsOf } from '../../src/routes/practise/practice-groups';
 import {
+	drillItems,
 	inListOrder,
 	itemOf,
 	practiceItems,
@@ -44,6 +45,17 @@ test('drills come first, then cases, by what is measured, each from short to lon
 		'Calcium 1',
 		'Magnesium 1'
 	]);
+});
+
+test('a list says of no scenario what it trains; a debrief is told it of drills alone', () => {
+	for (const item of practiceItems()) expect(item).not.toHaveProperty('trains');
+	const drills = drillItems();
+	expect(drills.map(({ id }) => id)).toEqual(
+		practiceItems()
+			.filter(({ kind }) => kind === 'drill')
+			.map(({ id }) => id)
+	);
+	for (const { trains } of drills) expect(trains[0]?.skills.length).toBeGreaterThan(0);
 });
 
 test('every scenario of the project is in the list once', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { trueValueOf, type Scenario, type Water } from '../../src/lib/bench';
-import { slipCues } from '../../src/lib/judgement';
-import { houseKitOf, houseKits, worthOf } from '../../src/lib/kits';
-import { conclusions, slipKinds } from '../../src/lib/observation';
+import { houseKitOf, houseKits, titrantOf, titrationKinds, worthOf } from '../../src/lib/kits';
+import { conclusions, slipKinds, type SlipKind } from '../../src/lib/observation';
+import { drillFor, trainsOf, type ToTrain } from '../../src/lib/procedure';
 import { cases, drills, scenarios } from './house';
 
 const sentences = (text: string) =>
@@ -19,6 +19,12 @@ describe.each(scenarios)('$file', ({ file, scenario }) => {
 	});
 });
 
+const isWithEdta = ({ kitId }: Scenario) => titrantOf[houseKitOf(kitId).analyte].kind === 'edta';
+const training = drills.map((drill) => ({ ...drill, trains: trainsOf(drill.scenario) }));
+const drillOf = (train: ToTrain) => drillFor(training, train);
+/** A leaflet of alkalinity asks for nothing that makes the pH, and for no wait. */
+const onlyWithEdta: ReadonlySet<SlipKind> = new Set(['phReagentOff', 'waitOff']);
+
 describe('drills', () => {
 	it('are at least six, and each practises slips that are known', () => {
 		expect(drills.length).toBeGreaterThanOrEqual(6);
@@ -27,11 +33,36 @@ describe('drills', () => {
 			for (const skill of scenario.skills) expect(slipKinds).toContain(skill);
 		}
 	});
-	it('practise between them every slip that a remedy sends somebody to, in the drill it names', () => {
-		for (const kind of slipKinds) {
-			const drill = drills.find(({ scenario }) => scenario.id === slipCues[kind].drillId);
-			expect(drill?.scenario.skills, kind).toContain(kind);
+	it('train between them every slip, each with acid or in the titration in which alone it is made', () => {
+		for (const slip of slipKinds) {
+			const titrations = titrationKinds.filter((titration) => drillOf({ slip, titration }));
+			expect(titrations, slip).toContain(onlyWithEdta.has(slip) ? 'edta' : 'strongAcid');
 		}
+	});
+	it('say of what they train elsewhere only what they are about', () => {
+		for (const { file, scenario } of drills)
+			for (const { skills } of scenario.alsoTrains)
+				for (const skill of skills) expect(scenario.skills, file).toContain(skill);
+	});
+	it('of calcium and magnesium are each led to from some slip of these titrations', () => {
+		const ledTo = new Set(
+			slipKinds.map((slip) => drillOf({ slip, titration: 'edta' })?.scenario.id)
+		);
+		const metals = drills.filter(({ scenario }) => isWithEdta(scenario));
+		expect(metals.length).toBeGreaterThanOrEqual(4);
+		for (const { scenario } of metals) expect(ledTo).toContain(scenario.id);
+	});
+	it.each([
+		['stoppedAtFlash', 'purple-or-blue', 'flash-or-stays'],
+		['overshot', 'slow-in-the-cold', 'single-drops'],
+		['indicatorOff', 'drops-of-base', 'take-the-sample'],
+		['sampleOff', 'take-the-sample', 'take-the-sample'],
+		['refillForgotten', 'fill-again', 'fill-again'],
+		['wrongLight', undefined, 'white-light'],
+		['swirledOddly', undefined, 'flash-or-stays']
+	] as const)('for %s lead to %s with EDTA, with acid to %s', (slip, withEdta, withAcid) => {
+		expect(drillOf({ slip, titration: 'edta' })?.scenario.id).toBe(withEdta);
+		expect(drillOf({ slip, titration: 'strongAcid' })?.scenario.id).toBe(withAcid);
 	});
 	it('ask for no verdict', () => {
 		for (const { scenario } of drills) {

@@ -13,6 +13,7 @@ export { accountOf, type Declared } from './open-account';
 export { calibrateKit, cleanEnd, type Calibration } from './calibrate';
 export { colourPathOf } from './colour-path';
 export { curveOf, type Curve, type CurvePoint } from './curve';
+export { endMovedBy } from './end-moved';
 export { endVolumeMl, hasTurned } from './end-point';
 export { kindOf, type Passed, type TitrationKind } from './titration-kind';
 export { titrantPortion } from './titrant-portion';

@@ -11,11 +11,13 @@ import { trueValueOf } from './true-value';
 export type LedgerLine =
 	| { id: string; kind: 'slip'; slip: Slip; amount: number }
 	| { id: WorldFault; kind: 'world'; amount: number }
+	/** What the exact stop, fill and mark would have changed. */
+	| { id: 'resolution'; kind: 'resolution'; amount: number }
 	/**
-	 * 'resolution' is what the exact stop, fill and mark would have changed; 'eye' a stop more than a
-	 * drop from the end for which no slip can be named: what the eye could tell.
+	 * A stop more than a drop from where the leaflet has it, for which no slip can be named: what the eye
+	 * took for the end.
 	 */
-	| { id: 'resolution' | 'eye'; kind: 'resolution'; amount: number }
+	| { id: 'eye'; kind: 'eye'; stop: 'late' | 'early'; amount: number }
 	/** What this kit makes of this water with clean hands, over the truth. */
 	| { id: 'method'; kind: 'method'; amount: number }
 	/** What the account cannot explain. */
@@ -110,7 +112,8 @@ function playersOf(account: Account, slips: readonly Slip[], small: readonly Men
 	const stopIsOwned =
 		familyOf('overshot').some((kind) => kinds.has(kind)) ||
 		faults.some((fault) => fault.id === 'stickySeal');
-	const isFarOff = !stopIsOwned && Math.abs(account.lagMl - dropMl / 2) > dropMl;
+	const lateMl = account.lagMl - dropMl / 2;
+	const isFarOff = !stopIsOwned && Math.abs(lateMl) > dropMl;
 	const players = slips.map((slip): Player => {
 		return {
 			line: (amount) => ({ id: `slip-${slip.kind}`, kind: 'slip', slip, amount }),
@@ -121,7 +124,7 @@ function playersOf(account: Account, slips: readonly Slip[], small: readonly Men
 		players.push({ line: (amount) => ({ id, kind: 'world', amount }), mend });
 	if (isFarOff)
 		players.push({
-			line: (amount) => ({ id: 'eye', kind: 'resolution', amount }),
+			line: (amount) => ({ id: 'eye', kind: 'eye', stop: lateMl > 0 ? 'late' : 'early', amount }),
 			mend: mends.overshot
 		});
 	const fine = stopIsOwned || isFarOff ? small : [...small, mends.overshot];

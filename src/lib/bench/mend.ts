@@ -2,6 +2,8 @@ import type { SlipKind } from '../observation';
 import type { Account } from './account';
 import { STRANGE_MEQ_PER_L } from './deeds-sample';
 import { askedDosesOf } from './dosing';
+import { passedByLeaflet } from './passed-by-leaflet';
+import type { Passed } from './titration-kind';
 import { kindOf } from './titration-kind';
 
 /**
@@ -25,11 +27,48 @@ const withSample = (account: Account, changed: Partial<Chemistry['sample']>): Ac
 const withReagents = (account: Account, changed: Chemistry['bottles']['reagents']): Account =>
 	withBottles(account, { reagents: { ...account.chemistry.bottles.reagents, ...changed } });
 
-/** What passes by itself where it follows the doses, when these are as they should be. */
-const asDosed: Mend = (account) =>
-	kindOf(account.kit).passedFollowsDoses
-		? withChemistry(account, { passed: account.cleanPassed })
-		: account;
+type Reagent = Account['kit']['reagents'][number];
+const isIndicator = ({ role }: Reagent) => role === 'indicator';
+
+/** The part of each that has come of what was to come. More than that came after the waiting. */
+const partOf = (passed: Passed, whole: Passed, of: Passed): Passed =>
+	Object.fromEntries(
+		Object.entries(of).map(([what, amount]) => {
+			const most = whole[what] ?? 0;
+			return [what, most > 0 ? amount * Math.min(1, (passed[what] ?? 0) / most) : amount];
+		})
+	);
+
+/**
+ * What passes by itself where it follows the doses, when these are as they should be. Before the first
+ * drop, who did not wait for it has not waited for that either; later the titrant has taken of it, and how
+ * much there had been of it is no longer to be told.
+ */
+const asDosed =
+	(mend: Mend): Mend =>
+	(account) => {
+		const mended = mend(account);
+		if (!kindOf(account.kit).passedFollowsDoses) return mended;
+		const { cleanPassed, chemistry, stoppedAtMl } = account;
+		const passed =
+			stoppedAtMl > 0
+				? cleanPassed
+				: partOf(chemistry.passed, passedByLeaflet(account), cleanPassed);
+		return withChemistry(mended, { passed });
+	};
+
+/** The leaflet's own wait, on what was dosed. */
+const waitedRight: Mend = (account) => {
+	const { kit, chemistry } = account;
+	if (!kindOf(kit).passedFollowsDoses) return swirledRight(account);
+	const isAsked = kit.reagents.every(
+		(reagent) => isIndicator(reagent) || chemistry.doses[reagent.id] === askedDosesOf(reagent)
+	);
+	const isNominal = Object.values(chemistry.bottles.reagents).every((each) => each === undefined);
+	return withChemistry(account, {
+		passed: isAsked && isNominal ? account.cleanPassed : passedByLeaflet(account)
+	});
+};
 
 /** Half a drop past the end is what the leaflet's conversion reckons with. */
 const stoppedInTime: Mend = (account) => ({ ...account, lagMl: account.kit.delivery.dropMl / 2 });
@@ -41,9 +80,6 @@ const readRight: Mend = (account) => ({
 	...account,
 	readOff: { ...account.readOff, mistake: 0 }
 });
-
-type Reagent = Account['kit']['reagents'][number];
-const isIndicator = ({ role }: Reagent) => role === 'indicator';
 
 /** With as many doses of some reagents as the leaflet asks for. */
 const withAskedDoses = (account: Account, isMeant: (reagent: Reagent) => boolean): Account =>
@@ -69,8 +105,8 @@ export const mends = {
 	wareNotRinsed: withoutStrayWater,
 	sampleOff: (account) => withSample(account, { markMl: account.nominalSampleMl, airMl: 0 }),
 	indicatorOff: (account) => withAskedDoses(account, isIndicator),
-	phReagentOff: (account) => asDosed(withAskedDoses(account, (each) => !isIndicator(each))),
-	waitOff: swirledRight,
+	phReagentOff: asDosed((account) => withAskedDoses(account, (each) => !isIndicator(each))),
+	waitOff: waitedRight,
 	tipFittedLate: withoutAir,
 	airExpelled: withoutAir,
 	tipLoose: (account) => ({ ...account, leakedMl: 0 }),
@@ -179,12 +215,12 @@ export const worldFaults: {
 	{
 		id: 'baseStrength',
 		isThere: ({ chemistry }) => chemistry.bottles.reagents.base !== undefined,
-		mend: (account) => asDosed(withReagents(account, { base: undefined }))
+		mend: asDosed((account) => withReagents(account, { base: undefined }))
 	},
 	{
 		id: 'bufferPh',
 		isThere: ({ chemistry }) => chemistry.bottles.reagents.ammoniaBuffer !== undefined,
-		mend: (account) => asDosed(withReagents(account, { ammoniaBuffer: undefined }))
+		mend: asDosed((account) => withReagents(account, { ammoniaBuffer: undefined }))
 	},
 	{
 		id: 'phReagentDoses',

@@ -29,12 +29,12 @@ function readOffOf(total: number, slips: readonly Slip[]): ReadOff {
 }
 
 /**
- * The account of a finished titration.
+ * The account of a titration as far as glass and hands have come, before anything was read off it. Where
+ * nothing was titrated its hands will stop at the end.
  *
  * @param slips those found in its log
- * @throws RangeError when the marks do not hold what the kit is read by
  */
-export function accountOf(state: BenchState, declared: Declared, slips: readonly Slip[]): Account {
+export function openAccount(state: BenchState, marks: Marks, slips: readonly Slip[]): Account {
 	const { kit, delivery, sampleContents, contents } = state;
 	const passed = kindOf(kit).passedBetween(sampleContents, contents);
 	const nominalMl = kit.sample.volumes[0]?.volumeMl ?? 1;
@@ -65,7 +65,7 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		miscountedRefillMl: 0,
 		forgottenRefillMl: -sizeOfAll(slips, 'refillForgotten'),
 		dropFactors: dropFactorsOf(state),
-		readBy: readByOf(declared.marks, delivery.by),
+		readBy: readByOf(marks, delivery.by),
 		readOff: noReadOff,
 		isReversed:
 			kit.delivery.by === 'syringe' && slips.some((slip) => slip.kind === 'scaleReversed'),
@@ -74,11 +74,20 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 		cleanPassed: cleanEnd(kit, state.truth.water).passed,
 		sealSticks: (state.truth.ware?.stickyJumpMl ?? 0) > 0
 	};
+	if (!(state.inVialMl > 0)) return draft;
 	const end = endOf(draft);
-	const withLag = {
-		...draft,
-		lagMl: end === null ? kit.delivery.dropMl / 2 : state.inVialMl - end
-	};
+	return { ...draft, lagMl: end === null ? kit.delivery.dropMl / 2 : state.inVialMl - end };
+}
+
+/**
+ * The account of a finished titration.
+ *
+ * @param slips those found in its log
+ * @throws RangeError when the marks do not hold what the kit is read by
+ */
+export function accountOf(state: BenchState, declared: Declared, slips: readonly Slip[]): Account {
+	const { delivery } = state;
+	const withLag = openAccount(state, declared.marks, slips);
 	const withStart =
 		delivery.by === 'burette'
 			? {

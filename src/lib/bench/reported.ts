@@ -14,6 +14,12 @@ export function asMeant({ isReversed, kit }: Account, numeral: number): number {
 
 /** Where the account's hands come to an end, mL of titrant in the vial; null when there is no end to see. */
 export function endOf(account: Account): number | null {
+	const endMl = chemicalEndOf(account);
+	return endMl === null ? null : Math.min(endMl, mostMlOf(account.kit));
+}
+
+/** Where the end of the account's sample lies, however often it would have to be filled again, mL; null for none. */
+export function chemicalEndOf(account: Account): number | null {
 	const { chemistry, kit } = account;
 	const kind = kindOf(kit);
 	const { doses, bottles, grainsMol, passed } = chemistry;
@@ -24,8 +30,7 @@ export function endOf(account: Account): number | null {
 			contentsOfSample(kit, chemistry.water, chemistry.sample)
 		);
 	const sample = kind.withPassed(kind.withDissolvedGrains(dosed, grainsMol), passed);
-	const endMl = endVolumeMl(kit, sample, chemistry.titrantMolPerL);
-	return endMl === null ? null : Math.min(endMl, mostMlOf(kit));
+	return endVolumeMl(kit, sample, chemistry.titrantMolPerL);
 }
 
 /** An end beyond the only filling that the leaflet has is not waited for: hands stop when it is empty. */

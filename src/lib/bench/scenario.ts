@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { unitsOf, type Analyte } from '../kits';
+import { titrationKinds, unitsOf, type Analyte } from '../kits';
 import { conclusions } from '../observation';
 import { PlanSchema } from './plan';
 import { TruthSchema, WaterSchema } from './world';
@@ -101,8 +101,13 @@ export const ScenarioSchema = z.strictObject({
 	/** Drills may start in the middle of the walk and end early, for one moment's practice. */
 	from: z.optional(z.enum(['measure', 'dose', 'fill', 'titrate', 'read'])),
 	until: z.optional(z.enum(['measure', 'dose', 'fill', 'titrate', 'read'])),
-	/** The kinds of slip that this drill is about. */
+	/** The kinds of slip that this drill is about, first what it is about most, with its kit's titration. */
 	skills: z._default(z.array(words), []),
+	/** Those of them that are trained for another titration as well: the same moves. */
+	alsoTrains: z._default(
+		z.array(z.strictObject({ titration: z.enum(titrationKinds), skills: z.array(words) })),
+		[]
+	),
 	coaching: z._default(z.enum(['prompted', 'corrected', 'silent']), 'corrected'),
 	truth: TruthSchema,
 	/** Readings from before, done on this bench by the hands given, on this water. */

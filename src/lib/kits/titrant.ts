@@ -1,11 +1,20 @@
 import type { Analyte, Contents } from './kit';
 
+/** The kinds of titration, by what takes the analyte up. */
+export const titrationKinds = [
+	'strongAcid',
+	'edta'
+] as const satisfies readonly TitrationKindName[];
+export type TitrationKindName = Contents['titrant']['kind'];
+
 /** What takes up an analyte, drop by drop, as far as a leaflet goes. */
 export type TitrantOfAnalyte = {
-	kind: Contents['titrant']['kind'];
+	kind: TitrationKindName;
 	/** As it stands in a sentence, without and with its article. */
 	name: string;
 	withArticle: string;
+	/** What it does, and what the curve of a titration with it shows, for those who do not know the names; null: everyday words. */
+	explained: string | null;
 	/** Moles of it that one mole of the analyte's base unit takes. */
 	molPerMol: number;
 	/**
@@ -20,6 +29,9 @@ export type TitrantOfAnalyte = {
 	usual: { lowMolPerL: number; highMolPerL: number };
 };
 
+const EDTA_EXPLAINED =
+	'EDTA is what was dripped in: it takes hold of calcium and magnesium, one to one. pM tells how little of them is still free: 1 more is ten times less.';
+
 /**
  * Alkalinity is counted by the acid that it takes up (an equivalent a mole); EDTA binds calcium and
  * magnesium one to one (textbook).
@@ -29,6 +41,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		kind: 'strongAcid',
 		name: 'acid',
 		withArticle: 'an acid',
+		explained: null,
 		molPerMol: 1,
 		endFadesLater: true,
 		usual: { lowMolPerL: 0.005, highMolPerL: 0.2 }
@@ -37,6 +50,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		kind: 'edta',
 		name: 'EDTA',
 		withArticle: 'EDTA',
+		explained: EDTA_EXPLAINED,
 		molPerMol: 1,
 		endFadesLater: false,
 		usual: { lowMolPerL: 0.005, highMolPerL: 0.3 }
@@ -45,6 +59,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		kind: 'edta',
 		name: 'EDTA',
 		withArticle: 'EDTA',
+		explained: EDTA_EXPLAINED,
 		molPerMol: 1,
 		endFadesLater: false,
 		usual: { lowMolPerL: 0.005, highMolPerL: 1 }
@@ -53,6 +68,7 @@ export const titrantOf: Record<Analyte, TitrantOfAnalyte> = {
 		kind: 'edta',
 		name: 'EDTA',
 		withArticle: 'EDTA',
+		explained: EDTA_EXPLAINED,
 		molPerMol: 1,
 		endFadesLater: false,
 		usual: { lowMolPerL: 0.005, highMolPerL: 1 }

@@ -1,5 +1,6 @@
 import {
 	curveOf,
+	endMovedBy,
 	ledgerOf,
 	slipsOfThisEnd,
 	trueValueOf,
@@ -7,7 +8,7 @@ import {
 	type Ledger,
 	type LedgerLine
 } from '../bench';
-import { slipCues, slipWords, supportOf, type Finding, type Support } from '../judgement';
+import { slipWords, supportOf, type Finding, type Support } from '../judgement';
 import { convertValue, type Kit } from '../kits';
 import { methodFiguresOf } from '../metrology';
 import type {
@@ -20,6 +21,7 @@ import type {
 	SlipKind,
 	TakenFromReading
 } from '../observation';
+import { nextThing, type NextThing } from './next-thing';
 import { evidenceOf, readingInQuestion } from './evidence';
 import { readingOfTitration } from './readings';
 import { declaredOf } from './declared-value';
@@ -29,7 +31,15 @@ import type { TitrationRun } from './titration-run';
 import { slipsIn } from './slips';
 import { findingsTogether } from './values-together';
 
-export type SlipNote = { slip: Slip; name: string; remedy: string; amount: number | null };
+export type SlipNote = {
+	slip: Slip;
+	name: string;
+	remedy: string;
+	/** What it made of the value, in the kit's unit; null without a value, and where another slip owns it. */
+	amount: number | null;
+	/** By how much it moved the end, mL of titrant: see `endMovedBy`. Null with a value, and where nothing tells. */
+	endMovedMl: number | null;
+};
 
 export type Debrief = {
 	/** The learner's own first reading; null for a drill that ends before one. */
@@ -39,12 +49,7 @@ export type Debrief = {
 	ledger: Ledger | null;
 	slips: SlipNote[];
 	/** The one thing to do next. */
-	next: {
-		text: string;
-		drillId: string | null;
-		/** The slip that is to be mended by it, where it is one. */
-		slipKind: SlipKind | null;
-	};
+	next: NextThing;
 	curve: Curve;
 	conclusion: {
 		given: Conclusion;
@@ -65,18 +70,6 @@ export type Debrief = {
 	together: readonly Finding[];
 	reveal: string | null;
 };
-
-/** A line of the ledger below this share of what the kit claims is not worth a word: judgement. */
-const MATTERS_SHARE = 0.375;
-/** A kit's own lack of truth in ordinary water stays well below this share of its claim. */
-const METHOD_MATTERS_SHARE = 0.75;
-
-/** What the leaflet claims of a value; where it is silent, what a drop is worth. */
-function claimOf(kit: Kit): number {
-	if (kit.statedAccuracy !== undefined) return kit.statedAccuracy;
-	const { valuePerMl, dropMl } = methodFiguresOf(kit);
-	return valuePerMl * dropMl;
-}
 
 /**
  * What a good kit reads of a known solution over its content, about where tanks lie. Alkalinity, of plain
@@ -117,64 +110,17 @@ function ledgerOfTitration(titration: TitrationRun, slips: readonly Slip[]): Led
 
 type SlipLine = Extract<LedgerLine, { kind: 'slip' }>;
 
-function noteOf(slip: Slip, ledger: Ledger | null): SlipNote {
+function noteOf(slip: Slip, ledger: Ledger | null, moved: ReadonlyMap<SlipKind, number>): SlipNote {
 	const line = ledger?.lines.find(
 		(each): each is SlipLine => each.kind === 'slip' && each.slip.kind === slip.kind
 	);
-	return { slip, ...slipWords(slip), amount: line?.amount ?? null };
+	return {
+		slip,
+		...slipWords(slip),
+		amount: line?.amount ?? null,
+		endMovedMl: moved.get(slip.kind) ?? null
+	};
 }
-
-/** The largest line that hands or eyes can mend leads to what to do next. */
-function nextOf(
-	ledger: Ledger | null,
-	slips: readonly SlipNote[],
-	isCase: boolean,
-	claim: number
-): Debrief['next'] {
-	const matters = (amount: number) => Math.abs(amount) >= MATTERS_SHARE * claim;
-	const worst = [...slips].sort((a, b) => Math.abs(b.amount ?? 0) - Math.abs(a.amount ?? 0))[0];
-	const eye = ledger?.lines.find(({ id }) => id === 'eye')?.amount ?? 0;
-	if (matters(eye) && Math.abs(eye) > Math.abs(worst?.amount ?? 0))
-		return {
-			text: eye > 0 ? eyeTexts.late : eyeTexts.early,
-			drillId: 'flash-or-stays',
-			slipKind: null
-		};
-	if (worst && (worst.amount === null || matters(worst.amount)))
-		return {
-			text: worst.remedy,
-			drillId: slipCues[worst.slip.kind].drillId,
-			slipKind: worst.slip.kind
-		};
-	if (ledger?.lines.some((line) => line.kind === 'world' && matters(line.amount)))
-		return {
-			text: 'Your hands did not do this. A check against a known solution finds such a thing.',
-			drillId: null,
-			slipKind: null
-		};
-	const method = ledger?.lines.find(({ kind }) => kind === 'method')?.amount ?? 0;
-	if (Math.abs(method) > METHOD_MATTERS_SHARE * claim)
-		return {
-			text: 'Your hands were fine. This water is not what the leaflet was made for.',
-			drillId: null,
-			slipKind: null
-		};
-	return ledger
-		? { text: 'Only scatter. Nothing to mend. Try it at the tank.', drillId: null, slipKind: null }
-		: {
-				text: isCase
-					? 'Make the test yourself as well: your own careful repeat tells most for its cost.'
-					: 'No slip was seen. Try the same within a whole run.',
-				drillId: null,
-				slipKind: null
-			};
-}
-
-/** For a stop away from the end for which no slip is to be seen: what would help the eye. */
-const eyeTexts = {
-	late: 'The colour had turned some drops before. A comparison vial, or the red lamp, shows it sooner.',
-	early: 'The colour had not come all the way. A comparison vial shows where it is going.'
-};
 
 /** Conclusions that are true beside the verdict: a tank that changed was read rightly, and so on. */
 const trueBeside: Partial<Record<Conclusion, readonly Conclusion[]>> = {
@@ -185,7 +131,7 @@ const trueBeside: Partial<Record<Conclusion, readonly Conclusion[]>> = {
 
 /**
  * What would have been right to conclude about the learner's own reading: what the scenario says;
- * and if own slips moved the reading by more than its uncertainty, technique as well, and no longer
+ * and if own slips, or a stop away from the end, moved the reading by more than its uncertainty, technique as well, and no longer
  * that it stands.
  */
 function rightConclusions(
@@ -195,10 +141,10 @@ function rightConclusions(
 ): Conclusion[] {
 	const verdict = run.scenario.verdict ?? 'stands';
 	if (run.scenario.inQuestion === 'earlier' || !ledger || !reading) return [verdict];
-	const bySlips = ledger.lines
-		.filter((line) => line.kind === 'slip')
+	const byHands = ledger.lines
+		.filter(({ kind }) => kind === 'slip' || kind === 'eye')
 		.reduce((sum, line) => sum + line.amount, 0);
-	if (Math.abs(bySlips) <= reading.expandedUncertainty)
+	if (Math.abs(byHands) <= reading.expandedUncertainty)
 		// Where the water changed, or another method is off, the learner's own reading stands as well.
 		return [verdict, ...(trueBeside[verdict] ?? [])];
 	return verdict === 'stands' ? ['technique'] : [verdict, 'technique'];
@@ -228,7 +174,8 @@ export function debriefOf(run: RunState): Debrief | null {
 		(slip) => !slip.provisional
 	);
 	const ledger = ledgerOfTitration(first, slips);
-	const notes = slips.map((slip) => noteOf(slip, ledger));
+	const moved = ledger ? new Map<SlipKind, number>() : endMovedBy(first.bench, slips);
+	const notes = slips.map((slip) => noteOf(slip, ledger, moved));
 	const given = run.inquiry.context.conclusion;
 	const evidence = evidenceOf(run);
 	const related = relatedValues(run);
@@ -257,7 +204,7 @@ export function debriefOf(run: RunState): Debrief | null {
 		trueValue: trueValueOf(water, run.kit),
 		ledger,
 		slips: notes,
-		next: nextOf(ledger, notes, run.scenario.kind === 'case', claimOf(run.kit)),
+		next: nextThing(run.kit, ledger, notes, run.scenario.kind === 'case'),
 		curve: curveOf(first.bench),
 		conclusion:
 			given && support

@@ -26,6 +26,8 @@ export * from './filling-trap';
 export { natureOf, slipsIn } from './slips';
 export * from './coach';
 export * from './debrief';
+export * from './drill-for';
+export type { NextThing } from './next-thing';
 export * from './evidence';
 export { differenceOfReading, relatedValues, type ReadingDifference } from './related';
 export { earlierReadings, readingOfTitration, readingOfValue } from './readings';

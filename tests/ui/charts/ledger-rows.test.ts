@@ -59,6 +59,19 @@ describe('ledgerRows', () => {
 		expect(without).toEqual(['name of overshot']);
 	});
 
+	test('a stop away from the end says which way it was, and is never called as fine as it goes', () => {
+		const rowOf = (stop: 'late' | 'early', amount: number) =>
+			ledgerRows(ledger(8, [{ id: 'eye', kind: 'eye', stop, amount }]), named, null).rows[0];
+		expect(rowOf('late', 1.2)).toMatchObject({ label: 'Went on past the end', group: 'your eyes' });
+		expect(rowOf('early', -1.2)?.label).toBe('Stopped short of the end');
+		const fine = ledgerRows(
+			ledger(8, [{ id: 'resolution', kind: 'resolution', amount: 0.2 }]),
+			named,
+			null
+		);
+		expect(fine.rows[0]?.group).toBe('as fine as it goes');
+	});
+
 	test('bars stay inside the picture, negative ones left of zero', () => {
 		const { rows, zero } = ledgerRows(
 			ledger(7, [slipLine('mixedMarks', -1.9), slipLine('overshot', 0.4)]),

@@ -110,6 +110,28 @@ describe('Debrief', () => {
 		);
 	});
 
+	test('a slip of a drill without a value says by how much the end moved', () => {
+		const drill = madeUpScenario({
+			kind: 'drill',
+			kitId: 'house-calcium',
+			from: 'dose',
+			until: 'dose',
+			checks: []
+		});
+		const played = new PlayedRun(drill);
+		for (const { id } of played.run.titrations[0]?.steps ?? [])
+			played.add(played.run.at + 1000, {
+				in: 'walk',
+				titration: 0,
+				event: { type: 'step.skipped', stepId: id }
+			});
+		show(played.inquire({ type: 'drill.ended' }));
+		const items = within(section('Slips, and what helps')).getAllByRole('listitem');
+		const ofPowder = items.find((item) => item.textContent?.includes('Other amount of indicator'));
+		expect(ofPowder).toHaveTextContent('leaves no end to see');
+		expect(section('One thing next')).toHaveTextContent('Count drops and spoons aloud.');
+	});
+
 	test('a drill that ends before a value shows no ledger and no conclusion', () => {
 		const drill = madeUpScenario({ kind: 'drill', until: 'fill', checks: [] });
 		show(new PlayedRun(drill).inquire({ type: 'drill.ended' }));

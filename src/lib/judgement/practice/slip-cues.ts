@@ -11,8 +11,11 @@ export type SlipCue = {
 	remedy: string;
 	/** Where the knowledge comes from. */
 	origin: 'textbook' | 'common practice, no source' | 'judgement';
-	/** The drill that practises the moment. */
-	drillId: string;
+	/**
+	 * How much it usually makes of a value, %, whichever way, where nothing better is known: common
+	 * practice, no source.
+	 */
+	usualPercent: number;
 	/** Other words for a variant of the slip. */
 	variants?: Record<string, { name: string; remedy: string }>;
 };
@@ -34,7 +37,7 @@ export const slipCues = {
 		remedy:
 			'Rinse vial and sample syringe with the water you are going to test, and shake them out.',
 		origin: 'textbook',
-		drillId: 'take-the-sample'
+		usualPercent: 3
 	},
 	sampleOff: {
 		name: 'Sample beside its mark',
@@ -42,7 +45,7 @@ export const slipCues = {
 		shownBy: 'weighing ten samples, or a repeat',
 		remedy: 'Eye level with the mark, no bubble, and set the same edge on the line each time.',
 		origin: 'textbook',
-		drillId: 'take-the-sample'
+		usualPercent: 3
 	},
 	indicatorOff: {
 		name: 'Other amount of indicator',
@@ -50,7 +53,7 @@ export const slipCues = {
 		shownBy: 'the depth of the first colour beside an earlier test',
 		remedy: 'Count drops and spoons aloud. It changes the depth of the colour more than the value.',
 		origin: 'textbook',
-		drillId: 'take-the-sample'
+		usualPercent: 1.5
 	},
 	phReagentOff: {
 		name: 'Other amount of base or buffer',
@@ -59,7 +62,7 @@ export const slipCues = {
 		remedy:
 			'Hold the bottle straight down and count aloud. With too little, the end creeps on and the value is high.',
 		origin: 'common practice, no source',
-		drillId: 'drops-of-base'
+		usualPercent: 15
 	},
 	waitOff: {
 		name: 'Another wait than the leaflet asks',
@@ -67,7 +70,7 @@ export const slipCues = {
 		shownBy: 'a clock beside the vial',
 		remedy: 'Start the clock when the last drop is swirled in, and let the cloud form.',
 		origin: 'common practice, no source',
-		drillId: 'drops-of-base',
+		usualPercent: 3,
 		variants: {
 			short: {
 				name: 'Went on before the wait was over',
@@ -87,7 +90,7 @@ export const slipCues = {
 		remedy:
 			'Put the tip on first, then fill through it. If it was forgotten: empty and fill again.',
 		origin: 'common practice, no source',
-		drillId: 'fill-to-the-seal'
+		usualPercent: 30
 	},
 	tipLoose: {
 		name: 'Tip not seated',
@@ -95,7 +98,7 @@ export const slipCues = {
 		shownBy: 'drops that fall while nobody pushes',
 		remedy: 'Push the tip on with a twist, then watch it for ten seconds.',
 		origin: 'common practice, no source',
-		drillId: 'fill-to-the-seal'
+		usualPercent: 15
 	},
 	airExpelled: {
 		name: 'Air left through the tip',
@@ -104,7 +107,7 @@ export const slipCues = {
 		remedy:
 			'Keep the end under the liquid until the plunger rests. Air above the liquid does no harm.',
 		origin: 'common practice, no source',
-		drillId: 'fill-to-the-seal'
+		usualPercent: 6
 	},
 	hangingAtStart: {
 		name: 'A drop hung at the tip from the bottle',
@@ -112,7 +115,7 @@ export const slipCues = {
 		shownBy: 'a look at the tip before the first drop',
 		remedy: 'Wipe the tip on the bottle’s rim or a tissue before you begin.',
 		origin: 'textbook',
-		drillId: 'part-drops'
+		usualPercent: 4
 	},
 	mixedMarks: {
 		name: 'Filled by one mark, read by the other',
@@ -120,7 +123,7 @@ export const slipCues = {
 		shownBy: 'the gap between seal and line, and counting the drops',
 		remedy: 'Use one edge both times: best the seal. Its travel is the liquid that left.',
 		origin: 'common practice, no source',
-		drillId: 'fill-to-the-seal',
+		usualPercent: 30,
 		variants: {
 			besideFull: {
 				name: 'Filled beside the full mark',
@@ -139,7 +142,7 @@ export const slipCues = {
 		shownBy: 'reading it again from the edge that touches the liquid side',
 		remedy: 'Always the rim nearest the tip, at filling and at reading.',
 		origin: 'common practice, no source',
-		drillId: 'read-the-seal'
+		usualPercent: 8
 	},
 	dropperTilted: {
 		name: 'Bottle held at a slant',
@@ -147,7 +150,7 @@ export const slipCues = {
 		shownBy: 'weighing twenty drops, upright and slanted',
 		remedy: 'Hold it straight down: slanted drops are smaller, so more of them are counted.',
 		origin: 'textbook',
-		drillId: 'dropper-upright'
+		usualPercent: 10
 	},
 	dropperSqueezed: {
 		name: 'Bottle squeezed hard',
@@ -155,7 +158,7 @@ export const slipCues = {
 		shownBy: 'weighing twenty drops, slow and fast',
 		remedy: 'Press gently and let each drop fall by itself; wipe a wet nozzle.',
 		origin: 'textbook',
-		drillId: 'dropper-upright'
+		usualPercent: 7
 	},
 	stoppedAtFlash: {
 		name: 'Stopped at a colour that had not stayed',
@@ -164,7 +167,7 @@ export const slipCues = {
 		remedy:
 			'Swirl after each drop. The end is the first end colour that is still there after the leaflet’s time; one in between, like purple, is not.',
 		origin: 'textbook',
-		drillId: 'flash-or-stays',
+		usualPercent: 10,
 		variants: {
 			notWaited: {
 				name: 'The end was declared before it had stood its time',
@@ -180,7 +183,7 @@ export const slipCues = {
 		remedy:
 			'One drop at a time, swirled in, as soon as a flash takes three seconds to fade or the colour begins to change.',
 		origin: 'textbook',
-		drillId: 'single-drops'
+		usualPercent: 4
 	},
 	chasedColour: {
 		name: 'Followed the colour as it faded again',
@@ -188,7 +191,7 @@ export const slipCues = {
 		shownBy: 'the same end, watched without adding',
 		remedy: 'Take the first colour that lasts. Later it fades because carbon dioxide leaves.',
 		origin: 'textbook',
-		drillId: 'flash-or-stays'
+		usualPercent: 3
 	},
 	swirledOddly: {
 		name: 'Swirled far less, or far more, than usual',
@@ -196,7 +199,7 @@ export const slipCues = {
 		shownBy: 'two tests, one swirled gently and one hard',
 		remedy: 'The same gentle swirl of about two seconds after every drop near the end.',
 		origin: 'textbook',
-		drillId: 'flash-or-stays'
+		usualPercent: 2
 	},
 	wrongLight: {
 		name: 'Judged in coloured or poor light',
@@ -204,7 +207,7 @@ export const slipCues = {
 		shownBy: 'carrying the vial to a white lamp and a white card',
 		remedy: 'White light and a white card first, away from the tank’s own lamps.',
 		origin: 'common practice, no source',
-		drillId: 'white-light'
+		usualPercent: 8
 	},
 	hangingAtEnd: {
 		name: 'A drop left hanging at the end',
@@ -212,7 +215,7 @@ export const slipCues = {
 		shownBy: 'a look at the tip before reading',
 		remedy: 'Touch the tip to the glass, swirl, look again; then read.',
 		origin: 'textbook',
-		drillId: 'part-drops'
+		usualPercent: 4
 	},
 	dropsMiscounted: {
 		name: 'Drops counted wrong',
@@ -220,7 +223,7 @@ export const slipCues = {
 		shownBy: 'a tally, or the travel of the seal',
 		remedy: 'Count aloud, or make a stroke for every five.',
 		origin: 'common practice, no source',
-		drillId: 'dropper-upright'
+		usualPercent: 6
 	},
 	misread: {
 		name: 'Mark misread',
@@ -228,7 +231,7 @@ export const slipCues = {
 		shownBy: 'a photo, or a second pair of eyes',
 		remedy: 'Find the numeral first, then count the short lines from it. Say it aloud.',
 		origin: 'common practice, no source',
-		drillId: 'read-the-seal'
+		usualPercent: 10
 	},
 	parallax: {
 		name: 'Eye above or below the mark',
@@ -236,7 +239,7 @@ export const slipCues = {
 		shownBy: 'rings that look like ellipses instead of lines',
 		remedy: 'Bring the eye level until the rim of the seal is a single line.',
 		origin: 'textbook',
-		drillId: 'read-the-seal'
+		usualPercent: 1
 	},
 	scaleReversed: {
 		name: 'Scale read from the other end',
@@ -244,7 +247,7 @@ export const slipCues = {
 		shownBy: 'counting the drops: 20 drops are about 0.4 mL used',
 		remedy: 'Say “used” or “left” when you write the number down.',
 		origin: 'common practice, no source',
-		drillId: 'read-the-seal'
+		usualPercent: 30
 	},
 	refillForgotten: {
 		name: 'A filling left out of the count',
@@ -253,7 +256,7 @@ export const slipCues = {
 		remedy:
 			'Write down each filling as you make it: from where to where. Add them up before you use the leaflet.',
 		origin: 'common practice, no source',
-		drillId: 'fill-again'
+		usualPercent: 50
 	},
 	wrongRow: {
 		name: 'Value not the leaflet’s for this mark',
@@ -262,6 +265,6 @@ export const slipCues = {
 		remedy:
 			'Work the value out again: by the two rows around the mark, or by what each mL is worth, for the sample you took.',
 		origin: 'common practice, no source',
-		drillId: 'read-the-seal'
+		usualPercent: 50
 	}
 } satisfies Record<SlipKind, SlipCue>;

@@ -51,17 +51,26 @@ const worldLabels = {
 const groups: Record<LedgerLine['kind'], string> = {
 	slip: 'your hands',
 	world: 'bottles, ware, water',
+	eye: 'your eyes',
 	resolution: 'as fine as it goes',
 	method: 'the kit',
 	unnamed: 'left over'
 };
 
-const order: readonly LedgerLine['kind'][] = ['slip', 'world', 'resolution', 'method', 'unnamed'];
+const order: readonly LedgerLine['kind'][] = [
+	'slip',
+	'eye',
+	'world',
+	'resolution',
+	'method',
+	'unnamed'
+];
 
 function labelOf(line: LedgerLine, nameOf: (kind: SlipKind) => string): string {
 	if (line.kind === 'slip') return nameOf(line.slip.kind);
 	if (line.kind === 'world') return worldLabels[line.id];
-	if (line.id === 'eye') return 'Where the eye saw the end';
+	if (line.kind === 'eye')
+		return line.stop === 'late' ? 'Went on past the end' : 'Stopped short of the end';
 	if (line.kind === 'resolution') return 'Whole drops, and reading a mark between lines';
 	if (line.kind === 'method') return 'What this kit makes of this water in clean hands';
 	return 'Left unnamed';

@@ -1,12 +1,11 @@
 import { error } from '@sveltejs/kit';
-import { practiceItems } from '../../practice-list.server';
+import { drillItems, practiceItems } from '../../practice-list.server';
 
 export const entries = () => practiceItems().map(({ id }) => ({ id }));
 
 /** The name of the run and of the drills that a debrief may lead to; never what lies behind it. */
 export const load = ({ params }) => {
-	const items = practiceItems();
-	const item = items.find(({ id }) => id === params.id);
+	const item = practiceItems().find(({ id }) => id === params.id);
 	if (!item) error(404, 'There is no such practice.');
-	return { item, drills: items.filter(({ kind }) => kind === 'drill') };
+	return { item, drills: drillItems() };
 };

@@ -1,0 +1,131 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { cleanPlan, parseScenario, type BenchAction, type Plan } from '../../src/lib/bench';
+import { valueFromMark } from '../../src/lib/kits';
+import type { WalkEvent } from '../../src/lib/observation';
+import { debriefOf, standingMarks, stepOf, type Debrief } from '../../src/lib/procedure';
+import { PlayedRun } from '../ui/played-run';
+
+const scenarioOf = (id: string) =>
+	parseScenario(readFileSync(`scenarios/${id}.json`, 'utf8'), `${id}.json`);
+
+/** The drill of base and spoons, by hands that count and wait as told. */
+function dosed(drops: number, spoons: number, waitSeconds: number): Debrief {
+	const run = new PlayedRun(scenarioOf('drops-of-base'));
+	const act = (action: BenchAction, afterMs = 800) =>
+		run.add(run.run.at + afterMs, { in: 'bench', titration: 0, action });
+	const say = (event: WalkEvent) => run.add(run.run.at + 100, { in: 'walk', titration: 0, event });
+	const here = () => stepOf(run.run.titrations[0]!.walk.context);
+	const goOnTo = (isThere: (step: NonNullable<ReturnType<typeof here>>) => boolean) => {
+		for (let step = here(); step && !isThere(step); step = here())
+			say({ type: 'step.done', stepId: step.id });
+	};
+	const dose = (reagentId: string, times: number) => {
+		goOnTo((step) => step.kind === 'dose' && step.reagentId === reagentId);
+		for (let i = 0; i < times; i++) act({ type: 'reagent.dose', reagentId });
+		goOnTo(({ kind }) => kind !== 'dose');
+		act({ type: 'swirl.start' });
+		act({ type: 'swirl.stop' }, 9000);
+	};
+	dose('base', drops);
+	run.add(run.run.at + waitSeconds * 1000, {
+		in: 'bench',
+		titration: 0,
+		action: { type: 'lamp.set', lamp: 'white' }
+	});
+	dose('indicator', spoons);
+	goOnTo(() => false);
+	return debriefOf(run.inquire({ type: 'drill.ended' }).run)!;
+}
+const movedOf = (debrief: Debrief, kind: string) =>
+	debrief.slips.find(({ slip }) => slip.kind === kind)?.endMovedMl;
+
+describe('a drill of calcium that ends before a value', () => {
+	it('sends to the base that moved the end by more than a millilitre, not to the spoon that did not', () => {
+		const debrief = dosed(8, 1, 0);
+		expect(debrief.slips.map(({ slip }) => slip.kind).sort()).toEqual([
+			'indicatorOff',
+			'phReagentOff',
+			'waitOff'
+		]);
+		expect(debrief.curve.endMl).toBeGreaterThan(2.5);
+		expect(movedOf(debrief, 'phReagentOff')).toBeGreaterThan(1);
+		expect(Math.abs(movedOf(debrief, 'indicatorOff')!)).toBeLessThan(0.05);
+		expect(debrief.next).toMatchObject({
+			slipKind: 'phReagentOff',
+			train: { slip: 'phReagentOff', titration: 'edta' }
+		});
+		expect(debrief.next.text).toMatch(/count aloud/);
+	});
+	it('sends to the wait where one drop of base was short and nobody waited', () => {
+		const debrief = dosed(13, 2, 0);
+		expect(movedOf(debrief, 'waitOff')).toBeGreaterThan(
+			Math.abs(movedOf(debrief, 'phReagentOff')!)
+		);
+		expect(debrief.next.slipKind).toBe('waitOff');
+	});
+	it('sends to the powder that was forgotten: without it there is no end to see', () => {
+		const debrief = dosed(13, 0, 60);
+		expect(movedOf(debrief, 'indicatorOff')).toBe(Infinity);
+		expect(debrief.next.slipKind).toBe('indicatorOff');
+	});
+	it('of hands that counted and waited names no slip', () => {
+		const debrief = dosed(14, 2, 60);
+		expect(debrief.slips).toEqual([]);
+		expect(debrief.next).toMatchObject({ train: null, slipKind: null });
+	});
+});
+
+describe('the largest line of a ledger leads', () => {
+	const played = (id: string, plan: Partial<Plan>) =>
+		debriefOf(new PlayedRun(scenarioOf(id), 3).titrate({ ...cleanPlan, ...plan }).run)!;
+	const lineOf = ({ ledger }: Debrief, id: string) => ledger?.lines.find((line) => line.id === id);
+
+	it('a bottle that stood open comes before eyes that stopped a little short', () => {
+		const debrief = played('a-quiet-thursday', { dropsPastEnd: -2 });
+		expect(lineOf(debrief, 'baseStrength')?.amount).toBeGreaterThan(40);
+		expect(lineOf(debrief, 'eye')).toMatchObject({ stop: 'early' });
+		expect(lineOf(debrief, 'eye')!.amount).toBeLessThan(-5.7);
+		expect(debrief.next).toEqual({
+			text: 'The most of this was not your hands. A check against a known solution finds such a thing.',
+			train: null,
+			slipKind: null
+		});
+	});
+	it('drops given on and on past the blue are a stop too late, and lead to the drill of it', () => {
+		const run = new PlayedRun(scenarioOf('purple-or-blue'));
+		const now = () => run.run.titrations[0]!;
+		const act = (action: BenchAction, afterMs = 1500) =>
+			run.add(run.run.at + afterMs, { in: 'bench', titration: 0, action });
+		const say = (event: WalkEvent, afterMs = 1500) =>
+			run.add(run.run.at + afterMs, { in: 'walk', titration: 0, event });
+		while (now().bench.inVialMl < 0.97) {
+			act({ type: 'flow.give', size: 'drop' });
+			act({ type: 'swirl.start' });
+			act({ type: 'swirl.stop' }, 2000);
+		}
+		act({ type: 'tip.touchOff' });
+		act({ type: 'swirl.start' });
+		act({ type: 'swirl.stop' }, 2000);
+		say({ type: 'colour.stayed' }, 45_000);
+		say({ type: 'step.done', stepId: 'titrate' });
+		const marks = standingMarks(now().bench);
+		const sealMl = 'sealMl' in marks ? (marks.sealMl ?? Number.NaN) : Number.NaN;
+		const { kit } = run.run;
+		const markMl = Number((Math.round(sealMl / 0.01) * 0.01).toFixed(2));
+		say({ type: 'marks.read', marks: { sealMl: markMl } });
+		const { value } = valueFromMark(kit, { markMl });
+		say({ type: 'value.reported', value: Number(value.toFixed(1)), unit: kit.unit });
+		const debrief = debriefOf(run.run)!;
+		expect(debrief.slips).toEqual([]);
+		const { endMl, stoppedMl } = debrief.curve;
+		const eye = lineOf(debrief, 'eye');
+		expect(eye).toMatchObject({ kind: 'eye', stop: 'late' });
+		// 40 mmol/L for each mL past the end; half a drop past it is in the leaflet's conversion.
+		const lateMl = stoppedMl - endMl! - kit.delivery.dropMl / 2;
+		expect(lateMl).toBeGreaterThan(0.1);
+		expect(eye!.amount).toBeCloseTo(40 * lateMl, 1);
+		expect(debrief.next).toMatchObject({ train: { slip: 'overshot', titration: 'edta' } });
+		expect(debrief.next.text).toMatch(/had turned some drops before/);
+	});
+});
