@@ -14,7 +14,7 @@ const SLOW_MS = 60_000;
 /** Three barrels with a first reading by hands that fill to the seal and read by the line; all else with care. */
 function slippedRun(
 	seed: number,
-	checks: readonly ('secondMethod' | 'repeatFull' | 'reference')[]
+	checks: readonly ('secondMethod' | 'repeatQuick' | 'repeatFull' | 'reference')[]
 ) {
 	const played = new PlayedRun(scenario, seed).titrate(PlanSchema.parse({ readBy: 'line' }));
 	let titration = 1;

@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { flushSync } from 'svelte';
 import { describe, expect, test, vi } from 'vitest';
 import { waterCausesTold } from '../../../src/lib/judgement';
+import type { CheckRun } from '../../../src/lib/ui/conversation/run';
 import { causeLine, waterTitle } from '../../../src/lib/ui/conversation/water-words';
 import { reportOf, reportText } from '../../../src/lib/ui/decision/report';
 import ReportScreen from '../../../src/lib/ui/decision/ReportScreen.svelte';
@@ -55,7 +56,7 @@ describe('what the report holds', () => {
 		);
 	});
 	test('with a plan, what would change both stands once, and the days of testing are the plan’s', () => {
-		const run = adjusting();
+		const run: CheckRun = adjusting();
 		const { parts } = reportOf(run, catalogue);
 		const last = parts.at(-1)!;
 		for (const line of run.plan?.kind === 'plan' ? run.plan.wouldChange : ['no plan'])
