@@ -2,10 +2,14 @@ import { cleanup, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it } from 'vitest';
 import { houseBuretteKit } from '../../../../src/lib/kits';
+import { keepRefillDraft, refillDraftOf } from '../../../../src/lib/ui/test/marks/refill-draft';
 import { PlayedTank } from '../../played-tank.svelte';
 import { button, field, handle, showMarks, upwardKit } from './marks-dom';
 
-afterEach(cleanup);
+afterEach(() => {
+	cleanup();
+	keepRefillDraft(null);
+});
 
 const before = () => field('Stood at, before refilling');
 const after = () => field('Stands at, refilled');
@@ -75,5 +79,34 @@ describe('a refill is held while it cannot be', () => {
 		expect(before()).toHaveValue('1,00');
 		expect(after()).toHaveValue('0,06');
 		expect(shown.said()).toEqual([]);
+	});
+});
+
+describe('a refill outlives the page', () => {
+	it('with every letter that was typed, and the mark it is read by; noted, it is forgotten', async () => {
+		const user = userEvent.setup();
+		const run = new PlayedTank().goOnTo('titrate');
+		showMarks(run, 'refill');
+		await user.click(screen.getByRole('radio', { name: 'the liquid line' }));
+		await user.type(before(), '0');
+		cleanup();
+		const again = showMarks(run, 'refill');
+		expect(before()).toHaveValue('0');
+		expect(screen.getByRole('radio', { name: 'the liquid line' })).toBeChecked();
+		await user.type(after(), '0.95');
+		await give();
+		expect(again.said()).toEqual([
+			{ type: 'titrant.drawn', lineMl: 0.95, before: { lineMl: 0 }, drawnAgainMl: 0.95 }
+		]);
+		expect(refillDraftOf(run.log.id, 0)).toBeNull();
+	});
+
+	it('but not into another titration', async () => {
+		const run = new PlayedTank().goOnTo('titrate');
+		showMarks(run, 'refill');
+		await userEvent.type(before(), '0.06');
+		expect(refillDraftOf(run.log.id, 0)).toMatchObject({ before: '0.06', after: '' });
+		expect(refillDraftOf(run.log.id, 1)).toBeNull();
+		expect(refillDraftOf('another test', 0)).toBeNull();
 	});
 });

@@ -348,6 +348,24 @@ describe('filling on the way', () => {
 		expect(button('Tap for each drop')).toBeVisible();
 	});
 
+	it('stands open again after the page was gone, until it is noted or left', async () => {
+		const user = userEvent.setup();
+		const { run } = atTheDrops('tap');
+		show(run);
+		await key('Space');
+		await user.click(button('Refill'));
+		await user.click(button('The syringe ran empty'));
+		await user.type(screen.getByRole('textbox', { name: /before refilling/ }), '0');
+		cleanup();
+		show(run);
+		expect(await screen.findByRole('textbox', { name: /before refilling/ })).toHaveValue('0');
+		await user.click(button('Do not fill'));
+		cleanup();
+		show(run);
+		expect(await screen.findByRole('button', { name: 'Tap for each drop' })).toBeVisible();
+		expect(screen.queryByRole('textbox', { name: /before refilling/ })).toBeNull();
+	});
+
 	it('is no matter for a bottle that drips', () => {
 		const { run } = atTheDrops('tap', houseDropperKit);
 		show(run);
