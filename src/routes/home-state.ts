@@ -1,6 +1,7 @@
 import type { Analyte, Unit } from '$lib/kits';
 import type { CheckHeader, RunHeader, TestHeader } from '$lib/records';
 import { glanceAtRecords } from '$lib/records/glance';
+import { scenarioIdNow } from './former-scenarios';
 
 /** A reading as the first page shows it. */
 export type HomeReading = {
@@ -49,7 +50,7 @@ const MOST = 3;
 export async function homeState(unitOf: UnitOf, now: number): Promise<HomeState> {
 	const { runs, unfinishedTest, unfinishedCheck, latest, hasKits } = await glanceAtRecords(MOST);
 	return {
-		runs,
+		runs: runs.map((run) => ({ ...run, scenarioId: scenarioIdNow(run.scenarioId) })),
 		unfinishedTest,
 		unfinishedCheck: unfinishedCheck && (await checkOf(unfinishedCheck, unitOf)),
 		readings: latest.length > 0 ? await readingsOf(latest, unitOf, now) : [],

@@ -18,6 +18,8 @@ async function dose(bench: Bench): Promise<void> {
 	await swirlIn(bench);
 	await expect(bench.heading).toHaveText('Wait');
 	await bench.passes(kit.waitS);
+	await bench.press('Look');
+	await expect(bench.words).toHaveText('A white cloud.');
 	await bench.press('Next');
 	for (let spoon = 0; spoon < kit.spoons; spoon++) {
 		await bench.press(/indicator powder/);
@@ -62,6 +64,18 @@ test('a drill of base and its wait is done by touch, from opening to debrief', a
 	await expect(page.getByText('This drill ends before a value.')).toBeVisible();
 	await expect(page.getByText('No slip was seen. Try the same within a whole run.')).toBeVisible();
 	await expectNoSidewaysScroll(page);
+
+	await test.step('the debrief outlives a reload, and the opening leads back to it', async () => {
+		await page.reload();
+		await expect(bench.heading).toHaveText('Debrief');
+		await expect(page.getByText('No slip was seen.')).toBeVisible();
+		await page.goto('/practise/drops-of-base/');
+		await expect(bench.button('To the bench')).toBeVisible();
+		await page.getByRole('link', { name: /^See the debrief of \d+ \w+ \d{4}$/ }).tap();
+		await expect(bench.heading).toHaveText('Debrief');
+		await page.goBack();
+		await expect(bench.button('To the bench')).toBeVisible();
+	});
 });
 
 test('a group of drills opened before the page has woken stays open', async ({ page }) => {

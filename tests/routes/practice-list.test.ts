@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { RunHeader } from '../../src/lib/records';
+import { formerScenarioIds, scenarioIdNow } from '../../src/routes/former-scenarios';
 import { triedOf } from '../../src/routes/kept-runs';
 import { groupsOf } from '../../src/routes/practise/practice-groups';
 import {
@@ -56,6 +57,15 @@ test('a list says of no scenario what it trains; a debrief is told it of drills 
 			.map(({ id }) => id)
 	);
 	for (const { trains } of drills) expect(trains[0]?.skills.length).toBeGreaterThan(0);
+});
+
+test('an id that a scenario had once is nobody’s now, and leads to one that there is', () => {
+	const ids = practiceItems().map(({ id }) => id);
+	expect(formerScenarioIds.length).toBeGreaterThan(0);
+	for (const id of formerScenarioIds) {
+		expect(ids).not.toContain(id);
+		expect(ids).toContain(scenarioIdNow(id));
+	}
 });
 
 test('every scenario of the project is in the list once', () => {

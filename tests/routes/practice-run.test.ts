@@ -1,9 +1,9 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import 'fake-indexeddb/auto';
 import { ScenarioSchema, type Scenario } from '../../src/lib/bench';
-import { decodeRun, encodeRun, replayRun, stepOf } from '../../src/lib/procedure';
+import { debriefOf, decodeRun, encodeRun, replayRun, stepOf } from '../../src/lib/procedure';
 import { openRecords, type RunRecords } from '../../src/lib/records';
-import { freshRun, openRun } from '../../src/routes/practise/open-run';
+import { freshRun, openFinished, openRun } from '../../src/routes/practise/open-run';
 import type { PracticeRun } from '../../src/routes/practise/practice-run.svelte';
 
 const scenarioOf = (more: Record<string, unknown> = {}): Scenario =>
@@ -159,6 +159,29 @@ describe('what is kept', () => {
 		expect(opened.came).toBe('fresh');
 		const [header] = await store.list();
 		expect(header!.state).toBe('finished');
+		expect(opened.finished?.id).toBe(run.log.id);
+		expect((await openRun(scenarioOf({ id: 'another' }), store)).finished).toBeNull();
+	});
+	test('the debrief of a run that is over is there again, as it was; of one that is not, none', async () => {
+		const store = await records();
+		const run = await left(store);
+		expect(await openFinished(scenarioOf(), store, run.log.id)).toBeNull();
+		readAndReport(run);
+		run.conclude({ conclusion: 'stands', sure: 50 });
+		await settled();
+		const again = await openFinished(scenarioOf(), store, run.log.id);
+		expect(again?.state.inquiry.value).toBe('concluded');
+		expect(again && debriefOf(again.state)).toEqual(debriefOf(run.state));
+		expect(await openFinished(scenarioOf({ id: 'another' }), store, run.log.id)).toBeNull();
+	});
+	test('what is kept under an id that a scenario had once is found under its new one', async () => {
+		const store = await records();
+		const run = freshRun(scenarioOf({ id: 'the-worked-example' }), store);
+		run.act({ type: 'sample.draw', toMl: 6 });
+		await settled();
+		const opened = await openRun(scenarioOf({ id: 'late-september' }), store);
+		expect(opened.came).toBe('resumed');
+		expect(opened.run.log.entries).toEqual(run.log.entries);
 	});
 	test('two windows with one run: the second is told', async () => {
 		const store = await records();

@@ -139,10 +139,10 @@ describe.each(seeds)('under chance %i', (seed) => {
 	);
 
 	it(
-		'the-worked-example: magnesium is too high by 0.61 for each mg/L of calcium that was not subtracted',
+		'late-september: magnesium is too high by 0.61 for each mg/L of calcium that was not subtracted',
 		() => {
-			const { scenario, content, drop } = caseOf('the-worked-example');
-			const { reading, difference } = played('the-worked-example', seed);
+			const { scenario, content, drop } = caseOf('late-september');
+			const { reading, difference } = played('late-september', seed);
 			const { calciumMgPerL = 0, magnesiumMgPerL = 0 } = scenario.truth.water;
 			expect(Math.abs(reading.value - content)).toBeLessThan(1.5 * drop);
 			const expected = MG_PER_CA * (calciumMgPerL - (scenario.takenOff?.value ?? 0));
