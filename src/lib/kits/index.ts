@@ -15,6 +15,7 @@ export { loadAs, loadKit } from './load';
 export { reachMl, scaleEndsOf } from './scale-ends';
 export * from './step';
 export * from './steps';
+export * from './bottle-cautions';
 export * from './titrant';
 export * from './typed-number';
 export * from './unit-traps';

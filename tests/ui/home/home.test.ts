@@ -1,5 +1,6 @@
 import { render, screen, within } from '@testing-library/svelte';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { bottleCautions, houseKits } from '$lib/kits';
 import type { RunHeader, TestHeader } from '$lib/records';
 import Home from '../../../src/routes/+page.svelte';
 import { nothingYet, type HomeReading, type HomeState } from '../../../src/routes/home-state';
@@ -49,7 +50,7 @@ const left: TestHeader = {
 
 async function show(here: Partial<HomeState>) {
 	state.now = { ...nothingYet, ...here };
-	render(Home, { data: { items } } as never);
+	render(Home, { data: { items, cautions: bottleCautions(houseKits) } } as never);
 	await vi.dynamicImportSettled();
 	await Promise.resolve();
 }
@@ -68,6 +69,20 @@ describe('home', () => {
 		expect(
 			screen.getByRole('heading', { name: 'Check' }).querySelector('a')?.getAttribute('href')
 		).toMatch(/\/check\/?$/);
+	});
+
+	test('says what to beware of in every kind of bottle that practice is made with', async () => {
+		await show({});
+		const care = screen.getByRole('region', { name: 'Take care' });
+		for (const words of [
+			/is acid/,
+			/sodium hydroxide/,
+			/goggles/,
+			/ammonia/,
+			/stain/,
+			/15 minutes/
+		])
+			expect(care).toHaveTextContent(words);
 	});
 
 	test('after a test offers the next, with the last readings and their age', async () => {
