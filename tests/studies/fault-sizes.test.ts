@@ -160,6 +160,8 @@ function inDkh(
 		share: value,
 		customaryUnit: 1,
 		timesScatter: NaN,
+		// What is in the vial then has nothing to do with the tank.
+		otherWater: NaN,
 		mL: valuePerMl,
 		drops: valuePerMl * dropMl,
 		tips: valuePerMl * (tipMl ?? NaN),

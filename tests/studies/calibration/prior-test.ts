@@ -74,6 +74,8 @@ export function effectsOf(drawn: readonly DrawnFault[], method: MethodFigures, r
 	const mlOf = (of: DrawnFault['of']) => ml[of] ?? null;
 	const found = {
 		factor: 1,
+		/** What other water in the vial holds; null where it is the one it is meant to be. */
+		otherWater: null as number | null,
 		inVial: 0,
 		referenceFactor: 1,
 		added: 0,
@@ -87,7 +89,9 @@ export function effectsOf(drawn: readonly DrawnFault[], method: MethodFigures, r
 		else if (fault.target === 'arithmetic' && (of === 'share' || of === 'fullScaleLess'))
 			found.misread.push(each);
 		else if (of === 'share' && fault.target === 'reference') found.referenceFactor += amount;
-		else if (of === 'share') found.factor *= Math.max(0, 1 + amount);
+		else if (of === 'otherWater') {
+			found.otherWater = amount * believedOf(method.analyte).tank.mean;
+		} else if (of === 'share') found.factor *= Math.max(0, 1 + amount);
 		else if (fault.target === 'water' || fault.target === 'reference') found.inVial += amount;
 		else if (inMl !== null)
 			found.added += amount * inMl * (fault.target === 'endPoint' ? method.valuePerMl : perMl);
@@ -95,6 +99,12 @@ export function effectsOf(drawn: readonly DrawnFault[], method: MethodFigures, r
 	}
 	return found;
 }
+
+/** What is in the vial, of so much in the water that it is meant to be. */
+export const inVialOf = (
+	amount: number,
+	{ otherWater, referenceFactor, inVial }: ReturnType<typeof effectsOf>
+): number => otherWater ?? amount * referenceFactor + inVial;
 
 /** Standard normal numbers that all who name them share. */
 export function sharedNormals(chance: Chance): (name: string) => number {
@@ -135,12 +145,11 @@ export function readByKit(
 		by.sampling === null
 			? 0
 			: takenOffSd * shared(`taken ${by.check === 'takenOffAnew' ? 'anew' : 'own'}`);
-	const inVial = amount * effects.referenceFactor + effects.inVial;
 	const expected = expectedReading(
 		method,
 		{
 			logFactor: Math.log(Math.max(1e-6, ordinary * effects.factor)),
-			amount: inVial,
+			amount: inVialOf(amount, effects),
 			constantMl: 0,
 			endPoint: effects.added + takenOff + method.endPointSd * shared(`hands ${by.hands}`),
 			method: 0

@@ -6,6 +6,7 @@ import { believed, believedOf, type BelievedOf } from './prior-believed';
 import type { DrawnCauses, Present } from './prior-causes';
 import {
 	effectsOf,
+	inVialOf,
 	presentIn,
 	readByKit,
 	sharedNormals,
@@ -130,12 +131,12 @@ export class PriorWorld {
 
 	secondMethod(): Evidence {
 		const by: MadeBy = { ...own, kit: false, hands: '', lot: '', instrument: true };
-		const { inVial, factor, added } = effectsOf(presentIn(this.causes, by), this.method, 1);
+		const effects = effectsOf(presentIn(this.causes, by), this.method, 1);
 		const u = this.#of.secondPlusMinus / 2;
 		const odd = unforeseenIn(this.causes, by);
 		const value =
-			factor * (this.#portion('own') + inVial) +
-			added +
+			effects.factor * inVialOf(this.#portion('own'), effects) +
+			effects.added +
 			odd.size +
 			u * Math.sqrt(LASTING) * this.#shared('instrument') +
 			u * Math.sqrt(1 - LASTING) * odd.times * this.chance.normal();

@@ -55,7 +55,8 @@ export type FaultSize = {
 	 * 'fillings' of such a kit; 'divisions' of its scale; 'dKH' (or the customary unit of
 	 * the fault's analyte); 'timesScatter', a factor on the usual scatter; 'fullScaleLess', the value
 	 * reads as full scale less itself (used and left taken for each other), and mean and sd, in the
-	 * customary unit, come on top.
+	 * customary unit, come on top; 'otherWater', what is in the vial is of another water than the tank's, and
+	 * holds such a share of what tanks usually hold.
 	 */
 	of:
 		| 'share'
@@ -68,7 +69,8 @@ export type FaultSize = {
 		| 'divisions'
 		| 'customaryUnit'
 		| 'timesScatter'
-		| 'fullScaleLess';
+		| 'fullScaleLess'
+		| 'otherWater';
 };
 
 /** What a second method can be. */

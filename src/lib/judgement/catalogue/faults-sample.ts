@@ -64,11 +64,12 @@ export const sampleFaults: readonly Fault[] = [
 		target: 'water',
 		scope: 'sampling',
 		analytes: alkalinity,
-		sizes: about(-0.97, 0.03, 'share'),
+		sizes: about(0.03, 0.03, 'otherWater'),
 		prior: 0.008,
 		remedy: 'Take a new portion from the tank, and label the cup.',
 		shownBy: ['freshSample'],
-		origin: 'Size: top-off water holds about nothing. Prior: judgement.'
+		origin:
+			'Size: top-off water holds about nothing, and what little it holds is not of the tank. Prior: judgement.'
 	},
 	{
 		id: 'grainsInSample',

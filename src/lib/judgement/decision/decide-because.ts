@@ -6,6 +6,7 @@ import type { Band, Decision } from './decision';
 import type { Diagnosis, Hump, SilentWitness } from '../diagnosis/diagnosis';
 import { normalCdf } from '../diagnosis/normal-cdf';
 import { limitsOf } from './limits';
+import { isOfNoTank } from './of-no-tank';
 import { FIRST_STEP_DAYS, splitNeedOf } from './split-need';
 
 /** Most of what the advice rests on: what is believed, and of which band. */
@@ -161,14 +162,14 @@ export function otherGrounds(
 	grounds: Grounds,
 	{ isVerified, direction }: Pick<Decision, 'isVerified' | 'direction'>
 ): string[] {
-	const { belief, livestock, change, analyte } = grounds;
+	const { belief, diagnosis, livestock, change, analyte } = grounds;
 	const { unit, lowAlarm } = limitsOf(analyte);
 	const alarm = convertValue(lowAlarm.below, unit, grounds.band.unit, analyte);
 	const chanceOfAlarm = Math.min(1, belief.below(alarm));
 	const said = [
 		chanceOfAlarm >= 0.2 &&
 			`Below ${setValue(alarm, grounds.band.unit, analyte)} waiting harms too. The chances that it is so low are ${chanceInWords(chanceOfAlarm)}.`,
-		whatBearsItOut(grounds, isVerified, direction),
+		!isOfNoTank(diagnosis) && whatBearsItOut(grounds, isVerified, direction),
 		change === 'tooSmallToTell' &&
 			'The change since the last reading is too small for these tests to tell.',
 		change === 'notSettled' &&

@@ -2,6 +2,7 @@ import type { Act } from './advice-loss';
 import { bandInWords } from './decide-words';
 import type { DecideInput, Decision } from './decision';
 import type { Contradiction } from '../diagnosis/diagnosis';
+import { whyOfNoTank } from './of-no-tank';
 import { salinityOff } from './salinity';
 
 /** Not known unless it is given, or said to be known; what nobody spoke of is not known. */
@@ -35,10 +36,8 @@ export function reasonsNotToAct(
 		return ['A new tank without stony corals needs no correction: little uses it up.'];
 	if (isUnitSure === false)
 		return ['It is not clear which unit the reading is in. Find that out on the leaflet first.'];
-	if (input.diagnosis?.isBeyondAnyTank)
-		return [
-			'No tank holds what was read. Of the water nothing follows from it: look at the number once more, or test again.'
-		];
+	const ofNoTank = input.diagnosis && whyOfNoTank(input.diagnosis);
+	if (ofNoTank) return [ofNoTank];
 	const off = salinityOff(input.salinity, input.analyte);
 	const contradiction = verdict === 'check' && lacks === null ? openContradiction(input) : null;
 	if (best === 'leave') return [contradiction, off].filter((line) => line !== null);
@@ -81,7 +80,7 @@ export function wouldChangeFor(
 			...(lacks === null ? ['What the check finds.'] : []),
 			...(lacks === 'repeat' ? ['What the same water reads once more.'] : []),
 			...(lacks === 'independent' ? ['What a known solution or a second method says.'] : []),
-			...(lacks === 'reading' ? ['A number that a tank can hold.'] : []),
+			...(lacks === 'reading' ? ['A fresh sample that reads what a tank can hold.'] : []),
 			...(input.isUnitSure === false ? ['Knowing the unit.'] : []),
 			...(isSalinityUnknown(input) ? ['Knowing the salinity.'] : []),
 			...(salinityOff(input.salinity, input.analyte)

@@ -18,6 +18,7 @@ import {
 } from './decide-restraint';
 import type { Band, DecideInput, Decision } from './decision';
 import { furtherCheck, type FurtherCheck } from './further-check';
+import { isOfNoTank } from './of-no-tank';
 import { repeatDueOf, repeatWords } from './repeat-first';
 import { emergencyDecision } from './emergency';
 import { isWeeklyTooRare, retestInterval } from './retest';
@@ -58,7 +59,7 @@ function furtherFor(input: DecideInput, belief: Belief, isVerified: boolean): Fu
 		ranked: ranked ?? (next ? [next] : []),
 		isWorthGoingOn: !isEnough,
 		isVerified,
-		isBeyondAnyTank: diagnosis?.isBeyondAnyTank ?? false,
+		isOfNoTank: diagnosis !== null && isOfNoTank(diagnosis),
 		isRepeatDue: repeatDueOf(input) === 'due',
 		isAtOdds: openContradiction(input) !== null
 	});
@@ -138,8 +139,9 @@ export function decide(input: DecideInput): Decision {
 	salinityOff(input.salinity, analyte);
 	const change = changeOf(input);
 	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
-	const isVerified = diagnosis.isIndependent;
-	const isOfNoTank = diagnosis.isBeyondAnyTank ?? false;
+	const isOfTank = !isOfNoTank(diagnosis);
+	// Whatever was asked besides met the same cup, or no water of the tank.
+	const isVerified = diagnosis.isIndependent && isOfTank;
 	const best = bestAct(belief);
 	const verdict = verdictOf(input, best, belief, isVerified);
 	const howFar = howFarIsNotKnown(grounds, verdict.direction);
@@ -159,10 +161,10 @@ export function decide(input: DecideInput): Decision {
 		probabilities: belief.probabilities,
 		because: [
 			...reasonsNotToAct(input, best, verdict),
-			...repeatWords(input, verdict),
+			...(isOfTank ? repeatWords(input, verdict) : []),
 			...(isLeftAsItIs ? [whyLeftOutside(grounds)] : []),
 			...howFar,
-			...(isOfNoTank ? [] : [whereItLies(grounds), whatItHolds(grounds)]),
+			...(isOfTank ? [whereItLies(grounds), whatItHolds(grounds)] : []),
 			...(isLeftAsItIs && split
 				? [`${split} It changes nothing today; another test tells which holds.`]
 				: []),

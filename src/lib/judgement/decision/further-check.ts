@@ -25,7 +25,8 @@ export type Standing = {
 	isWorthGoingOn: boolean;
 	/** Something independent of the kit bears the value out. */
 	isVerified: boolean;
-	isBeyondAnyTank: boolean;
+	/** Nothing of the tank follows from what was read. */
+	isOfNoTank: boolean;
 	/** Far off, made once, and explained by no answer. */
 	isRepeatDue: boolean;
 	/** What is known of today does not fit together. */
@@ -52,10 +53,29 @@ export const isRepeat = (check: RankedCheck | null): boolean =>
 	check !== null && repeatAmong([check]) !== null;
 
 /**
+ * What leads from a reading that says nothing of the tank to one that does: the question that tells most of how
+ * it came about, then water taken anew, whatever others find in the same cup.
+ */
+function towardsTheTank(ranked: readonly RankedCheck[]): FurtherCheck {
+	const tells = ({ information }: RankedCheck) => information >= HARDLY_TELLS;
+	const question = ranked
+		.filter((each) => each.kind === 'cue' && tells(each))
+		.reduce<RankedCheck | null>(
+			(most, each) => (most && most.information >= each.information ? most : each),
+			null
+		);
+	const anew = ranked.find(
+		(each) => each.kind === 'checks' && each.checks.every((check) => check === 'freshSample')
+	);
+	const next = question ?? anew ?? ranked.find(tells);
+	return next ? by(next) : lacking('reading');
+}
+
+/**
  * What is to be checked of a reading before anything is done or left by it; null where it is enough. The one
  * rule of when to stop: `rankChecks` tells it and `decide` goes by it.
  *
- * A number of no tank is looked at once more; one far off that was made once is repeated; what is at odds is
+ * A number of no tank is looked at once more, and water taken anew; one far off that was made once is repeated; what is at odds is
  * cleared up; to move a value takes something independent; and a check that may well turn the advice comes
  * before it. Beyond that, what is verified is checked no further.
  */
@@ -64,15 +84,14 @@ export function furtherCheck({
 	ranked,
 	isWorthGoingOn,
 	isVerified,
-	isBeyondAnyTank,
+	isOfNoTank,
 	isRepeatDue,
 	isAtOdds
 }: Standing): FurtherCheck | null {
 	const best = bestAct(belief);
 	const first = ranked[0] ?? null;
 	const next = isWorthGoingOn ? first : null;
-	if (isBeyondAnyTank)
-		return first && first.information >= HARDLY_TELLS ? by(first) : lacking('reading');
+	if (isOfNoTank) return towardsTheTank(ranked);
 	if (isRepeatDue) {
 		const repeat = repeatAmong(ranked);
 		return repeat ? by(repeat) : lacking('repeat');

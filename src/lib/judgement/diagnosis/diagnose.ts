@@ -18,6 +18,7 @@ import { inQuestionOf } from './in-question';
 import { witnessesOf } from './independent';
 import { cumulativeOf, type Normal } from './mixture';
 import { foreseenChecks } from './possible-tests';
+import { isTankUnread } from './tank-unread';
 import { trueValueOf } from './true-value';
 
 /** An explanation that carries less stands in no list; what it carries is shared out over the others. */
@@ -113,6 +114,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		silentWitnesses: witnesses.silent,
 		contradictions: contradictionsOf(analysis, inUnit),
 		isBeyondAnyTank: isBeyondAnyTank(analysis),
+		isTankUnread: isTankUnread(analysis),
 		inQuestion: inQuestionOf(analysis),
 		unused: analysis.unused
 	};

@@ -23,6 +23,8 @@ export type FaultGroup = {
 	probability: number;
 	/** The check that would split them best; null when none of those known does. */
 	splitBy: CheckId | null;
+	/** A question still open that goes before it: it costs seconds, and tells a good part of as much. */
+	askFirst?: string;
 };
 
 /**
@@ -128,8 +130,10 @@ export type Diagnosis = {
 	silentWitnesses?: readonly SilentWitness[];
 	/** Pieces of evidence that do not fit together, the worst first; in the diagnosis' unit. */
 	contradictions?: readonly Contradiction[];
-	/** The test in question reads more than any tank holds, and no other reading of that water stands beside it. */
+	/** The test in question reads what no tank holds, and no other reading of that water stands beside it. */
 	isBeyondAnyTank?: boolean;
+	/** Probably nothing that was read bears on the tank: `trueValue` is then what was thought of tanks beforehand. */
+	isTankUnread?: boolean;
 	/** Null where no test is in question. */
 	inQuestion?: InQuestion | null;
 	/** Evidence that could not be used, with the reason; nothing is dropped silently. */

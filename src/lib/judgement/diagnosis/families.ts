@@ -144,6 +144,28 @@ export class Families {
 		};
 	}
 
+	/**
+	 * Other water in the rows of a mask, of so much, give or take: nothing of the tank is in it, so that
+	 * nothing of the tank follows from it.
+	 */
+	otherWater(mask: Uint8Array, mean: number, sd: number): { family: number; weights: Weights } {
+		const read = mask.slice(0, this.model.count);
+		return {
+			family: this.#placeOf(`other ${mean} ${sd} ${read.join('')}`, () => ({
+				levels: sameAtAll(Float64Array.of(1)),
+				worldAt: (_, rows) => ({
+					...factorWorld(0, rows),
+					other: {
+						mean: Float64Array.from(rows, (isIn) => (isIn ? mean : 0)),
+						sd: Float64Array.from(rows, (isIn) => (isIn ? sd : 0))
+					}
+				}),
+				mask: read
+			})),
+			weights: sameAtAll(Float64Array.of(1))
+		};
+	}
+
 	/** Scatter so many times as wide on the rows of a mask. */
 	scatter(mask: Uint8Array, mean: number, sd: number): { family: number; weights: Weights } {
 		const read = mask.slice(0, this.model.count);

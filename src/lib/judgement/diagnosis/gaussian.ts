@@ -74,7 +74,7 @@ export class Accounts {
 	#fill(world: World, factor: Float64Array, whitened: Float64Array, least: number): number {
 		const { count: n, size, amount, amountMean, scatter, shift, value } = this.model;
 		const { covariance, lnDetFrom } = this.#fixedOf(world.put);
-		const { factor: times, timesScatter, put } = world;
+		const { factor: times, timesScatter, put, other } = world;
 		const values = put?.value ?? value;
 		const lnConstant = -0.5 * n * LN_2PI + (put?.lnJacobian ?? 0);
 		const mostAllowed = timesScatter ? Number.POSITIVE_INFINITY : 2 * (lnConstant - least);
@@ -91,9 +91,10 @@ export class Accounts {
 					factor[row + j] = covariance[row + j]! + own * times[j]! * amount[inAmount + j]!;
 			else
 				for (let j = 0; j <= i; j++) factor[row + j] = covariance[row + j]! + amount[inAmount + j]!;
+			if (other) for (let j = 0; j <= i; j++) factor[row + j]! += other.sd[i]! * other.sd[j]!;
 			if (timesScatter) factor[row + i]! += scatter[i]! * (timesScatter[i]! ** 2 - 1);
 			let pivot = factor[row + i]!;
-			let off = values[i]! - shift[i]! - own * amountMean[i]!;
+			let off = values[i]! - shift[i]! - own * amountMean[i]! - (other ? other.mean[i]! : 0);
 			for (let j = 0; j < i; j++) {
 				const atJ = j * n;
 				let sum = factor[row + j]!;

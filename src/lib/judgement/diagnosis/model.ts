@@ -79,6 +79,8 @@ export type World = {
 	timesScatter: Float64Array | null;
 	/** Readings put right, what is uncertain about that, and ln of the Jacobian. */
 	put: { value: Float64Array; variance: Float64Array; lnJacobian: number } | null;
+	/** What the vials hold that is not of the tank: one unknown content, its mean and standard deviation row by row. */
+	other?: { mean: Float64Array; sd: Float64Array } | null;
 };
 export const ordinaryWorld: World = { factor: null, timesScatter: null, put: null };
 
@@ -93,14 +95,25 @@ const product = (
 	return both;
 };
 
+/** What a world's other water comes to where the factors of a second world stretch it too. */
+const stretched = (
+	{ other }: World,
+	{ factor }: World
+): Exclude<World['other'], undefined> | undefined =>
+	other && factor
+		? { mean: product(other.mean, factor, undefined)!, sd: product(other.sd, factor, undefined)! }
+		: other;
+
 /**
- * Both at once; null when both would put readings right.
+ * Both at once; null when both would put readings right, or both fill the vials with other water.
  *
  * @param into taken for their factor, for a world that is looked at once and not kept
  */
 export function bothWorlds(a: World, b: World, into?: Float64Array): World | null {
-	if (a.put && b.put) return null;
+	if ((a.put && b.put) || (a.other && b.other)) return null;
+	const other = stretched(a, b) ?? stretched(b, a);
 	return {
+		...(other ? { other } : {}),
 		factor: product(a.factor, b.factor, into),
 		timesScatter: product(a.timesScatter, b.timesScatter, undefined),
 		put: a.put ?? b.put
@@ -116,5 +129,6 @@ export function readingCovariance(model: Model, world: World, i: number, j: numb
 	const ofShares = values[i]! * values[j]! * share[at]!;
 	const own =
 		i === j ? scatter[i]! * (world.timesScatter?.[i] ?? 1) ** 2 + (world.put?.variance[i] ?? 0) : 0;
-	return factor * amount[at]! + added[at]! + ofShares + own;
+	const ofOther = world.other ? world.other.sd[i]! * world.other.sd[j]! : 0;
+	return factor * amount[at]! + added[at]! + ofShares + ofOther + own;
 }

@@ -129,7 +129,8 @@ function pieceOf(
 	mask: Uint8Array,
 	context: PieceContext
 ): Piece | null {
-	const { families, directions, model } = context;
+	const { families, directions, model, water } = context;
+	const usual = water.usual.mean;
 	const lnWeight = Math.log(size.weight);
 	const touches = mask.slice(0, model.count).some((isIn) => isIn === 1);
 	const isFactor = size.of === 'share' && (fault.target === 'gain' || fault.target === 'water');
@@ -139,9 +140,11 @@ function pieceOf(
 			? families.factor(mask, size)
 			: size.of === 'timesScatter'
 				? families.scatter(mask, size.mean, size.sd)
-				: size.of === 'fullScaleLess' || (fault.target === 'arithmetic' && size.of === 'share')
-					? putOf(size, mask, context, `${size.of} ${size.mean} ${size.sd}`)
-					: undefined;
+				: size.of === 'otherWater'
+					? families.otherWater(mask, size.mean * usual, size.sd * usual)
+					: size.of === 'fullScaleLess' || (fault.target === 'arithmetic' && size.of === 'share')
+						? putOf(size, mask, context, `${size.of} ${size.mean} ${size.sd}`)
+						: undefined;
 	if (worlds === null && touches) return null;
 	if (worlds) return { kind: 'worlds', ...worlds, mask, lnWeight };
 	const isInVial = fault.target === 'water' || fault.target === 'reference';

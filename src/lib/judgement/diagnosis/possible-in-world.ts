@@ -49,7 +49,10 @@ export function possibleIn(analysis: Analysis, world: World): PossibleSeen {
 		const column = new Float64Array(n);
 		for (let i = 0; i < n; i++) column[i] = readingCovariance(model, world, i, j);
 		solveLower(account.factor, n, column);
-		let sum = model.shift[j]! + (world.factor?.[j] ?? 1) * model.amountMean[j]!;
+		let sum =
+			model.shift[j]! +
+			(world.factor?.[j] ?? 1) * model.amountMean[j]! +
+			(world.other?.mean[j] ?? 0);
 		for (let i = 0; i < n; i++) sum += column[i]! * account.whitened[i]!;
 		mean[g] = sum;
 		return column;

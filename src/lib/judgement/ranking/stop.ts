@@ -3,6 +3,7 @@ import { bestAct } from '../decision/best-act';
 import { believe } from '../decision/decide-belief';
 import type { Band } from '../decision/decision';
 import { furtherCheck } from '../decision/further-check';
+import { isOfNoTank } from '../decision/of-no-tank';
 import type { Analysis } from '../diagnosis/analysis';
 import { beliefsOf, tankMixture } from '../diagnosis/beliefs';
 import { isBeyondAnyTank } from '../diagnosis/beyond-any-tank';
@@ -10,6 +11,7 @@ import { contradictionsOf } from '../diagnosis/contradictions';
 import { inQuestionOf, isFarOff } from '../diagnosis/in-question';
 import { isIndependentlyHeld } from '../diagnosis/independent';
 import { cumulativeOf, momentsOf } from '../diagnosis/mixture';
+import { isTankUnread } from '../diagnosis/tank-unread';
 import type { AdviceNow } from './advice-value';
 import { enough, type Worth } from './enough';
 import type { CheckRanking } from './ranked-check';
@@ -43,7 +45,10 @@ export function stopOrGoOn(
 	const isVerified = isIndependentlyHeld(analysis, beliefsOf(analysis));
 	const ranked = worth.map((each) => each.ranked);
 	const read = inQuestionOf(analysis);
-	const isBeyond = isBeyondAnyTank(analysis);
+	const told = {
+		isBeyondAnyTank: isBeyondAnyTank(analysis),
+		isTankUnread: isTankUnread(analysis)
+	};
 	const minutes = enough(analysis, now, band, worth, {
 		isHeld: isVerified,
 		best: bestAct(belief)
@@ -53,15 +58,17 @@ export function stopOrGoOn(
 		ranked,
 		isWorthGoingOn: !minutes.isEnough,
 		isVerified,
-		isBeyondAnyTank: isBeyond,
+		isOfNoTank: isOfNoTank(told),
 		isRepeatDue: read !== null && !read.isRepeated && !read.isExplained && isFarOff(read, band),
 		// The water may have changed between two days: nothing speaks against that.
 		isAtOdds: contradictionsOf(analysis).some(({ between }) => between !== 'days')
 	});
-	const because = isBeyond
+	const because = told.isBeyondAnyTank
 		? 'No tank holds what was read: nothing of the water follows from it.'
-		: !further && !minutes.isEnough
-			? 'Something independent bears the value out, and no check that is left is likely to change the advice by itself.'
-			: minutes.because;
+		: told.isTankUnread
+			? 'What was read tells nothing of the tank: water taken anew does.'
+			: !further && !minutes.isEnough
+				? 'Something independent bears the value out, and no check that is left is likely to change the advice by itself.'
+				: minutes.because;
 	return { ranked, next: further?.check ?? null, isEnough: further === null, because };
 }

@@ -65,11 +65,13 @@ export function trueValueSentence(
 ): string {
 	const unit = unitName(diagnosis.unit, analyte);
 	const humps = [...saidHumps(diagnosis)];
-	if (humps.length === 0) {
+	if (humps.length === 0 || diagnosis.isTankUnread) {
 		const { mean, interval95 } = diagnosis.trueValue;
 		const half = (interval95[1] - interval95[0]) / 2;
 		const decimals = decimalsFor(diagnosis.unit, half);
 		const [low, high] = interval95.map((end) => plain(Math.max(0, end), decimals));
+		if (diagnosis.isTankUnread)
+			return `What was read tells nothing of the tank. Of any tank, before a test: most hold ${low} to ${high} ${unit}.`;
 		return `The water holds about ${plain(mean, decimals)} ${unit}; it hardly lies outside ${low} to ${high}.`;
 	}
 	// What has no name is said last, as what holds if the others do not.
