@@ -165,6 +165,36 @@ describe('stories', () => {
 		expect(taken(odd)).toBeGreaterThan(1.5 * without);
 		expect(taken(anew)).toBeGreaterThan(taken([...odd, ofMagnesium.test(1366, 'takenOffAnew')]));
 	});
+	it('64 mmol/L of magnesium, an ordinary sum: calcium never taken off is named, and an answer tells it', () => {
+		const sum: Evidence = {
+			kind: 'test',
+			from: 'first',
+			reading: { id: 'a', label: 'a', value: 64, expandedUncertainty: 1.5, unit: 'mmol/L' }
+		};
+		const of = (evidence: Evidence[]) => diagnose(evidence, { method: magnesium });
+		const leadOf = ({ explanations }: ReturnType<typeof diagnose>) =>
+			explanations.filter(({ faults }) => faults.length === 1)[0];
+		expect(leadOf(of([sum]))?.id).toBe('calciumLeftIn');
+		const told = of([sum, cue('whichCalcium', 'none')]);
+		expect(told.explanations[0]?.id).toBe('calciumLeftIn');
+		// 64 less 10.48 of calcium (420 mg/L over 40.078 g/mol).
+		expect(Math.abs(told.explanations[0]!.trueValue.mean - (64 - 420 / 40.078))).toBeLessThan(0.7);
+		const taken = of([sum, cue('whichCalcium', 'today')]);
+		expect(taken.faults['calciumLeftIn'] ?? 1).toBeLessThan(0.05);
+		expect(of([ofMagnesium.test(1320)]).faults['calciumLeftIn'] ?? 1).toBeLessThan(0.02);
+	});
+	it('another unit and another cup are told apart by the unit, before any bottle is opened', () => {
+		const typed: Evidence = {
+			kind: 'test',
+			from: 'first',
+			reading: { id: 'a', label: 'a', value: 64, expandedUncertainty: 1.5, unit: 'mg/L' }
+		};
+		const { groups } = diagnose([typed], { method: magnesium });
+		const group = groups.find(({ faults }) => faults.includes('magnesiumUnitTaken'));
+		expect(group?.faults).toContain('wrongCup');
+		expect(group?.askFirst).toBe('unitSeen');
+		expect(rankChecks([typed], { method: magnesium }).next).toMatchObject({ cue: 'unitSeen' });
+	});
 	it('checks are offered where the method has what they need', () => {
 		const offered = (method: typeof calcium, evidence: Evidence[]) =>
 			JSON.stringify(rankChecks(evidence, { method }));

@@ -121,6 +121,11 @@ describe('why an explanation stands where it stands', () => {
 		expect(apartWords({ ...group, splitBy: 'probeTitration' })).toMatch(
 			/ What would: titrate with a pH probe\.$/
 		);
+		const asked = { ...group, askFirst: 'Which unit stands beside the number?' };
+		expect(apartWords({ ...asked, splitBy: 'freshLot' })).toMatch(
+			/ What may: the question “Which unit stands beside the number\?” After that: test with a fresh bottle\.$/
+		);
+		expect(apartWords(asked)).toMatch(/beside the number\?”$/);
 		expect(apartWords(group)).toMatch(/apart, and no check listed here would tell much\.$/);
 	});
 });

@@ -76,18 +76,23 @@ export const chelationThingCues: readonly Cue[] = [
 	}),
 	cueOf({
 		id: 'whichCalcium',
-		question: 'Which calcium was taken off?',
-		because: 'Each mg/L of calcium too much takes 0.61 mg/L off magnesium.',
+		question: 'Was calcium taken off, and which?',
+		because:
+			'The test finds both together. Each mg/L of calcium too much takes 0.61 mg/L off magnesium, and what is not taken off stays in it.',
 		analytes: chelation,
 		needs: { isDifference: true },
 		answers: [
 			['today', 'Measured today, in this water'],
 			['before', 'Measured some time ago'],
 			['usual', 'Not measured: a usual value'],
+			['none', 'None: the number is what was titrated'],
 			unknown
 		],
-		otherwise: [0.56, 0.18, 0.16, 0.1],
-		byFault: { calciumTakenOff: [0.18, 0.28, 0.44, 0.1] },
+		otherwise: [0.55, 0.17, 0.16, 0.02, 0.1],
+		byFault: {
+			calciumTakenOff: [0.18, 0.28, 0.42, 0.02, 0.1],
+			calciumLeftIn: [0.07, 0.06, 0.07, 0.7, 0.1]
+		},
 		seconds: 10,
 		origin: judged
 	}),

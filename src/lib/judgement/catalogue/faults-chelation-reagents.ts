@@ -112,5 +112,21 @@ export const chelationReagentFaults: readonly Fault[] = [
 		shownBy: ['takenOffAnew', 'secondMethod'],
 		origin:
 			'Size: exact per mg/L of calcium, from molar masses; that calcium is 25 to 75 mg/L off, and prior: judgement.'
+	},
+	{
+		id: 'calciumLeftIn',
+		name: 'calcium never taken off: the number is that of both together',
+		class: 'method',
+		target: 'endPoint',
+		scope: 'takenOff',
+		analytes: chelation,
+		needs: { isDifference: true },
+		sizes: about(MAGNESIUM_PER_CALCIUM * 420, MAGNESIUM_PER_CALCIUM * 45, 'customaryUnit'),
+		undoneBy: ['takenOffAnew'],
+		prior: 0.04,
+		remedy: 'Measure calcium of the same water, and take it off what was titrated.',
+		shownBy: ['takenOffAnew', 'secondMethod'],
+		origin:
+			'Size: exact per mg/L of calcium, from molar masses; of 420 ± 45 mg/L, about that of the sea at salinity 35 (Millero and others 2008, from memory). Prior: judgement.'
 	}
 ];

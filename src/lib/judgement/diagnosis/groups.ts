@@ -1,10 +1,10 @@
-import type { CheckId } from '../../observation';
 import type { Analysis } from './analysis';
 import type { Belief } from './beliefs';
 import type { FaultGroup } from './diagnosis';
 import { foresee, type Foreseen } from '../ranking/foresee';
 import { informationOf } from '../ranking/information';
-import { outcomesOf } from '../ranking/outcomes';
+import { explainedBy, openCues, outcomesOfCue } from '../ranking/cue-outcomes';
+import { outcomesOf, type Outcomes } from '../ranking/outcomes';
 
 /** Faults below this are in no group: there is no need to tell apart what is hardly there. */
 const LEAST_OF_A_FAULT = 0.02;
@@ -12,6 +12,9 @@ const LEAST_OF_A_FAULT = 0.02;
 const TELLS_NOTHING = 2;
 /** A check that is expected to tell less than this of the members, in bits, splits nothing. */
 const LEAST_BITS = 0.05;
+
+/** A question that tells so large a part of what the best check would is asked before it; judgement. */
+const ASKED_FIRST = 0.2;
 
 type Member = { fault: number; id: string; lnLikelihood: number };
 
@@ -41,24 +44,34 @@ function runsOf(members: readonly Member[]): Member[][] {
 	return runs.filter((run) => run.length > 1);
 }
 
-/** The check that is expected to tell most of which member it is. */
-function splitBy(
-	{ checks, places }: Analysis,
-	foreseen: Foreseen,
-	run: readonly Member[]
-): CheckId | null {
-	const kinds = Int32Array.from(foreseen.explanation, (place) =>
-		run.findIndex(({ fault }) => places.one(fault) === place)
-	);
-	const told = checks.map((check, test) => ({
-		check,
-		bits: informationOf(outcomesOf(foreseen, test), foreseen.weight, kinds)
-	}));
-	const best = told.reduce<(typeof told)[number] | null>(
+type Told<T> = { by: T; bits: number };
+/** What tells most; null where nothing tells enough to be named. */
+const mostTelling = <T>(told: readonly Told<T>[]): Told<T> | null =>
+	told.reduce<Told<T> | null>(
 		(most, each) => (each.bits > (most?.bits ?? LEAST_BITS) ? each : most),
 		null
 	);
-	return best?.check ?? null;
+
+/** What is expected to tell most of which member it is: a check, and a question where one goes before it. */
+function splitBy(
+	analysis: Analysis,
+	foreseen: Foreseen,
+	run: readonly Member[]
+): Pick<FaultGroup, 'splitBy' | 'askFirst'> {
+	const { checks, places } = analysis;
+	const kinds = Int32Array.from(foreseen.explanation, (place) =>
+		run.findIndex(({ fault }) => places.one(fault) === place)
+	);
+	const bitsOf = (outcomes: Outcomes) => informationOf(outcomes, foreseen.weight, kinds);
+	const check = mostTelling(
+		checks.map((by, test) => ({ by, bits: bitsOf(outcomesOf(foreseen, test)) }))
+	);
+	const explained = explainedBy(analysis, foreseen);
+	const question = mostTelling(
+		openCues(analysis).map((cue) => ({ by: cue.id, bits: bitsOf(outcomesOfCue(explained, cue)) }))
+	);
+	const isFirst = question !== null && question.bits >= ASKED_FIRST * (check?.bits ?? 0);
+	return { splitBy: check?.by ?? null, ...(isFirst ? { askFirst: question.by } : {}) };
 }
 
 /**
@@ -81,7 +94,7 @@ export function groupsOf(analysis: Analysis, beliefs: readonly Belief[]): FaultG
 						: sum,
 				0
 			),
-			splitBy: splitBy(analysis, foreseen, run)
+			...splitBy(analysis, foreseen, run)
 		}))
 		.sort((a, b) => b.probability - a.probability);
 }

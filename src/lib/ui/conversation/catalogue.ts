@@ -19,6 +19,10 @@ export function faultName({ faults }: Catalogue, id: string): string {
 	return faults.find((fault) => fault.id === id)?.name ?? id;
 }
 
+/** A question as it is asked; an unknown one keeps its id. */
+export const questionOf = ({ cues }: Catalogue, id: string): string =>
+	cues.find((cue) => cue.id === id)?.question ?? id;
+
 /** 'a', 'a and b', 'a, b and c' */
 export function listed(words: readonly string[], joint: 'and' | 'or' = 'and'): string {
 	if (words.length < 2) return words[0] ?? '';

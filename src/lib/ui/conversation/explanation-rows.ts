@@ -1,6 +1,6 @@
 import type { Diagnosis, Explanation, FaultClass, FaultGroup } from '$lib/judgement';
 import type { CheckId } from '$lib/observation';
-import { capital, faultName, type Catalogue } from './catalogue';
+import { capital, faultName, questionOf, type Catalogue } from './catalogue';
 
 /** One account of what happened, or several that nothing so far can tell apart. */
 export type ExplanationRow = {
@@ -12,6 +12,8 @@ export type ExplanationRow = {
 	members: readonly string[];
 	/** Of a group: the check that would tell its members apart; null when none does, or for one alone. */
 	splitBy: CheckId | null;
+	/** The question, in its words, that goes before that check. */
+	askFirst?: string;
 	probability: number;
 	/** What the water holds if it is so, in the diagnosis' unit. */
 	trueValue: Explanation['trueValue'];
@@ -94,6 +96,7 @@ export function explanationRows(diagnosis: Diagnosis, catalogue: Catalogue): Exp
 			isGroup: group !== undefined,
 			members: group && group.faults.length > 2 ? namesOf(group).slice(1) : [],
 			splitBy: group?.splitBy ?? null,
+			...(group?.askFirst ? { askFirst: questionOf(catalogue, group.askFirst) } : {}),
 			probability: explanations.reduce((sum, { probability }) => sum + probability, 0),
 			trueValue: merged(explanations),
 			faults: explanations[0]?.faults ?? [],

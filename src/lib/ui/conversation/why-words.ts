@@ -128,9 +128,15 @@ function noneAlone(found: ReturnType<typeof factors>, titles: readonly string[])
 	return 'No single piece of what is known changes how likely it is.';
 }
 
-/** Of a row for several causes: which check would tell them apart, or that none of those known would. */
-export function apartWords({ splitBy }: ExplanationRow): string {
-	return splitBy
-		? `Nothing known so far tells these apart. What would: ${midSentence(checkWords[splitBy].title)}.`
+/**
+ * Of a row for several causes: which question or check would tell them apart, what costs least first, or that
+ * none of those known would.
+ */
+export function apartWords({ splitBy, askFirst }: ExplanationRow): string {
+	const check = splitBy && midSentence(checkWords[splitBy].title);
+	if (askFirst)
+		return `Nothing known so far tells these apart. What may: the question “${askFirst}”${check ? ` After that: ${check}.` : ''}`;
+	return check
+		? `Nothing known so far tells these apart. What would: ${check}.`
 		: 'Nothing known so far tells these apart, and no check listed here would tell much.';
 }
