@@ -54,7 +54,7 @@ export const checkWords = {
 	},
 	freshLot: {
 		title: 'Test with a fresh bottle',
-		how: 'The same water, with titrant from a bottle of another lot.',
+		how: 'The same water, with everything that comes in bottles of another lot: the titrant, and indicator, base or buffer as well.',
 		form: 'freshLot',
 		timesTitrant: 1
 	},
