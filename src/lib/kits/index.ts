@@ -1,5 +1,6 @@
 /** The kits room: what a leaflet says, as data, and what follows from it. */
 export * from './by-difference';
+export * from './held-by-tanks';
 export * from './house-kits';
 export { houseCalciumKit, houseHardnessKit } from './house-kits-edta';
 export { draftOfKit } from './draft-of-kit';

@@ -1,4 +1,5 @@
 import {
+	beyondAnyTank,
 	convertValue,
 	unitName,
 	unitsLikely,
@@ -188,6 +189,25 @@ function otherUnit(kit: Kit, value: number, expected: number | null): Remark[] {
 	];
 }
 
+/** A value that no tank of seawater is likely to hold. */
+function noTank({ kit }: TankSight, { value, refills }: ValuedTitration): Remark[] {
+	const side = beyondAnyTank(value, kit.unit, kit.analyte);
+	if (!side) return [];
+	const isRefilled = kit.delivery.by !== 'dropper' && kit.delivery.refilled === true;
+	const asks =
+		side === 'below' && isRefilled && refills === 0
+			? 'Was it filled again on the way? Then go back and note it. If not, read the mark again.'
+			: 'Read the mark again before you take it.';
+	return [
+		{
+			id: 'read.noTank',
+			tone: 'warn',
+			text: `No tank of seawater is likely to hold so ${side === 'below' ? 'little' : 'much'}. ${asks}`,
+			offers: ['countAgain']
+		}
+	];
+}
+
 /** What the value shows beside the leaflet's reach, the last test and other units. */
 export const valueRemarks: Remarker = (sight) => {
 	const { kit, events, titration, circumstances, expected } = sight;
@@ -208,5 +228,8 @@ export const valueRemarks: Remarker = (sight) => {
 					...otherUnit(kit, valued.value, expected)
 				]
 			: otherUnit(kit, valued.value, null);
-	return [...found, ...beside.slice(0, 1)];
+	const likeliest = beside.slice(0, 1);
+	// Where the last value tells what happened, that is enough.
+	const beyond = likeliest.some(({ tone }) => tone === 'warn') ? [] : noTank(sight, valued);
+	return [...found, ...beyond, ...likeliest];
 };

@@ -1,4 +1,4 @@
-import { canBeTakenOff, type Kit, type Unit } from '../kits';
+import { beyondAnyTank, canBeTakenOff, type Kit, type Unit } from '../kits';
 import {
 	combineRepeats,
 	ownRepeatability,
@@ -24,6 +24,8 @@ export type TestResult = {
 	counted: ValuedTitration[];
 	combined: CombinedRepeats;
 	shrinks: Shrink[];
+	/** On which side of what tanks of seawater hold a value of tank water lies; null where one may hold it. */
+	beyondTanks: 'below' | 'above' | null;
 	/** Something found on the way speaks against taking the value as it is. */
 	isSuspect: boolean;
 	/** What is left once another value was taken off; null where nothing was. */
@@ -80,6 +82,8 @@ export function testResult(
 	const own = options.own ?? undefined;
 	const readings = counted.map((each) => measuredOf(kit, each, state.circumstances.temperatureC));
 	const combined = combineRepeats(kit, readings, own);
+	const isOfTank = (state.circumstances.water ?? 'tank') === 'tank';
+	const beyondTanks = isOfTank ? beyondAnyTank(combined.value, kit.unit, kit.analyte) : null;
 	const difference = differenceOfTest(state, { ...combined, unit: kit.unit, counted }, kit);
 	return {
 		unit: kit.unit,
@@ -89,7 +93,8 @@ export function testResult(
 		counted,
 		combined,
 		shrinks: shrinksOf(kit, readings, own),
-		isSuspect: isSuspect(state, counted, combined),
+		beyondTanks,
+		isSuspect: beyondTanks !== null || isSuspect(state, counted, combined),
 		standardUncertainty: combined.standardUncertainty,
 		expandedUncertainty: combined.expandedUncertainty,
 		coverageFactor: combined.coverageFactor,
