@@ -73,6 +73,30 @@ describe('curveMarks', () => {
 	});
 });
 
+describe('words that have no room on the common side', () => {
+	test('stand on the other side of their line, in the top row', () => {
+		const marks = [
+			{ x: 80, wordsWidth: 140 },
+			{ x: 230, wordsWidth: 140 }
+		];
+		expect(curveMarks(marks, 330).map(({ x, row, isLeft }) => ({ x, row, isLeft }))).toEqual([
+			{ x: 230, row: 0, isLeft: true },
+			{ x: 80, row: 1, isLeft: false }
+		]);
+	});
+	test('lie within the picture wherever the marks are, if they can', () => {
+		for (let first = 20; first <= 310; first += 10)
+			for (let second = 20; second <= 310; second += 10) {
+				const placed = curveMarks(
+					[first, second].map((x) => ({ x, wordsWidth: 150 })),
+					330
+				);
+				for (const { x, isLeft } of placed)
+					expect(isLeft ? x - 150 : 330 - x - 150).toBeGreaterThanOrEqual(0);
+			}
+	});
+});
+
 describe('decimalsApart', () => {
 	test('0.015 mL apart are told to a hundredth, a tenth apart to a tenth', () => {
 		expect(decimalsApart([1.64, 1.655], 1)).toBe(2);

@@ -73,17 +73,23 @@ export type CurveMark<Mark> = Mark & { row: number; isLeft: boolean };
 
 /**
  * Places the words of marks so that no line runs through them: all on the side where there is more
- * room, the farthest from that side in the top row, above where the other lines begin.
+ * room, the farthest from that side in the top row, above where the other lines begin. Words that have no
+ * room there stand on the other side of their line, in the top rows as well.
+ *
+ * @param marks `wordsWidth`: room that its words take, px; without it they are taken to fit
  */
-export function curveMarks<Mark extends { x: number }>(
+export function curveMarks<Mark extends { x: number; wordsWidth?: number }>(
 	marks: readonly Mark[],
 	width: number
 ): CurveMark<Mark>[] {
 	const middle = marks.reduce((sum, mark) => sum + mark.x, 0) / (marks.length || 1);
 	const isLeft = middle > width / 2;
+	const room = (mark: Mark, onLeft: boolean) => (onLeft ? mark.x : width - mark.x);
+	const turns = (mark: Mark) =>
+		room(mark, isLeft) < (mark.wordsWidth ?? 0) && room(mark, !isLeft) > room(mark, isLeft);
 	return [...marks]
-		.sort((a, b) => (isLeft ? b.x - a.x : a.x - b.x))
-		.map((mark, row) => ({ ...mark, row, isLeft }));
+		.sort((a, b) => Number(turns(b)) - Number(turns(a)) || (isLeft ? b.x - a.x : a.x - b.x))
+		.map((mark, row) => ({ ...mark, row, isLeft: turns(mark) ? !isLeft : isLeft }));
 }
 
 /**
