@@ -1,12 +1,21 @@
 import { resolve } from '$app/paths';
 import type { CheckId } from '$lib/observation';
 
-/** Pages that help with a check; each gives what it finds back to the check it was opened from. */
-export function wayOf(checkId: string): Partial<Record<CheckId, { href: string; words: string }>> {
-	const solution = {
-		href: `${resolve('/check/solution')}#check=${checkId}`,
-		words: 'How to make a known solution'
-	};
+/**
+ * Pages that help with a check; each gives what it finds back to the check it was opened from.
+ *
+ * @param isMade whether there is a recipe for what the check is about: else none is offered
+ */
+export function wayOf(
+	checkId: string,
+	isMade: boolean
+): Partial<Record<CheckId, { href: string; words: string }>> {
+	const href = `${resolve('/check/solution')}#check=${checkId}`;
+	if (!isMade) {
+		const serves = { href, words: 'What serves as a known solution' };
+		return { reference: serves, referenceBySecondMethod: serves };
+	}
+	const solution = { href, words: 'How to make a known solution' };
 	return {
 		probeTitration: {
 			href: `${resolve('/check/curve')}#check=${checkId}`,

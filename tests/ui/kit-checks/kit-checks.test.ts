@@ -1,8 +1,14 @@
 import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { describe, expect, test } from 'vitest';
-import { houseDropperKit, houseSyringeKit } from '../../../src/lib/kits';
-import type { KeptReference } from '../../../src/lib/procedure';
+import {
+	houseCalciumKit,
+	houseDropperKit,
+	houseHardnessKit,
+	houseSyringeKit
+} from '../../../src/lib/kits';
+import type { TestSummary } from '../../../src/lib/observation';
+import { referenceChecksOf, type KeptReference } from '../../../src/lib/procedure';
 import KitChecks from '../../../src/lib/ui/kit-checks/KitChecks.svelte';
 import {
 	chartDrawing,
@@ -90,6 +96,38 @@ describe('checks of a kit', () => {
 		expect(standsOut(chart)).toMatch(/^Nothing stands out/u);
 		for (const kit of [houseDropperKit, houseSyringeKit])
 			expect(resolutionOf(kit, 'dKH')).toBeGreaterThan(0);
+	});
+
+	test.each([
+		[houseCalciumKit, 'mg/L', 415, [413, 419, 407, 416, 410, 388, 391], '6'],
+		[houseHardnessKit, 'mmol/L', 64, [63.8, 64.6, 63.2, 64.2, 64, 60.2, 60.6], '5.6']
+	] as const)('$id: its checks are charted in its own unit', (kit, unit, expected, read, lower) => {
+		const tests = read.map((value, i) => ({
+			id: `t${i}`,
+			kitId: kit.id,
+			startedAtEpochMs: START + i * 7 * DAY,
+			summary: {
+				...{ value, unit, expandedUncertainty: 0.04 * value, standardUncertainty: 0.02 * value },
+				...{ unsure: null, titrations: 1, water: 'reference', lot: i < 5 ? 'A' : 'B' },
+				reference: {
+					...{ nominal: expected, expandedUncertainty: 0.01 * expected, unit },
+					matrix: 'seawater'
+				}
+			} as unknown as TestSummary
+		}));
+		const checks = referenceChecksOf(tests, { kitId: kit.id, unit, analyte: kit.analyte });
+		const resolution = resolutionOf(kit, unit);
+		// A drop of the kit, by its leaflet: less than a twentieth of the value, and more than nothing.
+		expect(resolution / expected).toBeGreaterThan(0.001);
+		expect(resolution / expected).toBeLessThan(0.05);
+		// Lot B against lot A: 389.5 of 413 are 5.7 % less, 60.4 of 63.96 are 5.6 % less.
+		expect(standsOut(kitChart(checks, { matrix: 'seawater', resolution }))).toContain(
+			`Since lot B known solutions read about ${lower} % lower than with lot A`
+		);
+		render(KitChecks, { kit, checks, unit, testHref: (id: string) => `#${id}` });
+		expect(document.body.textContent).toContain(`holds ${expected}`);
+		expect(document.body.textContent).toContain(unit);
+		expect(document.body.textContent).not.toContain('dKH');
 	});
 
 	test('solutions of another water stand for themselves', () => {
