@@ -68,6 +68,7 @@ describe('a drill of calcium that ends before a value', () => {
 		const debrief = dosed(13, 0, 60);
 		expect(movedOf(debrief, 'indicatorOff')).toBe(Infinity);
 		expect(debrief.next.slipKind).toBe('indicatorOff');
+		expect(debrief.next.text).toMatch(/nothing shows the end/);
 	});
 	it('of hands that counted and waited names no slip', () => {
 		const debrief = dosed(14, 2, 60);
@@ -87,12 +88,12 @@ describe('the largest line of a ledger leads', () => {
 		expect(lineOf(debrief, 'eye')).toMatchObject({ stop: 'early' });
 		expect(lineOf(debrief, 'eye')!.amount).toBeLessThan(-5.7);
 		expect(debrief.next).toEqual({
-			text: 'The most of this was not your hands. A check against a known solution finds such a thing.',
+			text: 'Most of this was not your hands. A check against a known solution finds such a thing.',
 			train: null,
 			slipKind: null
 		});
 	});
-	it('drops given on and on past the blue are a stop too late, and lead to the drill of it', () => {
+	it('drops given on and on past the blue are a stop too late, and lead to the drill of seeing it', () => {
 		const run = new PlayedRun(scenarioOf('purple-or-blue'));
 		const now = () => run.run.titrations[0]!;
 		const act = (action: BenchAction, afterMs = 1500) =>
@@ -125,7 +126,7 @@ describe('the largest line of a ledger leads', () => {
 		const lateMl = stoppedMl - endMl! - kit.delivery.dropMl / 2;
 		expect(lateMl).toBeGreaterThan(0.1);
 		expect(eye!.amount).toBeCloseTo(40 * lateMl, 1);
-		expect(debrief.next).toMatchObject({ train: { slip: 'overshot', titration: 'edta' } });
+		expect(debrief.next).toMatchObject({ train: { slip: 'stoppedAtFlash', titration: 'edta' } });
 		expect(debrief.next.text).toMatch(/had turned some drops before/);
 	});
 });

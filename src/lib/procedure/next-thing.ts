@@ -34,8 +34,8 @@ const stopTexts = {
 	late: 'The colour had turned some drops before. A comparison vial, or the red lamp, shows it sooner.',
 	early: 'The colour had not come all the way. A comparison vial shows where it is going.'
 };
-/** The slip that is trained for such a stop. */
-const stopSlips = { late: 'overshot', early: 'stoppedAtFlash' } as const;
+/** Eyes that were late learn the same as eyes that were early: to tell the end from what comes before it. */
+const trainsEyes: SlipKind = 'stoppedAtFlash';
 
 const wouldShow = 'A check against a known solution finds such a thing.';
 /** What no known solution would show: it came with the water. */
@@ -54,11 +54,11 @@ function adviceFor(line: LedgerLine, kit: Kit, notes: readonly SlipNote[], isMix
 	if (line.kind === 'eye')
 		return {
 			text: stopTexts[line.stop],
-			train: { slip: stopSlips[line.stop], titration },
+			train: { slip: trainsEyes, titration },
 			slipKind: null
 		};
 	if (line.kind === 'world') {
-		const hands = isMixed ? 'The most of this was not your hands.' : 'Your hands did not do this.';
+		const hands = isMixed ? 'Most of this was not your hands.' : 'Your hands did not do this.';
 		return advice(`${hands} ${cameWithWater[line.id] ?? wouldShow}`);
 	}
 	return advice(

@@ -53,7 +53,14 @@ export const slipCues = {
 		shownBy: 'the depth of the first colour beside an earlier test',
 		remedy: 'Count drops and spoons aloud. It changes the depth of the colour more than the value.',
 		origin: 'textbook',
-		usualPercent: 1.5
+		usualPercent: 1.5,
+		variants: {
+			forgotten: {
+				name: 'Indicator left out',
+				remedy:
+					'Without it nothing shows the end. Say each reagent aloud as it goes in, and count it.'
+			}
+		}
 	},
 	phReagentOff: {
 		name: 'Other amount of base or buffer',
