@@ -16,6 +16,8 @@ import {
 	reasonsNotToAct,
 	wouldChangeFor
 } from './decide-restraint';
+import { convertValue } from '../../kits';
+import type { Diagnosis } from '../diagnosis/diagnosis';
 import type { Band, DecideInput, Decision } from './decision';
 import { furtherCheck, type FurtherCheck } from './further-check';
 import { isOfNoTank } from './of-no-tank';
@@ -23,6 +25,7 @@ import { repeatDueOf, repeatWords } from './repeat-first';
 import { emergencyDecision } from './emergency';
 import { isWeeklyTooRare, retestInterval } from './retest';
 import { salinityOff } from './salinity';
+import { isVerifiedBy } from './verified';
 import { whatToMend } from './what-to-mend';
 
 type Verdict = Pick<Decision, 'verdict' | 'direction' | 'lacks' | 'check'>;
@@ -49,6 +52,16 @@ function changeOf({ rate, diagnosis }: DecideInput): Decision['change'] {
 	if (Math.abs(rate.perDay) > rate.expandedUncertainty || chance >= LIKELY_REAL)
 		return 'likelyReal';
 	return chance >= MAY_BE_REAL ? 'notSettled' : 'tooSmallToTell';
+}
+
+/** Whether what is independent of the kit bears out what is to be done. */
+function isBorneOut(diagnosis: Diagnosis, belief: Belief, band: Band): boolean {
+	const { contradictions = [], inQuestion, isIndependent, isKitVouched = false } = diagnosis;
+	const areMethodsAtOdds = contradictions.some(({ between }) => between === 'methods');
+	const read = inQuestion
+		? convertValue(inQuestion.value, inQuestion.unit, band.unit, inQuestion.analyte)
+		: null;
+	return isVerifiedBy({ isIndependent, isKitVouched, areMethodsAtOdds, read }, belief, band);
 }
 
 /** What is to be checked of the reading first; null where that is enough. */
@@ -99,6 +112,8 @@ function retestFor(input: DecideInput, grounds: Grounds, { verdict }: Verdict): 
 	return verdict === 'adjust' || isOutside ? Math.min(2, interval) : interval;
 }
 
+const people: readonly NonNullable<DecideInput['who']>[] = ['keeper', 'sitter', 'child'];
+
 /** Cases come as JSON as well: a band may lack, or an end of it. */
 function requireBand(band: Partial<Band> | null | undefined): void {
 	if (!band || ![band.low, band.high].every(Number.isFinite) || typeof band.unit !== 'string')
@@ -117,8 +132,8 @@ function requireBand(band: Partial<Band> | null | undefined): void {
  *
  * @param input values of the band, the rate and the consumption in the band's unit
  * @throws RangeError naming the field: a look of the animals that is none of the list, a band that lacks
- *   or is the wrong way round, a rate or consumption out of range, a salinity that no tank has, no diagnosis where there
- *   is no emergency
+ *   or is the wrong way round, a rate or consumption out of range, a salinity that no tank has, somebody who is
+ *   none of the list, no diagnosis, next or isEnough where there is no emergency
  */
 export function decide(input: DecideInput): Decision {
 	const { diagnosis, band, livestock, analyte = 'alkalinity' } = input;
@@ -129,6 +144,12 @@ export function decide(input: DecideInput): Decision {
 		);
 	if (!diagnosis && !input.isEmergency)
 		throw new RangeError('diagnosis must be given unless isEmergency; found null');
+	if (typeof input.isEnough !== 'boolean' && !input.isEmergency)
+		throw new RangeError(`isEnough must be true or false; found ${String(input.isEnough)}`);
+	if (input.next === undefined && !input.isEmergency)
+		throw new RangeError('next must be a ranked check or null; found nothing');
+	if (input.who !== undefined && !people.includes(input.who))
+		throw new RangeError(`who must be one of ${people.join(', ')}; found ${String(input.who)}`);
 	if (input.rate && !(input.rate.expandedUncertainty >= 0 && Number.isFinite(input.rate.perDay)))
 		throw new RangeError(
 			`rate must be a change a day with an expandedUncertainty of 0 or above; found ${input.rate.perDay} and ${input.rate.expandedUncertainty}`
@@ -141,7 +162,7 @@ export function decide(input: DecideInput): Decision {
 	const grounds: Grounds = { belief, diagnosis, band, livestock, change, analyte };
 	const isOfTank = !isOfNoTank(diagnosis);
 	// Whatever was asked besides met the same cup, or no water of the tank.
-	const isVerified = diagnosis.isIndependent && isOfTank;
+	const isVerified = isOfTank && isBorneOut(diagnosis, belief, band);
 	const best = bestAct(belief);
 	const verdict = verdictOf(input, best, belief, isVerified);
 	const howFar = howFarIsNotKnown(grounds, verdict.direction);

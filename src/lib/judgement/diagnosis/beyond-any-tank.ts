@@ -1,10 +1,11 @@
-import { plausibleRange } from '../../kits';
+import { heldByTanks, plausibleRange } from '../../kits';
 import type { Analysis } from './analysis';
 import { isOfTodaysWater } from './in-question';
 
-/** So many times the highest that is plausible is held by no tank; judgement. */
-const ABOVE = 1.5;
-/** Nor is this share of the lowest, though a tank may be used up further than is good for it; judgement. */
+/**
+ * Nor does a tank hold this share of the lowest that is plausible. Lower than a remark beside the tank draws
+ * the line: used up by a third, a tank is in need, and its reading is not to be thrown away; judgement.
+ */
 const BELOW = 1 / 3;
 
 /**
@@ -13,8 +14,9 @@ const BELOW = 1 / 3;
  * follows from it alone. What another method finds in the same cup tells of the cup.
  */
 export function isBeyondAnyTank({ model, method, first, water }: Analysis): boolean {
-	const { low, high } = plausibleRange(water.unit, method.analyte);
-	const isOfATank = (value: number) => value >= BELOW * low && value <= ABOVE * high;
+	const { low } = plausibleRange(water.unit, method.analyte);
+	const { high } = heldByTanks(water.unit, method.analyte);
+	const isOfATank = (value: number) => value >= BELOW * low && value <= high;
 	const rows = model.rows.slice(0, model.count);
 	const isBeside = rows.some(
 		(row, i) => i !== first && isOfTodaysWater(row) && isOfATank(row.value)

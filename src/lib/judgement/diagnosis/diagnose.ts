@@ -111,6 +111,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		mixture,
 		cumulative: (value) => cumulativeOf(mixture, value),
 		isIndependent: witnesses.isHeld,
+		isKitVouched: witnesses.isKitVouched,
 		silentWitnesses: witnesses.silent,
 		contradictions: contradictionsOf(analysis, inUnit),
 		isBeyondAnyTank: isBeyondAnyTank(analysis),

@@ -126,6 +126,8 @@ export type Diagnosis = {
 	 * was not repeated. Without it nothing is ever more than 'probably'.
 	 */
 	isIndependent: boolean;
+	/** A known solution is among what holds it. */
+	isKitVouched?: boolean;
 	/** What is independent of the kit, was asked, and speaks for nothing yet: why. */
 	silentWitnesses?: readonly SilentWitness[];
 	/** Pieces of evidence that do not fit together, the worst first; in the diagnosis' unit. */

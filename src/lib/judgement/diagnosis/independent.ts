@@ -15,16 +15,13 @@ const TOO_WIDE = 0.08;
  * a known solution, or another method measured the tank's water; and that is not itself what is
  * probably wrong. A known solution that reads off what it holds bears nothing out: the kit or the solution
  * is off. One that reads as it should says nothing of a slip in the one test in question, unless that was
- * repeated. Earlier readings are of another day.
+ * repeated. Earlier readings are of another day. Told as well: whether a known solution is among what holds
+ * it, and what was asked and could not count.
  */
-export const isIndependentlyHeld = (analysis: Analysis, beliefs: readonly Belief[]): boolean =>
-	witnessesOf(analysis, beliefs).isHeld;
-
-/** As `isIndependentlyHeld`, and what was asked and could not count. */
 export function witnessesOf(
 	analysis: Analysis,
 	beliefs: readonly Belief[]
-): { isHeld: boolean; silent: SilentWitness[] } {
+): { isHeld: boolean; isKitVouched: boolean; silent: SilentWitness[] } {
 	const { model, faults, places } = analysis;
 	const doubt = (...scopes: Fault['scope'][]) =>
 		beliefs.reduce(
@@ -59,10 +56,10 @@ export function witnessesOf(
 		doubt('oneTest', 'sampling') >= DOUBTED;
 	const isMethodDoubted = methods.length > 0 && doubt('instrument') >= DOUBTED;
 	const isAnyNarrow = methods.some(isNarrow);
+	const isKitVouched = byReference && !isSolutionDoubted && !isReadOff && !isReadingDoubted;
 	return {
-		isHeld:
-			(byReference && !isSolutionDoubted && !isReadOff && !isReadingDoubted) ||
-			(isAnyNarrow && !isMethodDoubted),
+		isHeld: isKitVouched || (isAnyNarrow && !isMethodDoubted),
+		isKitVouched,
 		silent: [
 			...(isSolutionDoubted ? (['solutionDoubted'] as const) : []),
 			...(isReadOff && !isSolutionDoubted ? (['solutionOff'] as const) : []),

@@ -4,12 +4,13 @@ import { believe } from '../decision/decide-belief';
 import type { Band } from '../decision/decision';
 import { furtherCheck } from '../decision/further-check';
 import { isOfNoTank } from '../decision/of-no-tank';
+import { isVerifiedBy } from '../decision/verified';
 import type { Analysis } from '../diagnosis/analysis';
 import { beliefsOf, tankMixture } from '../diagnosis/beliefs';
 import { isBeyondAnyTank } from '../diagnosis/beyond-any-tank';
 import { contradictionsOf } from '../diagnosis/contradictions';
 import { inQuestionOf, isFarOff } from '../diagnosis/in-question';
-import { isIndependentlyHeld } from '../diagnosis/independent';
+import { witnessesOf } from '../diagnosis/independent';
 import { cumulativeOf, momentsOf } from '../diagnosis/mixture';
 import { isTankUnread } from '../diagnosis/tank-unread';
 import type { AdviceNow } from './advice-value';
@@ -42,9 +43,20 @@ export function stopOrGoOn(
 		livestock,
 		method.analyte
 	);
-	const isVerified = isIndependentlyHeld(analysis, beliefsOf(analysis));
-	const ranked = worth.map((each) => each.ranked);
+	const contradictions = contradictionsOf(analysis);
 	const read = inQuestionOf(analysis);
+	const { isHeld, isKitVouched } = witnessesOf(analysis, beliefsOf(analysis));
+	const isVerified = isVerifiedBy(
+		{
+			isIndependent: isHeld,
+			isKitVouched,
+			areMethodsAtOdds: contradictions.some(({ between }) => between === 'methods'),
+			read: read?.value ?? null
+		},
+		belief,
+		band
+	);
+	const ranked = worth.map((each) => each.ranked);
 	const told = {
 		isBeyondAnyTank: isBeyondAnyTank(analysis),
 		isTankUnread: isTankUnread(analysis)
@@ -61,7 +73,7 @@ export function stopOrGoOn(
 		isOfNoTank: isOfNoTank(told),
 		isRepeatDue: read !== null && !read.isRepeated && !read.isExplained && isFarOff(read, band),
 		// The water may have changed between two days: nothing speaks against that.
-		isAtOdds: contradictionsOf(analysis).some(({ between }) => between !== 'days')
+		isAtOdds: contradictions.some(({ between }) => between !== 'days')
 	});
 	const because = told.isBeyondAnyTank
 		? 'No tank holds what was read: nothing of the water follows from it.'
