@@ -133,7 +133,11 @@ function whatBearsItOut(
 	direction: Decision['direction']
 ): string {
 	const isAtOdds = (diagnosis.contradictions ?? []).some(({ between }) => between === 'methods');
-	if (isVerified && isAtOdds && splitNeedOf(diagnosis, band, direction, analyte)?.isWayShared)
+	// Verified without a known solution, methods at odds bear out the side and nothing else.
+	const isOfSide =
+		diagnosis.isKitVouched === false ||
+		splitNeedOf(diagnosis, band, direction, analyte)?.isWayShared;
+	if (isVerified && isAtOdds && isOfSide)
 		return 'A second method was asked as well. The two agree on the side, and not on the size.';
 	if (isVerified)
 		return 'Not the kit alone speaks for it: a known solution or a second method was asked as well.';
