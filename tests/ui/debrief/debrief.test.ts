@@ -127,9 +127,9 @@ describe('Debrief', () => {
 			});
 		show(played.inquire({ type: 'drill.ended' }));
 		const items = within(section('Slips, and what helps')).getAllByRole('listitem');
-		const ofPowder = items.find((item) => item.textContent?.includes('Other amount of indicator'));
+		const ofPowder = items.find((item) => item.textContent?.includes('Indicator left out'));
 		expect(ofPowder).toHaveTextContent('leaves no end to see');
-		expect(section('One thing next')).toHaveTextContent('Count drops and spoons aloud.');
+		expect(section('One thing next')).toHaveTextContent('Say each reagent aloud as it goes in');
 	});
 
 	test('a drill that ends before a value shows no ledger and no conclusion', () => {
