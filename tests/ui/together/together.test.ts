@@ -102,7 +102,7 @@ describe('the page', () => {
 		await fireEvent.click(screen.getByRole('button', { name: 'Take these' }));
 		expect(screen.getByLabelText('Calcium')).toHaveValue('415');
 		expect(
-			screen.getByText('Type two of the values with their ±, and the salinity.')
+			screen.getByText(/^What stands there cannot be held against anything yet\./)
 		).toBeVisible();
 	});
 });
