@@ -55,4 +55,28 @@ describe('what a correction is computed from', () => {
 			/salinity is not known.*volume of the water.*value to aim at/
 		);
 	});
+	it.each([
+		[{ by: 'vinegar' }, /^means\.by must be one of bicarbonate, carbonate, .*; found vinegar$/],
+		[
+			{ by: 'carbonate', purity: 1 },
+			/^means\.hydrate must be one of anhydrous, monohydrate, decahydrate; found undefined$/
+		],
+		[
+			{ by: 'calciumChloride', purity: 1, hydrate: 'wet' },
+			/^means\.hydrate must be one of .*dihydrate.*; found wet$/
+		]
+	])('refuses means of a case that are none: %o', (means, message) => {
+		const diagnosis = madeDiagnosis({ components: normalAt(6.4, 0.2) });
+		const input = { ...correctionInputOf({ ...made, diagnosis, tank }), means };
+		const plan = () => correctionPlan(input as Parameters<typeof correctionPlan>[0]);
+		expect(plan).toThrow(RangeError);
+		expect(plan).toThrow(message);
+	});
+	it('tells a numeral in quotes from a number', () => {
+		const diagnosis = madeDiagnosis({ components: normalAt(6.4, 0.2) });
+		const input = { ...correctionInputOf({ ...made, diagnosis, tank }), waterL: '150' };
+		expect(() => correctionPlan(input as unknown as Parameters<typeof correctionPlan>[0])).toThrow(
+			/^waterL must be between 1 and 1000000; found the text '150'$/
+		);
+	});
 });

@@ -1,3 +1,7 @@
+/** A numeral in a string looks like a number: it is told apart. */
+const found = (value: unknown) =>
+	typeof value === 'string' ? `the text '${value}'` : String(value);
+
 /**
  * The number itself, when it lies within its range.
  *
@@ -6,6 +10,6 @@
 export function requireWithin(field: string, value: number, low: number, high: number): number {
 	// A null or a numeral in a string would pass the comparison alone.
 	if (typeof value !== 'number' || !(value >= low && value <= high))
-		throw new RangeError(`${field} must be between ${low} and ${high}; found ${value}`);
+		throw new RangeError(`${field} must be between ${low} and ${high}; found ${found(value)}`);
 	return value;
 }

@@ -1,14 +1,17 @@
-import { convertValue } from '../../kits';
+import { analyteUnits, convertValue, type Analyte } from '../../kits';
 import { requireWithin } from '../../chemistry';
-import type { CorrectionInput, CorrectionPlan, PlanRefused } from './correction';
+import type { CorrectionInput, CorrectionPlan, PlannedMeans, PlanRefused } from './correction';
 import type { KnownCorrection } from './correction-amount';
 import { cautionsFor, planWouldChange } from './correction-cautions';
 import { planDays } from './correction-days';
-import { meansFigures } from './correction-means';
+import { meansFigures, meansFor } from './correction-means';
+import { hydratesOf } from './correction-powders';
 import { refusalsOf } from './correction-refusals';
 import { sumLines } from './correction-sum';
 import { setValue } from '../decision/decide-words';
 import { defaultBand, limitsOf } from '../decision/limits';
+
+const measured = Object.keys(analyteUnits) as Analyte[];
 
 /** Taken where it is not known. The share of the water: judgement; the rest matters little. */
 const taken = { waterExpandedShare: 0.1, temperatureC: 25, ph: 8.1 };
@@ -68,12 +71,26 @@ function requireFigures(input: CorrectionInput): void {
 	within('evaporationLPerDay', input.evaporationLPerDay, 0, 1e6);
 	const { means } = input;
 	if (!means) return;
+	requireMeans(means);
 	if ('purity' in means) within('means.purity', means.purity, 0.01, 1);
 	if (means.by === 'product') within('means.risePerMlIn100L', means.risePerMlIn100L, 1e-9, 1e6);
 	if (means.by === 'waterChange') {
 		within('means.newValue', means.newValue, 0, 1e6);
 		within('means.share', means.share, 1e-6, 1);
 	}
+}
+
+/** Means are read from cases as well: one that is none, or a powder that does not say its hydrate, is a mistake. */
+function requireMeans(means: PlannedMeans): void {
+	const known = [...new Set(measured.flatMap(meansFor))];
+	if (!known.includes(means.by))
+		throw new RangeError(`means.by must be one of ${known.join(', ')}; found ${String(means.by)}`);
+	const hydrates = Object.keys(hydratesOf(means.by));
+	const told = 'hydrate' in means ? means.hydrate : undefined;
+	if (hydrates.length > 0 && !hydrates.includes(String(told)))
+		throw new RangeError(
+			`means.hydrate must be one of ${hydrates.join(', ')}; found ${String(told)}`
+		);
 }
 
 /** What the refusals have found to be known, with what is taken for the rest; null if something lacks. */
