@@ -76,7 +76,7 @@ describe('a reading far off that was made once', () => {
 					retestInDays: 1,
 					check: { kind: 'checks', checks: ['repeatQuick'] }
 				});
-				expect(decision.because.join(' ')).toMatch(/was made once.*test the same water again/);
+				expect(decision.because.join(' ')).toMatch(/was made once.*test once more/);
 				expect(decision.because.join(' ')).toMatch(/kit and the hands, not for this one test/);
 				expect(ranking.isEnough).toBe(false);
 			}

@@ -61,7 +61,7 @@ const never: { what: string; sounds: RegExp; caught: string[]; letBy?: string[] 
 			/\b(animals?|corals?|livestock|fish)\b.*\b(look|are|seem) (well|fine|good|healthy)\b.*\b(so|therefore|hence|means?|proves?|shows?)\b.*\b(right|correct|true|fine|value|reading)\b/i,
 		caught: ['The corals look well, so the value is right.'],
 		letBy: [
-			'The animals look well. That counts a little: they lag behind the water by a week or two.'
+			'The animals look well. That counts, though for less than a test: they lag behind the water by a week or two.'
 		]
 	},
 	{

@@ -63,7 +63,9 @@ function calciumHeld(
 	const taken = -Math.expm1(-occlusion - grown) * (calciumMol - occludedCalciumMol);
 	if (dissolvedShare === 0) return occludedCalciumMol + taken;
 	const ofHydroxide = Math.max(0, occludedCalciumMol + calciumMol * Math.expm1(-lossBefore));
-	return occludedCalciumMol + taken - dissolvedShare * ofHydroxide * Math.exp(-grown);
+	const left = occludedCalciumMol + taken - dissolvedShare * ofHydroxide * Math.exp(-grown);
+	// Where all of it dissolves, rounding can leave less than nothing by the last digit.
+	return Math.max(0, left);
 }
 
 /** What a rate comes to in a time: none, nothing, however long. */

@@ -130,7 +130,7 @@ describe('what the report holds', () => {
 		const run = adjusting();
 		run.describeTank({ unit: 'dKH', salinity: 35, target: 7.9 });
 		expect(reportText(reportOf(run, catalogue))).toMatch(
-			/NO PLAN, BECAUSE\n- The volume of the water is not known\./
+			/No plan, because\n-+\n- The volume of the water is not known\./
 		);
 	});
 	test('an emergency without a reading', () => {

@@ -83,9 +83,11 @@ export function whatItHolds(grounds: Grounds): string {
 }
 
 const looks: Record<LivestockLook, string | null> = {
-	well: 'The animals look well. That counts a little: they lag behind the water by a week or two.',
-	someTroubled: 'Some animals are troubled. That counts a little: many things trouble them.',
-	manyTroubled: 'Many animals are troubled. That counts a little: many things trouble them.',
+	well: 'The animals look well. That counts, though for less than a test: they lag behind the water by a week or two.',
+	someTroubled:
+		'Some animals are troubled. That counts, though for less than a test: many things trouble them.',
+	manyTroubled:
+		'Many animals are troubled. That counts, though for less than a test: many things trouble them.',
 	notLooked: null
 };
 

@@ -92,7 +92,9 @@ export function wouldChangeFor(
 			...(isSizeKnown ? [] : ['Finding out which of the values the water holds.']),
 			'A retest that differs from what the plan expects by more than the ± of both together.',
 			'Salinity or temperature away from the usual.',
-			'Haze or white flakes in the water, or animals that look worse: stop adding.'
+			best === 'lower'
+				? 'Animals that look worse: test again at once.'
+				: 'Haze or white flakes in the water, or animals that look worse: stop adding.'
 		];
 	if (input.hasStonyCorals === false)
 		return ['Stony corals in the tank.', 'Animals that look worse.'];

@@ -37,6 +37,6 @@ export function repeatWords(
 					? 'By what was dosed and used up since the reading before, this one lies further off than tests scatter'
 					: 'The reading lies further from the one before than tests scatter'
 				: 'The reading lies outside your band by more than its ±'
-		}, and was made once. A single test slips easily: test the same water again.`
+		}, and was made once. A single test slips easily: test once more.`
 	];
 }

@@ -171,14 +171,17 @@ export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
 	};
 }
 
+/** A heading of plain text. In capitals a formula would be another: NaHCO₃. */
+const underlined = (words: string, by: '=' | '-') => [words, by.repeat(words.length)];
+
 /** The report as plain text, to be saved or sent. */
 export function reportText({ title, verdict, facts, parts, caution }: Report): string {
 	const widest = Math.max(...facts.map(({ name }) => name.length));
 	const blocks = [
-		[title.toUpperCase(), '', verdict ?? UNDECIDED],
+		[...underlined(title, '='), '', verdict ?? UNDECIDED],
 		facts.map(({ name, value }) => `${`${name}:`.padEnd(widest + 2)}${value}`),
 		...parts.map((part) => [
-			part.title.toUpperCase(),
+			...underlined(part.title, '-'),
 			...part.lines.map((line, i) => `${part.isNumbered ? `${i + 1}.` : '-'} ${line}`)
 		]),
 		[caution]
