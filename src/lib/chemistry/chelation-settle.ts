@@ -33,7 +33,8 @@ export function settlePrecipitate(vessel: ChelationVessel, seconds: number): Che
 		vessel.calciumMol > 0 ? Math.max(0, 1 - vessel.edtaMol / vessel.calciumMol) : 0;
 	// As if what there was had stood for a while, and for the rest of the time what there is in the end.
 	const whileS = rate === 0 ? seconds : gone / rate;
-	const restS = whileS < Infinity ? seconds - whileS : 0;
+	// In a wait too short to form anything, rounding can make that while longer than the wait.
+	const restS = whileS < Infinity ? Math.max(0, seconds - whileS) : 0;
 	const stoodMolSPerL = (through(before, whileS) + through(solidMol, restS)) / litres;
 	const standingMolSPerL = vessel.standingMolSPerL + through(uncomplexed, stoodMolSPerL);
 	const formedMolPerL = Math.max(0, after - before) / litres;
@@ -61,11 +62,10 @@ function calciumHeld(
 	const lossBefore = carbonateLoss(vessel.standingMolSPerL, constants.hydroxide);
 	const grown = carbonateLoss(standingMolSPerL, constants.hydroxide) - lossBefore;
 	const taken = -Math.expm1(-occlusion - grown) * (calciumMol - occludedCalciumMol);
-	if (dissolvedShare === 0) return occludedCalciumMol + taken;
 	const ofHydroxide = Math.max(0, occludedCalciumMol + calciumMol * Math.expm1(-lossBefore));
-	const left = occludedCalciumMol + taken - dissolvedShare * ofHydroxide * Math.exp(-grown);
-	// Where all of it dissolves, rounding can leave less than nothing by the last digit.
-	return Math.max(0, left);
+	const held = occludedCalciumMol + taken - dissolvedShare * ofHydroxide * Math.exp(-grown);
+	// Where nearly none or nearly all of it is held, rounding can pass either end by the last digit.
+	return Math.min(calciumMol, Math.max(0, held));
 }
 
 /** What a rate comes to in a time: none, nothing, however long. */
