@@ -101,14 +101,14 @@ export function adviceDocs(): string[] {
 		'comes to this, to three digits, with the sentences left out:',
 		json(decided),
 		'## How to move it: `correctionPlan`',
-		'Takes one object. Values are in the unit of `value`, a day’s values in that unit a day, volumes in litres. What is marked ? may be left out or null; without the target, the water, the salinity or the means there is no plan but a refusal that says why.',
+		'Takes one object. Values are in the unit of `value`, a day’s values in that unit a day, volumes in litres. What is marked ? may be left out or null; without the target, the water, the salinity or the means there is no plan but a refusal that says why. A figure that no tank can have, a text where a number must be, and a means that is none or lacks a part of it are a `RangeError` that names the field.',
 		[
 			'- `decision`: what `decide` gave',
 			'- `value`: `value`, number; `standardUncertainty`, 0 or above (half of a ± of 95 %); `unit`',
 			'- `target`?: number, within the band',
 			'- `waterL`?: 1 to 1,000,000; `waterExpandedUncertaintyL`?: 0 or above, below half of it; a tenth of it when left out',
 			'- `consumptionPerDay`? and `dosedPerDay`?: 0 or above, both or neither; in balance when left out',
-			`- \`means\`?: by \`by\`: \`bicarbonate\` with \`purity\` (0.01 to 1); ${withHydrates()}, each with its \`purity\` as well; \`limewater\`; \`product\` with \`risePerMlIn100L\` (above 0); \`waterChange\` with \`newValue\` (0 or above) and \`share\` (above 0, at most 1). For alkalinity ${codes(meansFor('alkalinity'))}; for calcium ${codes(meansFor('calcium'))}; for magnesium ${codes(meansFor('magnesium'))}`,
+			`- \`means\`?: by \`by\`: \`bicarbonate\` with \`purity\` (0.01 to 1); ${withHydrates()}, each with its \`purity\` as well (\`bicarbonate\` has one form and no \`hydrate\`); \`limewater\`; \`product\` with \`risePerMlIn100L\` (above 0); \`waterChange\` with \`newValue\` (0 or above) and \`share\` (above 0, at most 1). For alkalinity ${codes(meansFor('alkalinity'))}; for calcium ${codes(meansFor('calcium'))}; for magnesium ${codes(meansFor('magnesium'))}`,
 			'- `salinity`?: practical salinity, 0 to 60; `temperatureC`?: 0 to 40 °C, 25 when left out; `ph`?: 0 to 14, 8.1 when left out',
 			'- `maxRisePerDay`?: above 0; `evaporationLPerDay`?: 0 or above; `testExpandedUncertainty`?: 0 or above, of a retest; `otherValues`?: list of numbers that the tank may hold instead',
 			'- `band`?: as above; the usual one when left out; `isUnitSure`?, `who`?, `analyte`?: as above'

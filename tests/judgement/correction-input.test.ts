@@ -64,7 +64,19 @@ describe('what a correction is computed from', () => {
 		[
 			{ by: 'calciumChloride', purity: 1, hydrate: 'wet' },
 			/^means\.hydrate must be one of .*dihydrate.*; found wet$/
-		]
+		],
+		['vinegar', /^means must say by what, .*; found vinegar$/],
+		[
+			{ by: 'bicarbonate', purity: 1, hydrate: 'anhydrous' },
+			/^means\.hydrate must be left out of bicarbonate, which has one form; found anhydrous$/
+		],
+		[
+			{ by: 'bicarbonate' },
+			/^means\.purity must be a number between 0\.01 and 1; found undefined$/
+		],
+		[{ by: 'product' }, /^means\.risePerMlIn100L must be a number .*; found undefined$/],
+		[{ by: 'waterChange', newValue: 9 }, /^means\.share must be a number .*; found undefined$/],
+		[{ by: 'waterChange', share: 0.1 }, /^means\.newValue must be a number .*; found undefined$/]
 	])('refuses means of a case that are none: %o', (means, message) => {
 		const diagnosis = madeDiagnosis({ components: normalAt(6.4, 0.2) });
 		const input = { ...correctionInputOf({ ...made, diagnosis, tank }), means };
@@ -72,11 +84,18 @@ describe('what a correction is computed from', () => {
 		expect(plan).toThrow(RangeError);
 		expect(plan).toThrow(message);
 	});
+	it('refuses to plan for what is no analyte', () => {
+		const diagnosis = madeDiagnosis({ components: normalAt(6.4, 0.2) });
+		const input = { ...correctionInputOf({ ...made, diagnosis, tank }), analyte: 'iron' };
+		const plan = () => correctionPlan(input as unknown as Parameters<typeof correctionPlan>[0]);
+		expect(plan).toThrow(RangeError);
+		expect(plan).toThrow(/^analyte must be one of alkalinity, .*; found iron$/);
+	});
 	it('tells a numeral in quotes from a number', () => {
 		const diagnosis = madeDiagnosis({ components: normalAt(6.4, 0.2) });
 		const input = { ...correctionInputOf({ ...made, diagnosis, tank }), waterL: '150' };
 		expect(() => correctionPlan(input as unknown as Parameters<typeof correctionPlan>[0])).toThrow(
-			/^waterL must be between 1 and 1000000; found the text '150'$/
+			/^waterL must be a number between 1 and 1000000; found the text '150'$/
 		);
 	});
 });

@@ -238,7 +238,9 @@ describe('refused, with the reason', () => {
 		const without = (value: object) =>
 			correctionPlan({ ...plain, value } as unknown as typeof plain);
 		expect(() => without({ value: 6, unit: 'dKH' })).toThrow(
-			new RangeError('value.standardUncertainty must be between 0 and 1000000; found undefined')
+			new RangeError(
+				'value.standardUncertainty must be a number between 0 and 1000000; found undefined'
+			)
 		);
 		expect(() => without({ standardUncertainty: 0.2, unit: 'dKH' })).toThrow(/^value\.value must/);
 		expect(() => without({ value: 6, standardUncertainty: 0.2 })).toThrow(/^value\.unit must/);

@@ -9,7 +9,11 @@ const found = (value: unknown) =>
  */
 export function requireWithin(field: string, value: number, low: number, high: number): number {
 	// A null or a numeral in a string would pass the comparison alone.
-	if (typeof value !== 'number' || !(value >= low && value <= high))
-		throw new RangeError(`${field} must be between ${low} and ${high}; found ${found(value)}`);
+	if (typeof value !== 'number')
+		throw new RangeError(
+			`${field} must be a number between ${low} and ${high}; found ${found(value)}`
+		);
+	if (!(value >= low && value <= high))
+		throw new RangeError(`${field} must be between ${low} and ${high}; found ${value}`);
 	return value;
 }

@@ -1,17 +1,14 @@
-import { analyteUnits, convertValue, type Analyte } from '../../kits';
-import { requireWithin } from '../../chemistry';
-import type { CorrectionInput, CorrectionPlan, PlannedMeans, PlanRefused } from './correction';
+import { convertValue } from '../../kits';
+import type { CorrectionInput, CorrectionPlan, PlanRefused } from './correction';
 import type { KnownCorrection } from './correction-amount';
 import { cautionsFor, planWouldChange } from './correction-cautions';
 import { planDays } from './correction-days';
-import { meansFigures, meansFor } from './correction-means';
-import { hydratesOf } from './correction-powders';
+import { requireFigures } from './correction-figures';
+import { meansFigures } from './correction-means';
 import { refusalsOf } from './correction-refusals';
 import { sumLines } from './correction-sum';
 import { setValue } from '../decision/decide-words';
 import { defaultBand, limitsOf } from '../decision/limits';
-
-const measured = Object.keys(analyteUnits) as Analyte[];
 
 /** Taken where it is not known. The share of the water: judgement; the rest matters little. */
 const taken = { waterExpandedShare: 0.1, temperatureC: 25, ph: 8.1 };
@@ -43,54 +40,6 @@ function balanceWords(input: CorrectionInput): string[] {
 	return [
 		`Consumption and dosing are not known; they were taken to be in balance, within ${setValue(spread, value.unit, analyte)} a day either way (judgement). Both measured make the plan surer.`
 	];
-}
-
-/** Figures that no tank has are a mistake in the call, not a reason to refuse. */
-function requireFigures(input: CorrectionInput): void {
-	const within = (field: string, value: number | null | undefined, low: number, high: number) => {
-		if (value !== null && value !== undefined) requireWithin(field, value, low, high);
-	};
-	if (typeof input.decision?.verdict !== 'string')
-		throw new RangeError(`decision must be what decide gives; found ${String(input.decision)}`);
-	if (typeof input.value?.unit !== 'string')
-		throw new RangeError(`value.unit must be a unit; found ${String(input.value?.unit)}`);
-	// Of these there is no doing without: what is left out is a mistake too.
-	requireWithin('value.value', input.value.value, -1e6, 1e6);
-	requireWithin('value.standardUncertainty', input.value.standardUncertainty, 0, 1e6);
-	within('testExpandedUncertainty', input.testExpandedUncertainty, 0, 1e6);
-	for (const other of input.otherValues ?? []) within('otherValues', other, -1e6, 1e6);
-	within('target', input.target, 0, 1e6);
-	within('waterL', input.waterL, 1, 1e6);
-	within('waterExpandedUncertaintyL', input.waterExpandedUncertaintyL, 0, 1e6);
-	within('consumptionPerDay', input.consumptionPerDay, 0, 1e6);
-	within('dosedPerDay', input.dosedPerDay, 0, 1e6);
-	within('salinity', input.salinity, 0, 60);
-	within('temperatureC', input.temperatureC, 0, 40);
-	within('ph', input.ph, 0, 14);
-	within('maxRisePerDay', input.maxRisePerDay, 1e-6, 1e6);
-	within('evaporationLPerDay', input.evaporationLPerDay, 0, 1e6);
-	const { means } = input;
-	if (!means) return;
-	requireMeans(means);
-	if ('purity' in means) within('means.purity', means.purity, 0.01, 1);
-	if (means.by === 'product') within('means.risePerMlIn100L', means.risePerMlIn100L, 1e-9, 1e6);
-	if (means.by === 'waterChange') {
-		within('means.newValue', means.newValue, 0, 1e6);
-		within('means.share', means.share, 1e-6, 1);
-	}
-}
-
-/** Means are read from cases as well: one that is none, or a powder that does not say its hydrate, is a mistake. */
-function requireMeans(means: PlannedMeans): void {
-	const known = [...new Set(measured.flatMap(meansFor))];
-	if (!known.includes(means.by))
-		throw new RangeError(`means.by must be one of ${known.join(', ')}; found ${String(means.by)}`);
-	const hydrates = Object.keys(hydratesOf(means.by));
-	const told = 'hydrate' in means ? means.hydrate : undefined;
-	if (hydrates.length > 0 && !hydrates.includes(String(told)))
-		throw new RangeError(
-			`means.hydrate must be one of ${hydrates.join(', ')}; found ${String(told)}`
-		);
 }
 
 /** What the refusals have found to be known, with what is taken for the rest; null if something lacks. */
@@ -142,7 +91,8 @@ function assumedIn(input: CorrectionInput): string[] {
  * hold other values as well it is no more than a first step.
  *
  * @param input values in the unit of `value`; volumes in L; temperature 0 to 40 °C
- * @throws RangeError naming the field of a figure that no tank can have
+ * @throws RangeError naming the field of a figure that no tank can have, or that is left out or no number
+ *   where one must be; of a means that is none; of a hydrate that is not said where there are several
  */
 export function correctionPlan(input: CorrectionInput): CorrectionPlan | PlanRefused {
 	requireFigures(input);
