@@ -92,6 +92,31 @@ describe('the page', () => {
 		expect(screen.getByText(/check the instrument in a solution of known salinity/)).toBeVisible();
 		expect(screen.getByText(/calcium 17 % less, magnesium 18 % less/)).toBeVisible();
 	});
+	it('names what alkalinity, calcium and salinity lack, and only that', async () => {
+		render(TogetherScreen, { form: new TogetherForm(unitFor) });
+		for (const [label, text] of [
+			['Alkalinity', '8'],
+			['± of alkalinity', '0.5'],
+			['Calcium', '420'],
+			['± of calcium', '15'],
+			['Salinity', '35'],
+			['± of the salinity', '1']
+		] as const)
+			await type(label, text);
+		expect(screen.getByText(/cannot be held against anything yet/)).toBeVisible();
+		expect(screen.getByText(/^With magnesium as well, calcium and magnesium/)).toBeVisible();
+		expect(screen.getByText(/^With pH as well, it is worked out/)).toBeVisible();
+		await type('pH', '8.1');
+		expect(screen.queryByText(/cannot be held against anything yet/)).toBeNull();
+		expect(screen.getByText('Worked out')).toBeVisible();
+	});
+	it('says of an empty page what each look takes', () => {
+		render(TogetherScreen, { form: new TogetherForm(unitFor) });
+		expect(
+			screen.getByText(/^With calcium, magnesium and the salinity, calcium and/)
+		).toBeVisible();
+		expect(screen.getByText(/^With alkalinity, calcium, the salinity and pH, it/)).toBeVisible();
+	});
 	it('takes over what the log has', async () => {
 		const latest = {
 			words: 'alkalinity, just now; calcium, 2 days ago',
