@@ -281,6 +281,23 @@ describe('adding to water from the tank', () => {
 		expect(screen.queryByTestId('rise')).not.toBeInTheDocument();
 	});
 
+	// 1 dKH is 0.3566 meq/L and 17.85 ppm CaCO3 (one German degree is 10 mg/L of CaO, DIN 38409-6, from memory).
+	test.each([
+		['dKH', /A ± is above 0: in dKH from 0\.02 to 5; found 0\.$/u, '0.02'],
+		['meq/L', /A ± is above 0: in meq\/L from 0\.0071 to 1\.8; found 0\.$/u, '0.0071'],
+		['ppm CaCO3', /A ± is above 0: in ppm CaCO.? from 0\.36 to 89; found 0\.$/u, '0.36']
+	] as const)('a ± of 0 in %s is told the smallest, which is taken', async (unit, said, low) => {
+		const { user } = shown({ unit });
+		const blank = screen.getByLabelText('± of your tank’s reading');
+		await user.type(blank, '0');
+		await user.tab();
+		expect(blank).toHaveAccessibleDescription(said);
+		await user.clear(blank);
+		await user.type(blank, low);
+		await user.tab();
+		expect(blank).not.toHaveAccessibleDescription(/above 0/u);
+	});
+
 	test('without a stock of one’s own its strength is asked for', async () => {
 		const { user } = await addition();
 		await user.click(screen.getByLabelText('another solution'));

@@ -14,7 +14,7 @@ import { BlanksRead, chosenOf, type Blanks } from './blanks';
 import { amountText, valueText } from './numbers';
 import { doseWays, ownScale, scales, stocks, waterMeasureOf, waterWays } from './owned';
 import type { Solution } from './solution';
-import { rangeIn } from './solution-input';
+import { plusMinusIn, rangeIn } from './solution-input';
 
 /** A standard addition, as far as the page tells it. */
 export type AdditionShown = {
@@ -51,7 +51,7 @@ function inputOf(read: BlanksRead, blanks: Blanks, solution: Solution): Addition
 	const { unit } = solution;
 	const between = (low: number, high: number) => rangeIn(unit, low, high);
 	const tank = read.number('tank', 'what your tank reads', between(1, 30));
-	const plusMinus = read.number('tankPlusMinus', 'its ±', between(0.02, 5));
+	const plusMinus = read.number('tankPlusMinus', 'its ±', plusMinusIn(unit, 0.02, 5));
 	const waterMl = read.number(
 		'tankWater',
 		'how much water from the tank you take',
@@ -63,7 +63,7 @@ function inputOf(read: BlanksRead, blanks: Blanks, solution: Solution): Addition
 	let stock: AdditionInput['stock'] | null = own?.stock ?? null;
 	if (stockChosen(blanks, solution) === 'other') {
 		const value = read.number('stockValue', 'how strong the stock is', between(40, 20_000));
-		const u = read.number('stockPlusMinus', 'its ±', between(0.1, 2000));
+		const u = read.number('stockPlusMinus', 'its ±', plusMinusIn(unit, 0.1, 2000));
 		stock =
 			value === null || u === null
 				? null

@@ -1,5 +1,5 @@
 import { unmeasuredWater, waterByBlank, type RecipeInput } from '$lib/judgement';
-import { convertValue, unitOf, type TypedRange, type Unit } from '$lib/kits';
+import { convertValue, numberText, unitOf, type TypedRange, type Unit } from '$lib/kits';
 import { plain } from '../charts/numbers';
 import type { Blanks, BlanksRead } from './blanks';
 import {
@@ -51,11 +51,21 @@ export function rangeIn(unit: Unit, lowDkh: number, highDkh: number): TypedRange
 	};
 }
 
+/** The range of a ±, which nothing measured is without; its ends are as they are said. */
+export function plusMinusIn(unit: Unit, lowDkh: number, highDkh: number): TypedRange {
+	const [low, high] = [lowDkh, highDkh].map((dkh) =>
+		// In the digits of a reading the lower end would be 0, which is refused.
+		Number(convertValue(dkh, 'dKH', unit).toPrecision(2))
+	) as [number, number];
+	const why = `A ± is above 0: in ${unitOf(unit).name} from ${numberText(low)} to ${numberText(high)}`;
+	return { low, high, why };
+}
+
 /** What the kit read on the water alone, if that was done; null after a problem too. */
 export function blankIn(read: BlanksRead, unit: Unit): BlankRead | null {
 	if (read.choice('water', waters) !== 'blank') return null;
 	const value = read.number('blankReading', 'what the water alone read', rangeIn(unit, 0, 5));
-	const expandedUncertainty = read.number('blankPlusMinus', 'its ±', rangeIn(unit, 0.05, 3));
+	const expandedUncertainty = read.number('blankPlusMinus', 'its ±', plusMinusIn(unit, 0.05, 3));
 	return value === null || expandedUncertainty === null ? null : { value, expandedUncertainty };
 }
 
