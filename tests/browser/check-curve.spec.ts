@@ -1,6 +1,6 @@
 import { Check } from './check';
 import { expect, expectNoBarriers, expectNoSidewaysScroll, inTheme, test } from './house';
-import { houseDropperKit } from '../../src/lib/kits';
+import { houseCalciumKit, houseDropperKit } from '../../src/lib/kits';
 import dickson from '../reference/data/dickson-1981-table-1.json' with { type: 'json' };
 
 // Dickson 1981 (Deep-Sea Res. 28A:609), table 1: 200 g of seawater of 2450 µmol/kg, 0.3 mol/kg of acid.
@@ -98,5 +98,21 @@ test('the checks of a kit that has none say so, and lead to a test', async ({ pa
 	await page.setViewportSize({ width: 320, height: 640 });
 	await expectNoSidewaysScroll(page);
 	await page.getByRole('link', { name: 'Test a known solution' }).click();
-	await expect(page).toHaveURL(/\/test\/?$/);
+	await expect(page).toHaveURL(/\/test\/?#test=/);
+	await expect(page.getByText(houseDropperKit.name)).toBeVisible();
+	await expect(page.getByLabel('known solution', { exact: true })).toBeChecked();
+});
+
+test('the kit goes along from its checks to the recipe and on to the test', async ({ page }) => {
+	await page.goto(`/kits/checks/#kit=${houseDropperKit.id}`);
+	await page.getByRole('link', { name: 'How to make one' }).click();
+	await expect(page).toHaveURL(new RegExp(`/check/solution/?#kit=${houseDropperKit.id}$`));
+	await expect(page.getByLabel('Which kit will read it?')).toHaveValue(houseDropperKit.id);
+	await page.getByRole('link', { name: 'Test it with your kit' }).click();
+	await expect(page).toHaveURL(/\/test\/?#test=/);
+	await expect(page.getByText(houseDropperKit.name)).toBeVisible();
+	// No recipe is for calcium.
+	await page.goto(`/kits/checks/#kit=${houseCalciumKit.id}`);
+	await expect(page.getByText(/have a solution whose label states/)).toBeVisible();
+	await expect(page.getByRole('link', { name: 'How to make one' })).toHaveCount(0);
 });

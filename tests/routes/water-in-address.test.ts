@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { houseSyringeKit } from '$lib/kits';
-import { knownSolutionHash, waterInHash } from '../../src/routes/test/water-in-address';
+import { kitInHash, knownSolutionHash, waterInHash } from '../../src/routes/test/water-in-address';
 
 const solution = {
 	nominal: 8.04321,
@@ -22,6 +22,14 @@ describe('the water that an address names', () => {
 		expect(waterInHash(knownSolutionHash(), houseSyringeKit)).toEqual({ water: 'reference' });
 		const damaged = knownSolutionHash(solution, 'alkalinity').replace('8.04', 'much');
 		expect(waterInHash(damaged, houseSyringeKit)).toEqual({ water: 'reference' });
+	});
+	test('with a kit, the kit comes back whatever stands in its id, and the solution with it', () => {
+		for (const kitId of [houseSyringeKit.id, 'a&b=c #d']) {
+			const hash = knownSolutionHash(solution, 'alkalinity', kitId);
+			expect(kitInHash(hash)).toBe(kitId);
+			expect(waterInHash(hash, houseSyringeKit)?.reference?.nominal).toBe(8.04);
+		}
+		expect(kitInHash(knownSolutionHash(solution, 'alkalinity'))).toBeNull();
 	});
 	test('of another analyte than the kit reads, its content is not taken', () => {
 		const hash = knownSolutionHash(solution, 'alkalinity');

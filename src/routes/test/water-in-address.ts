@@ -6,9 +6,18 @@ import {
 	type KnownSolution
 } from '$lib/observation';
 
-/** The part of an address that says which water a test begun there is of: a known solution. */
-export function knownSolutionHash(solution?: KnownSolution, analyte?: Analyte): string {
+/**
+ * The part of an address that says which water a test begun there is of: a known solution.
+ *
+ * @param kitId of the kit that it is begun with; without one the start asks
+ */
+export function knownSolutionHash(
+	solution?: KnownSolution,
+	analyte?: Analyte,
+	kitId?: string
+): string {
 	const said = new URLSearchParams({ water: 'reference' });
+	if (kitId !== undefined) said.set('kit', kitId);
 	if (solution && analyte) {
 		const { nominal, expandedUncertainty, unit, matrix, name } = solution;
 		said.set('analyte', analyte);
@@ -22,6 +31,10 @@ export function knownSolutionHash(solution?: KnownSolution, analyte?: Analyte): 
 	}
 	return `#${said}`;
 }
+
+/** The kit that an address names after '#', if it names one. */
+export const kitInHash = (hash: string): string | null =>
+	new URLSearchParams(hash.replace(/^#/, '')).get('kit');
 
 /**
  * What an address says of the water of a test that is begun there; null where it says nothing. Of a

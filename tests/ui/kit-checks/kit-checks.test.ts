@@ -9,6 +9,7 @@ import {
 } from '../../../src/lib/kits';
 import type { TestSummary } from '../../../src/lib/observation';
 import { referenceChecksOf, type KeptReference } from '../../../src/lib/procedure';
+import KnownWater from '../../../src/lib/ui/kit-checks/KnownWater.svelte';
 import KitChecks from '../../../src/lib/ui/kit-checks/KitChecks.svelte';
 import {
 	chartDrawing,
@@ -42,6 +43,23 @@ const checksOf = (
 const at = (checks: readonly KeptReference[]) =>
 	kitChart(checks, { matrix: 'seawater', resolution: 0.05 });
 const usual = [8.0, 8.1, 7.9, 8.05, 7.95].map((value) => [value, 'A'] as [number, string]);
+
+describe('the water of a check', () => {
+	test('is made by the recipe, where there is one for the kit', () => {
+		render(KnownWater, { kit: houseSyringeKit, recipeHref: '/check/solution#kit=a' });
+		const link = screen.getByRole('link', { name: 'How to make one' });
+		expect(link).toHaveAttribute('href', '/check/solution#kit=a');
+		expect(screen.queryByText(/label states/u)).toBeNull();
+	});
+	test.each([
+		[houseCalciumKit, /what it holds of calcium in a litre/u],
+		[houseHardnessKit, /what it holds of calcium and magnesium together in a litre/u]
+	])('$id: without a recipe it is said what to have, and nothing leads elsewhere', (kit, said) => {
+		render(KnownWater, { kit, recipeHref: null });
+		expect(screen.queryByRole('link')).toBeNull();
+		expect(screen.getByText(said)).toHaveTextContent(/how far that may lie off/u);
+	});
+});
 
 describe('checks of a kit', () => {
 	test('a lot that reads 4 % low is named with its interval', () => {
