@@ -55,12 +55,20 @@ export const test = base.extend<{ quiet: void }>({
 
 export { expect };
 
+/** On the way from one colour to another (of a theme, under the pointer) no contrast can be judged. */
+async function untilAtRest(page: Page): Promise<void> {
+	await page.waitForFunction(
+		() => !document.getAnimations().some((each) => each instanceof CSSTransition)
+	);
+}
+
 /**
  * Fails with axe's own words when a rule of WCAG 2.2 A or AA is broken on the page as it stands.
  *
  * @param but rules that cannot be judged as the page stands
  */
 export async function expectNoBarriers(page: Page, but: readonly string[] = []): Promise<void> {
+	await untilAtRest(page);
 	const result = await new AxeBuilder({ page })
 		.disableRules([...but])
 		.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
