@@ -49,14 +49,12 @@ const onMask = (number: number, mask: Uint8Array): Float64Array => {
 	return row;
 };
 const factorWorld = (number: number, mask: Uint8Array): World => ({
-	factor: onMask(number, mask),
-	timesScatter: null,
-	put: null
+	...ordinaryWorld,
+	factor: onMask(number, mask)
 });
 const scatterWorld = (number: number, mask: Uint8Array): World => ({
-	factor: null,
-	timesScatter: onMask(number, mask),
-	put: null
+	...ordinaryWorld,
+	timesScatter: onMask(number, mask)
 });
 
 const sameAtAll = (nodes: Float64Array) => ({ fine: nodes, middle: nodes, coarse: nodes });

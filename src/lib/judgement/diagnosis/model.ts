@@ -80,9 +80,9 @@ export type World = {
 	/** Readings put right, what is uncertain about that, and ln of the Jacobian. */
 	put: { value: Float64Array; variance: Float64Array; lnJacobian: number } | null;
 	/** What the vials hold that is not of the tank: one unknown content, its mean and standard deviation row by row. */
-	other?: { mean: Float64Array; sd: Float64Array } | null;
+	other: { mean: Float64Array; sd: Float64Array } | null;
 };
-export const ordinaryWorld: World = { factor: null, timesScatter: null, put: null };
+export const ordinaryWorld: World = { factor: null, timesScatter: null, put: null, other: null };
 
 const product = (
 	a: Float64Array | null,
@@ -96,10 +96,7 @@ const product = (
 };
 
 /** What a world's other water comes to where the factors of a second world stretch it too. */
-const stretched = (
-	{ other }: World,
-	{ factor }: World
-): Exclude<World['other'], undefined> | undefined =>
+const stretched = ({ other }: World, { factor }: World): World['other'] =>
 	other && factor
 		? { mean: product(other.mean, factor, undefined)!, sd: product(other.sd, factor, undefined)! }
 		: other;
@@ -111,12 +108,11 @@ const stretched = (
  */
 export function bothWorlds(a: World, b: World, into?: Float64Array): World | null {
 	if ((a.put && b.put) || (a.other && b.other)) return null;
-	const other = stretched(a, b) ?? stretched(b, a);
 	return {
-		...(other ? { other } : {}),
 		factor: product(a.factor, b.factor, into),
 		timesScatter: product(a.timesScatter, b.timesScatter, undefined),
-		put: a.put ?? b.put
+		put: a.put ?? b.put,
+		other: stretched(a, b) ?? stretched(b, a)
 	};
 }
 
