@@ -196,7 +196,7 @@ test('a specific gravity is taken as the salinity that it means, and nonsense is
 	await expectSound(page);
 });
 
-test('a report with a plan prints on one page of A4, with nothing beside its edges', async ({
+test('a report of ten pieces with a plan and a note prints on one page of A4, with nothing beside its edges', async ({
 	page
 }) => {
 	const check = await new Check(page).begin(KIT, '5.4', { blanks: { 'Its ±': '0.4' } });
@@ -216,6 +216,12 @@ test('a report with a plan prints on one page of A4, with nothing beside its edg
 		choices: { 'What it is made in': 'in seawater or sea salt' }
 	});
 	await check.add('A second method', { blanks: { 'What it read': '5.5', 'Its ±': '0.3' } });
+	await check.add('A repeat', { blanks: { 'What it read': '5.4' } });
+	await check.add('Another bottle of titrant', { blanks: { 'What it read': '5.5' } });
+	await check.add('Water taken anew', { blanks: { 'What it read': '5.5' } });
+	await check.add('An earlier reading, and what was dosed', {
+		blanks: { 'How many days ago': '14', 'What it read': '8.1' }
+	});
 	await page
 		.getByRole('link', { name: /^See what to do/ })
 		.first()
@@ -237,6 +243,10 @@ test('a report with a plan prints on one page of A4, with nothing beside its edg
 	const report = page.locator('.report');
 	await expect(report.getByText('The sum, to check by hand')).toBeVisible();
 	await expect(report.getByText('If the water really fell')).toBeVisible();
+	const note = page.getByLabel('A note for the report');
+	await note.fill('The skimmer stood for two days; a new bag of salt since Tuesday. '.repeat(3));
+	await note.blur();
+	await expect(report.getByRole('heading', { name: 'Note' })).toBeVisible();
 	for (const theme of ['light', 'dark'] as const) {
 		await inTheme(page, theme);
 		const printed = (await page.pdf({ format: 'A4' })).toString('latin1');
