@@ -30,7 +30,7 @@ export type TitrantOfAnalyte = {
 };
 
 const EDTA_EXPLAINED =
-	'EDTA is what was dripped in: it takes hold of calcium and magnesium, one to one. pM tells how little of them is still free: 1 more is ten times less.';
+	'EDTA is what is dripped in: it takes hold of calcium and magnesium, one to one. pM tells how little of them is still free: 1 more is ten times less.';
 
 /**
  * Alkalinity is counted by the acid that it takes up (an equivalent a mole); EDTA binds calcium and

@@ -132,9 +132,11 @@ describe('Debrief', () => {
 		expect(section('One thing next')).toHaveTextContent('Say each reagent aloud as it goes in');
 	});
 
-	test('a drill that ends before a value shows no ledger and no conclusion', () => {
-		const drill = madeUpScenario({ kind: 'drill', until: 'fill', checks: [] });
-		show(new PlayedRun(drill).inquire({ type: 'drill.ended' }));
+	test('a drill that ends before the first drop shows no ledger, no curve and no conclusion', () => {
+		const drill = madeUpScenario({ kind: 'drill', from: 'dose', until: 'dose', checks: [] });
+		const { debrief } = show(new PlayedRun(drill).inquire({ type: 'drill.ended' }));
+		expect(debrief.curve.points).not.toHaveLength(0);
+		expect(screen.queryByRole('region', { name: 'The titration' })).not.toBeInTheDocument();
 		expect(screen.getByText('This drill ends before a value.')).toBeInTheDocument();
 		expect(
 			screen.queryByRole('region', { name: 'Where the difference went' })

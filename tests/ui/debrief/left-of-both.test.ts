@@ -49,7 +49,7 @@ describe('the curve', () => {
 	test('of a titration with EDTA explains both of its names', () => {
 		show('house-hardness', { takenOff });
 		const curve = screen.getByRole('region', { name: 'The titration' });
-		expect(curve).toHaveTextContent(/EDTA is what was dripped in/);
+		expect(curve).toHaveTextContent(/EDTA is what is dripped in/);
 		expect(curve).toHaveTextContent(/pM tells how little of them is still free/);
 	});
 	test('of one with acid does not', () => {
