@@ -75,6 +75,17 @@ describe('a check, wired', () => {
 		});
 	});
 
+	test('advises nothing between what is believed and what could be checked', async () => {
+		const { run } = await begun();
+		run.seeLivestock('well');
+		run.give(repeat);
+		await vi.waitFor(() => expect(run.diagnosis).not.toBeNull(), { interval: 1, timeout: 30_000 });
+		expect(run.ranking).toBeNull();
+		expect(run.decision).toBeNull();
+		await vi.waitFor(() => expect(run.ranking).not.toBeNull(), { timeout: 30_000 });
+		expect(run.decision).not.toBeNull();
+	});
+
 	test('answers without another thread: belief, next checks, and what each piece has to do with it', async () => {
 		const { run } = await begun();
 		run.give(repeat);

@@ -108,9 +108,11 @@ export class CheckRun implements CheckRunProps {
 
 	readonly decision = $derived.by((): Decision | null => {
 		const { tank, livestock, isEmergency, isUnitDoubted, evidence } = this.state;
-		const { diagnosis, ranking } = this;
+		const { settled } = this.judging;
 		const { analyte } = this.log;
-		if (!isEmergency && (!diagnosis || !livestock)) return null;
+		if (!isEmergency && (!settled || !livestock)) return null;
+		const diagnosis = settled?.diagnosis ?? null;
+		const ranking = settled?.ranking ?? null;
 		const band = bandOf(tank, this.unit, analyte);
 		const known = evidence.map((each) => each.evidence);
 		return decide({
@@ -132,9 +134,11 @@ export class CheckRun implements CheckRunProps {
 	});
 
 	readonly plan = $derived.by((): CorrectionPlan | PlanRefused | null => {
-		const { decision, diagnosis } = this;
+		const { decision } = this;
+		const { settled } = this.judging;
 		const { tank, means, isUnitDoubted } = this.state;
-		if (decision?.verdict !== 'adjust' || !diagnosis || !means) return null;
+		if (decision?.verdict !== 'adjust' || !settled || !means) return null;
+		const { diagnosis } = settled;
 		const { analyte } = this.log;
 		return correctionPlan(
 			correctionInputOf({

@@ -25,6 +25,8 @@ function openThread(): Thread | null {
 export class Judging {
 	diagnosis: Diagnosis | null = $state.raw(null);
 	ranking: CheckRanking | null = $state.raw(null);
+	/** The two that belong together: between the one and the other nothing can be advised. */
+	settled: { diagnosis: Diagnosis; ranking: CheckRanking } | null = $state.raw(null);
 	without: readonly WithoutPiece[] | null = $state.raw(null);
 	isThinking = $state(false);
 	trouble: string | null = $state(null);
@@ -44,6 +46,7 @@ export class Judging {
 		if (question === null) {
 			this.diagnosis = null;
 			this.ranking = null;
+			this.settled = null;
 			return;
 		}
 		this.#thread ??= this.#opened();
@@ -76,9 +79,11 @@ export class Judging {
 		else if ('without' in said) this.without = said.without;
 		else if ('ranking' in said) {
 			this.ranking = said.ranking;
+			this.settled = this.diagnosis && { diagnosis: this.diagnosis, ranking: said.ranking };
 			this.isThinking = false;
 		} else {
 			this.trouble = `${said.trouble.charAt(0).toUpperCase()}${said.trouble.slice(1)}.`;
+			this.settled = null;
 			this.isThinking = false;
 		}
 	}

@@ -218,7 +218,30 @@ describe('adjusting', () => {
 		expect(field).toHaveValue('18o');
 		expect(field).toHaveAccessibleDescription(/“18o” is no number/);
 		expect(screen.queryByRole('table')).toBeNull();
-		expect(body()).toContain('The volume of the water is not known.');
+		expect(body()).toContain('What stands at “Water in all” cannot be taken as it is.');
+	});
+	test.each([
+		['At most, in a day', '1.5'],
+		['Give or take', '150'],
+		['pH now', '81'],
+		['Temperature', '77'],
+		['You want it no lower than', 'abc']
+	])('nor beside one that may be left empty: %s', async (label, text) => {
+		const { user, type } = await filledIn();
+		expect(screen.getByRole('table')).toBeInTheDocument();
+		await user.clear(screen.getByLabelText(label));
+		await type(label, text);
+		expect(screen.queryByRole('table')).toBeNull();
+		expect(body()).toContain(`What stands at “${label}” cannot be taken as it is.`);
+		await user.clear(screen.getByLabelText(label));
+		await user.tab();
+		expect(screen.getByRole('table')).toBeInTheDocument();
+	});
+	test('a band that is refused is not said to be what nobody said', async () => {
+		const { type } = await filledIn();
+		await type('You want it no lower than', 'abc');
+		expect(body()).not.toContain('Nothing said');
+		expect(body()).toMatch(/Until that can be taken: 7\.0 to 9\.0 dKH is taken/);
 	});
 	test('nobody’s limit goes above the cap', async () => {
 		const { type } = await filledIn();

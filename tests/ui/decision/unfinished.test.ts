@@ -57,6 +57,21 @@ describe('what was typed and cannot count is there after a reload', () => {
 		load(run);
 		expect(run.state.tank.waterL).toBe(30);
 	});
+	test('beside one that cannot be taken the report has no plan either, and says so', () => {
+		const run = adjusting();
+		run.describeTank({ ...run.state.tank, target: 7.9, waterL: 200 });
+		run.chooseMeans({ by: 'bicarbonate', purity: 0.99 });
+		const report = () => {
+			cleanup();
+			const onsave = () => undefined;
+			render(ReportScreen, { run, catalogue, decisionHref: '#', onsave });
+			return document.body.textContent ?? '';
+		};
+		expect(report()).toContain('Day by day');
+		keepUnfinished(run.log.id, waterPart(run), { waterExpandedUncertaintyL: '150' });
+		expect(report()).not.toContain('Day by day');
+		expect(report()).toContain('What stands at “Give or take” cannot be taken as it is.');
+	});
 	test('a number that cannot be takes the one before it away, and says why', () => {
 		const run = adjusting();
 		run.describeTank({ ...run.state.tank, waterL: 200 });

@@ -17,6 +17,7 @@ import { trueValueSentence } from '../conversation/true-value-words';
 import { causeLine, shownAndFolded, waterTitle, type ToldCause } from '../conversation/water-words';
 import { firstOf } from './first-check';
 import { expectedWords, phChangeWords, retestWords } from './plan-words';
+import { refusedWords } from './refused.svelte';
 import { factsOf, type Fact } from './report-facts';
 import { verdictWords } from './verdict-words';
 
@@ -143,9 +144,18 @@ function planParts(
 	];
 }
 
-/** Everything about a check that somebody else would have to know. */
-export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
-	const { diagnosis, decision, plan, state, kit } = run;
+/**
+ * Everything about a check that somebody else would have to know.
+ *
+ * @param refused labels of blanks about the tank whose text cannot be taken: no plan is told beside them
+ */
+export function reportOf(
+	run: CheckRun,
+	catalogue: Catalogue,
+	refused: readonly string[] = []
+): Report {
+	const { diagnosis, decision, state, kit } = run;
+	const plan = refused.length > 0 ? null : run.plan;
 	const made = plan?.kind === 'plan' ? plan : null;
 	return {
 		title: 'Check of a reading',
@@ -165,6 +175,9 @@ export function reportOf(run: CheckRun, catalogue: Catalogue): Report {
 			...waterParts(run),
 			...(decision ? decisionParts(decision, made, catalogue) : []),
 			...(plan ? planParts(plan, decision?.wouldChange ?? []) : []),
+			...(refused.length > 0
+				? [{ title: 'Still to be mended', lines: [refusedWords(refused)] }]
+				: []),
 			...(state.note ? [{ title: 'Note', lines: [state.note] }] : [])
 		].map((part) => ({ ...part, lines: part.lines.filter(Boolean).map(capital) })),
 		caution: `${kit?.invented ? 'The kit is invented: nothing here is about a real tank. ' : ''}Nothing here is certain. An experienced keeper or an aquatic veterinarian, and the label of whatever is added, come before it.`
