@@ -166,11 +166,68 @@ describe('what cannot be', () => {
 			'constants.hydroxide.formingSeconds',
 			{ constants: { hydroxide: { ...hydroxide, formingSeconds: 0 } } }
 		],
-		['constants.dyeLogK.x.calcium', { constants: { dyeLogK: { x: { calcium: NaN } } } }]
+		[
+			'constants.dyeLogK.hydroxynaphtholBlue.calcium',
+			{ constants: { dyeLogK: { hydroxynaphtholBlue: { calcium: NaN } } } }
+		],
+		// A constant that nothing would look at.
+		['constants.dyeLogK.nobody', { constants: { dyeLogK: { nobody: { calcium: 5 } } } }],
+		[
+			'constants.dyeLogK.hydroxynaphtholBlue.strontium',
+			{ constants: { dyeLogK: { hydroxynaphtholBlue: { strontium: 5 } as never } } }
+		],
+		['constants.ammonia', { constants: { ammonia: 9 } as never }],
+		['constants.edta.logKBarium', { constants: { edta: { ...edta, logKBarium: 7 } as never } }],
+		[
+			'constants.hydroxide.logKs',
+			{ constants: { hydroxide: { ...hydroxide, logKs: 9 } as never } }
+		],
+		// Something else in the place of a record.
+		...['base', 'water', 'ammoniaBuffer', 'indicator', 'constants'].flatMap((field) =>
+			[null, 3, 'some', true, [1]].map((wrong): [string, never] => [
+				field,
+				{ [field]: wrong } as never
+			])
+		),
+		...['edta', 'hydroxide', 'dyeLogK'].flatMap((field) =>
+			[undefined, null, 3, [1]].map((wrong): [string, never] => [
+				`constants.${field}`,
+				{ constants: { [field]: wrong } } as never
+			])
+		),
+		[
+			'constants.dyeLogK.hydroxynaphtholBlue',
+			{ constants: { dyeLogK: { hydroxynaphtholBlue: null as never } } }
+		],
+		...(['salinity', 'temperatureC', 'volumeMl', 'edtaMolPerL'] as (keyof EdtaTitration)[]).flatMap(
+			(field) =>
+				[undefined, null, '5', {}].map((wrong): [string, never] => [
+					field,
+					{ [field]: wrong } as never
+				])
+		)
 	])('%s is named as it stands in the titration', (field, wrong) => {
 		const titrated = () => titrateWithEdta({ ...calcium, ...wrong }, [1]);
 		expect(titrated).toThrow(RangeError);
 		expect(titrated).toThrow(new RegExp(`^${field.replace(/[[\].]/g, '\\$&')} must .*found`));
+	});
+});
+
+describe('what is not there at all', () => {
+	it.each([undefined, null, 3, [calcium]])('%s for a titration is refused by name', (wrong) => {
+		const titrated = () => titrateWithEdta(wrong as never, [1]);
+		expect(titrated).toThrow(RangeError);
+		expect(titrated).toThrow(/^titration must be an object; found/);
+	});
+	it.each([undefined, null, 1, '12', {}])('%s for volumes is refused by name', (wrong) => {
+		const titrated = () => titrateWithEdta(calcium, wrong as never);
+		expect(titrated).toThrow(RangeError);
+		expect(titrated).toThrow(/^addedMl must be a list of volumes; found/);
+	});
+	it('an addition that is undefined is one left out', () => {
+		const [left] = titrateWithEdta(calcium, [1]);
+		const [undefinedOne] = titrateWithEdta({ ...calcium, water: undefined } as never, [1]);
+		expect(undefinedOne).toEqual(left);
 	});
 });
 

@@ -1,16 +1,25 @@
-import type { ChelationConstants } from './chelation-constants';
+import { chelationConstants, type ChelationConstants } from './chelation-constants';
 import type { EdtaTitration } from './chelation-titration';
 import { metalDyeIds } from './metal-dyes';
-import { requireWithin } from './require-within';
+import { requireObject, requireWithin } from './require-within';
 
 /** A range of each number that may stand under a field. */
 type Ranges = Record<string, readonly [low: number, high: number]>;
 
 /** Every number of a record that is there lies in its range; named as the caller wrote it: 'base.volumeMl'. */
-function requireEach(under: string, record: object | undefined, ranges: Ranges): void {
-	const found = record as Record<string, number | undefined> | undefined;
+function requireEach(under: string, record: object, ranges: Ranges): void {
+	const found = record as Record<string, number | undefined>;
 	for (const [field, [low, high]] of Object.entries(ranges))
-		if (found?.[field] !== undefined) requireWithin(`${under}${field}`, found[field], low, high);
+		if (found[field] !== undefined) requireWithin(`${under}${field}`, found[field], low, high);
+}
+
+/** Every key of a record is one that is known: a constant under a name of nobody would change nothing. */
+function requireKnown(under: string, record: object, known: readonly string[]): void {
+	for (const key of Object.keys(record))
+		if (!known.includes(key))
+			throw new RangeError(
+				`${under}${key} must be left out: ${under.slice(0, -1)} may hold ${known.join(', ')}; found ${key}`
+			);
 }
 
 const volume = [0, 1e6] as const;
@@ -49,8 +58,8 @@ const ofIndicator = {
 } satisfies Record<string, Ranges>;
 
 function requireIndicator(indicator: EdtaTitration['indicator']): void {
-	if (!indicator) return;
-	const { dyeId } = indicator;
+	if (indicator === undefined) return;
+	const { dyeId } = requireObject('indicator', indicator);
 	if (!metalDyeIds.includes(dyeId))
 		throw new RangeError(
 			`indicator.dyeId must be one of ${metalDyeIds.join(', ')}; found ${String(dyeId)}`
@@ -68,11 +77,13 @@ function requireIndicator(indicator: EdtaTitration['indicator']): void {
  * @throws RangeError naming the field as it stands in the titration
  */
 export function requireTitration(titration: EdtaTitration): void {
+	requireObject('titration', titration);
 	requireWithin('edtaMolPerL', titration.edtaMolPerL, 0, 2);
 	requireEach('', titration, ofTitration);
 	for (const [field, { must, may }] of Object.entries<Addition>(ofAdditions)) {
 		const addition = titration[field as keyof typeof ofAdditions];
-		if (!addition) continue;
+		if (addition === undefined) continue;
+		requireObject(field, addition);
 		requireAll(`${field}.`, addition, must);
 		requireEach(`${field}.`, addition, may);
 	}
@@ -103,32 +114,43 @@ const ofHydroxide: Ranges = {
 };
 
 /** A whole set: a number that is missing is as wrong as one out of range. */
-function requireAll(under: string, record: object | null | undefined, ranges: Ranges): void {
-	const found = (record ?? {}) as Record<string, number>;
+function requireAll(under: string, record: object, ranges: Ranges): void {
+	const found = record as Record<string, number>;
 	for (const [field, [low, high]] of Object.entries(ranges))
 		requireWithin(`${under}${field}`, found[field]!, low, high);
 }
 
+const ofDyeLogK: Ranges = { calcium: logarithm, magnesium: logarithm };
+
 const sound = new WeakSet<ChelationConstants>();
 
 /**
- * Constants with which a vial can be worked out: all there, finite and in their ranges.
+ * Constants with which a vial can be worked out: all there, finite and in their ranges, and none beside
+ * them that nothing would look at.
  *
  * @throws RangeError naming the constant: 'constants.edta.pKa[2]'
  */
 export function requireConstants(constants: ChelationConstants): ChelationConstants {
 	if (sound.has(constants)) return constants;
+	const under = 'constants.';
 	const { edta, hydroxide, ammoniumPKa, dyeLogK } = constants;
-	requireAll('constants.edta.', edta, ofEdta);
+	requireKnown(under, constants, Object.keys(chelationConstants));
+	requireAll(`${under}edta.`, requireObject(`${under}edta`, edta), ofEdta);
+	requireKnown(`${under}edta.`, edta, [...Object.keys(ofEdta), 'pKa', 'logKSodium']);
 	const { pKa, logKSodium } = edta;
 	if (!Array.isArray(pKa) || pKa.length === 0)
-		throw new RangeError(`constants.edta.pKa must hold a step or more; found ${pKa}`);
-	pKa.forEach((step, i) => requireWithin(`constants.edta.pKa[${i}]`, step, -10, 20));
-	if (logKSodium !== null) requireWithin('constants.edta.logKSodium', logKSodium, -50, 50);
-	requireAll('constants.hydroxide.', hydroxide, ofHydroxide);
-	requireWithin('constants.ammoniumPKa', ammoniumPKa, 0, 14);
-	for (const [dyeId, logK] of Object.entries(dyeLogK))
-		requireEach(`constants.dyeLogK.${dyeId}.`, logK, { calcium: logarithm, magnesium: logarithm });
+		throw new RangeError(`${under}edta.pKa must hold a step or more; found ${String(pKa)}`);
+	pKa.forEach((step, i) => requireWithin(`${under}edta.pKa[${i}]`, step, -10, 20));
+	if (logKSodium !== null) requireWithin(`${under}edta.logKSodium`, logKSodium, -50, 50);
+	requireAll(`${under}hydroxide.`, requireObject(`${under}hydroxide`, hydroxide), ofHydroxide);
+	requireKnown(`${under}hydroxide.`, hydroxide, Object.keys(ofHydroxide));
+	requireWithin(`${under}ammoniumPKa`, ammoniumPKa, 0, 14);
+	requireKnown(`${under}dyeLogK.`, requireObject(`${under}dyeLogK`, dyeLogK), metalDyeIds);
+	for (const [dyeId, logK] of Object.entries(dyeLogK)) {
+		const ofDye = `${under}dyeLogK.${dyeId}`;
+		requireEach(`${ofDye}.`, requireObject(ofDye, logK), ofDyeLogK);
+		requireKnown(`${ofDye}.`, logK, Object.keys(ofDyeLogK));
+	}
 	sound.add(constants);
 	return constants;
 }

@@ -132,7 +132,9 @@ export const titratedVessel = (
 export function titrateWithEdta(titration: EdtaTitration, addedMl: readonly number[]): EdtaPoint[] {
 	const start = preparedVessel(titration);
 	const pathCm = requireWithin('pathCm', titration.pathCm ?? 2, 0, 1000);
-	return addedMl.map((volumeMl, i) => {
+	if (!Array.isArray(addedMl))
+		throw new RangeError(`addedMl must be a list of volumes; found ${String(addedMl)}`);
+	return addedMl.map((volumeMl: number, i) => {
 		requireWithin(`addedMl[${i}]`, volumeMl, 0, 1e6);
 		const vessel = titratedVessel(start, titration, volumeMl);
 		const state = chelationStateOf(vessel);

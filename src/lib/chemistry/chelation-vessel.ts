@@ -5,7 +5,7 @@ import {
 } from './chelation-constants';
 import { requireConstants } from './chelation-required';
 import type { Matrix } from './matrix';
-import { requireWithin } from './require-within';
+import { requireObject, requireWithin } from './require-within';
 import { fillVessel, volumeMlOf, type Vessel } from './vessel';
 
 /**
@@ -100,9 +100,13 @@ export function fillChelationVessel(sample: ChelationSample): ChelationVessel {
 		occludedCalciumMol: 0,
 		standingMolSPerL: 0,
 		heldPh: sample.heldPh === undefined ? null : requireWithin('heldPh', sample.heldPh, 0, 14),
-		constants: sample.constants
-			? requireConstants({ ...chelationConstants, ...sample.constants })
-			: chelationConstants
+		constants:
+			sample.constants === undefined
+				? chelationConstants
+				: requireConstants({
+						...chelationConstants,
+						...requireObject('constants', sample.constants)
+					})
 	};
 }
 

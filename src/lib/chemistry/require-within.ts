@@ -17,3 +17,18 @@ export function requireWithin(field: string, value: number, low: number, high: n
 		throw new RangeError(`${field} must be between ${low} and ${high}; found ${value}`);
 	return value;
 }
+
+/**
+ * The record itself, when it is one.
+ *
+ * @throws RangeError that names the field and what was found
+ */
+export function requireObject<T extends object>(field: string, value: T): T {
+	// Whoever calls without types hands in anything.
+	const given: unknown = value;
+	if (typeof given !== 'object' || given === null || Array.isArray(given))
+		throw new RangeError(
+			`${field} must be an object; found ${Array.isArray(given) ? 'a list' : found(given)}`
+		);
+	return value;
+}
