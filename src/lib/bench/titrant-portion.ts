@@ -8,7 +8,6 @@ import type { Kit } from '../kits';
  * @param molPerL what is really in the bottle; its other contents are for each mol of it
  */
 export function titrantPortion(kit: Kit, volumeMl: number, molPerL: number): Titrant {
-	const titrant = kit.contents?.titrant;
-	const hydroxidePerMol = titrant?.kind === 'edta' ? titrant.hydroxidePerMol : undefined;
+	const hydroxidePerMol = kit.contents?.titrant.hydroxidePerMol;
 	return { volumeMl, molPerL, ...(hydroxidePerMol === undefined ? {} : { hydroxidePerMol }) };
 }

@@ -118,7 +118,12 @@ export type Conversion = z.infer<typeof ConversionSchema>;
 export const ContentsSchema = z.strictObject({
 	titrant: z.discriminatedUnion('kind', [
 		/** Takes up alkalinity. */
-		z.strictObject({ kind: z.literal('strongAcid'), molPerL: positive }),
+		z.strictObject({
+			kind: z.literal('strongAcid'),
+			molPerL: positive,
+			/** Of EDTA alone; here so that it can be asked for whatever the titrant. */
+			hydroxidePerMol: z.optional(z.never())
+		}),
 		/** Binds calcium and magnesium, one to one. */
 		z.strictObject({
 			kind: z.literal('edta'),
