@@ -192,6 +192,43 @@ describe('a titration with EDTA', () => {
 		expect(new Set(between)).not.toContain('rose');
 	});
 
+	/** Names in the vial at so many drops beside the end, in a water. */
+	function namesAlong(kit: Kit, truth: ReturnType<typeof truthOf>, drops: readonly number[]) {
+		const kind = kindOf(kit);
+		const molPerL = kit.contents?.titrant.molPerL ?? Number.NaN;
+		const { contents } = benchReadyFor(benchWith(kit, truth), 'titrate', cleanPlan);
+		const { endMl, passed } = cleanEnd(kit, truth.water);
+		if (!contents || endMl === null) throw new Error('there is no end to see');
+		const start = kind.withPassed(contents, passed);
+		return drops.map((drop) => {
+			const ml = endMl + drop * kit.delivery.dropMl;
+			const there = kind.titratedTo(start, titrantPortion(kit, ml, molPerL));
+			return hueName(shownColour(kit, there, 'white'));
+		});
+	}
+	const half = { alkalinityDkh: 4, salinity: 17.5, calciumMgPerL: 212, magnesiumMgPerL: 655 };
+	const waters = [{}, half, { temperatureC: 10 }, { calciumMgPerL: 330, magnesiumMgPerL: 1050 }];
+
+	// Whoever goes by words stops at the first drop that is called blue; the ledger lets a stop pass that is
+	// from half a drop short of the end to a drop and a half past it.
+	it.each(kits.flatMap((kit) => waters.map((water) => [kit.name, water, kit] as const)))(
+		'%s, %o: is called blue from the end on, never more than half a drop before it',
+		(_name, water, kit) => {
+			const truth = truthOf({ water });
+			const before = Array.from({ length: 40 }, (_, i) => -0.65 - i / 4);
+			for (const name of namesAlong(kit, truth, before)) expect(name).not.toBe('blue');
+			const after = Array.from({ length: 20 }, (_, i) => 0.05 + i / 2);
+			expect(new Set(namesAlong(kit, truth, after))).toEqual(new Set(['blue']));
+		}
+	);
+
+	it('between purple and blue a metal indicator at pH 10 is violet blue', () => {
+		const steps = Array.from({ length: 81 }, (_, i) => -3 + i / 20);
+		const names = namesAlong(houseHardnessKit, truthOf(), steps);
+		const inOrder = names.filter((name, i) => name !== names[i - 1]);
+		expect(inOrder).toEqual(['wine red', 'purple', 'violet blue', 'blue']);
+	});
+
 	it.each(kits)('$name: each change on the way is bluer, and back it is redder', (kit) => {
 		const seen = seenOf(benchReadyFor(benchWith(kit), 'titrate', cleanPlan));
 		const [red, purple, blue] = coloursOf(kit, [0.5, 0.985, 1.05]).map((rgb) =>
@@ -236,6 +273,28 @@ describe('a titration with EDTA', () => {
 		expect(words(houseHardnessKit)).toBe('wine red');
 	});
 });
+
+it.each([syringeKit, dropperKit])(
+	'$name: an indicator of acid goes from teal by blue and violet to mauve and rose',
+	(kit) => {
+		const vessel = acidIn(benchReadyFor(benchWith(kit), 'titrate', cleanPlan).contents);
+		const names = Array.from({ length: 400 }, (_, i) => {
+			const portion = {
+				volumeMl: vessel.alkalinityMol * 1000 * 10 * (0.5 + i / 650),
+				molPerL: 0.1
+			};
+			return hueName(shownColour(kit, asContents(addAcid(vessel, portion)), 'white'));
+		});
+		expect(names.filter((name, i) => name !== names[i - 1])).toEqual([
+			'teal',
+			'blue',
+			'violet blue',
+			'violet',
+			'mauve',
+			'rose'
+		]);
+	}
+);
 
 it.each([syringeKit, dropperKit])(
 	'$name: an indicator of acid is not called by names of metal dyes',

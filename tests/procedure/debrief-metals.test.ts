@@ -1,6 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { cleanPlan, parseScenario, type BenchAction, type Plan } from '../../src/lib/bench';
+import {
+	cleanPlan,
+	hueName,
+	observe,
+	parseScenario,
+	type BenchAction,
+	type BenchState,
+	type Plan
+} from '../../src/lib/bench';
 import { valueFromMark } from '../../src/lib/kits';
 import type { WalkEvent } from '../../src/lib/observation';
 import { debriefOf, standingMarks, stepOf, type Debrief } from '../../src/lib/procedure';
@@ -92,6 +100,83 @@ describe('the largest line of a ledger leads', () => {
 			train: null,
 			slipKind: null
 		});
+	});
+	/** A drill from the first drop on, by hands that go on until `isOver`, a drop at a time. */
+	function dripped(
+		id: string,
+		isOver: (bench: BenchState) => boolean,
+		pace: { swirlMs: number; beforeMs: number; standsMs: number },
+		more = 0
+	): Debrief {
+		const run = new PlayedRun(scenarioOf(id));
+		const now = () => run.run.titrations[0]!;
+		const act = (action: BenchAction, afterMs: number) =>
+			run.add(run.run.at + afterMs, { in: 'bench', titration: 0, action });
+		const say = (event: WalkEvent, afterMs = 500) =>
+			run.add(run.run.at + afterMs, { in: 'walk', titration: 0, event });
+		const drop = () => {
+			act({ type: 'flow.give', size: 'drop' }, pace.beforeMs);
+			act({ type: 'swirl.start' }, 900);
+			act({ type: 'swirl.stop' }, pace.swirlMs);
+		};
+		while (!isOver(now().bench)) drop();
+		for (let i = 0; i < more; i++) drop();
+		say({ type: 'colour.stayed' }, pace.standsMs);
+		say({ type: 'step.done', stepId: 'titrate' });
+		const marks = standingMarks(now().bench);
+		const sealMl = 'sealMl' in marks ? (marks.sealMl ?? Number.NaN) : Number.NaN;
+		const { kit } = run.run;
+		const half = kit.delivery.by === 'dropper' ? 1 : kit.delivery.graduationMl / 2;
+		const markMl = Number((Math.round(sealMl / half) * half).toFixed(3));
+		say({ type: 'marks.read', marks: { sealMl: markMl } });
+		const { value } = valueFromMark(kit, { markMl });
+		say({ type: 'value.reported', value: Number(value.toFixed(1)), unit: kit.unit });
+		return debriefOf(run.run)!;
+	}
+	const nameIn = (bench: BenchState) => hueName(observe(bench, bench.at).vial.bulk);
+	const isBlue = (bench: BenchState) => nameIn(bench) === 'blue';
+
+	it('single drops in the cold that the dye cannot follow: too many of them, not a wait too short', () => {
+		const hasty = { swirlMs: 500, beforeMs: 300, standsMs: 500 };
+		const debrief = dripped('slow-in-the-cold', isBlue, hasty);
+		expect(debrief.reading!.value - debrief.trueValue).toBeGreaterThan(15);
+		const overshot = lineOf(debrief, 'slip-overshot');
+		expect(overshot?.amount).toBeGreaterThan(15);
+		expect(lineOf(debrief, 'slip-stoppedAtFlash')?.amount).toBe(0);
+		expect(debrief.next).toMatchObject({
+			slipKind: 'overshot',
+			train: { slip: 'overshot', titration: 'edta' }
+		});
+		expect(debrief.next.text).toMatch(/^Slow down/);
+	});
+	it('slowly in the cold there is no such slip', () => {
+		const slow = { swirlMs: 2000, beforeMs: 15_000, standsMs: 41_000 };
+		const debrief = dripped('slow-in-the-cold', isBlue, slow);
+		expect(debrief.slips).toEqual([]);
+		expect(debrief.next.text).toMatch(/Only scatter/);
+	});
+	it('three drops past a blue, at once declared or not, lead to the same line and the same drill', () => {
+		const pace = { swirlMs: 2000, beforeMs: 1500 };
+		const atOnce = dripped('purple-or-blue', isBlue, { ...pace, standsMs: 500 }, 3);
+		const stood = dripped('purple-or-blue', isBlue, { ...pace, standsMs: 41_000 }, 3);
+		for (const debrief of [atOnce, stood]) {
+			expect(lineOf(debrief, 'eye')).toMatchObject({ stop: 'late' });
+			expect(lineOf(debrief, 'eye')!.amount).toBeGreaterThan(1.5);
+			expect(debrief.next.text).toMatch(/had turned some drops before/);
+		}
+		expect(lineOf(atOnce, 'slip-stoppedAtFlash')?.amount).toBe(0);
+		expect(lineOf(stood, 'slip-stoppedAtFlash')).toBeUndefined();
+	});
+	it('whoever stops at the first blue in words, and sees it stay, has found the end', () => {
+		const pace = { swirlMs: 2000, beforeMs: 1500, standsMs: 41_000 };
+		const debrief = dripped('purple-or-blue', isBlue, pace);
+		expect(debrief.slips).toEqual([]);
+		expect(lineOf(debrief, 'eye')).toBeUndefined();
+		expect(debrief.next.text).toMatch(/Only scatter/);
+		// The word beside the curve at the stop is the word at the vial.
+		const { points, stoppedMl } = debrief.curve;
+		const stop = points.find(({ addedMl }) => addedMl === stoppedMl);
+		expect(stop && hueName(stop.rgb)).toBe('blue');
 	});
 	it('drops given on and on past the blue are a stop too late, and lead to the drill of seeing it', () => {
 		const run = new PlayedRun(scenarioOf('purple-or-blue'));

@@ -34,8 +34,11 @@ export function curveOf(state: BenchState): Curve {
 	const passed = kind.passedBetween(sampleContents, contents);
 	const endMl = endMlOf(state);
 	const lastMl = Math.max(inVialMl, endMl ?? 0) * 1.25 || 0.1;
-	const points = Array.from({ length: POINTS }, (_, i): CurvePoint => {
-		const addedMl = (lastMl * i) / (POINTS - 1);
+	const evenly = Array.from({ length: POINTS }, (_, i) => (lastMl * i) / (POINTS - 1));
+	// Where it matters the colour turns within less than a step.
+	const places = [...new Set([...evenly, inVialMl, ...(endMl === null ? [] : [endMl])])];
+	places.sort((a, b) => a - b);
+	const points = places.map((addedMl): CurvePoint => {
 		const share = inVialMl > 0 ? Math.min(1, addedMl / inVialMl) : 0;
 		const there = kind.titratedTo(
 			kind.onTheWay(sampleContents, passed, share),

@@ -1,6 +1,6 @@
 import type { Slip, SlipKind } from '../observation';
 import type { Account } from './account';
-import { mends } from './mend';
+import { canMove, mends } from './mend';
 import { openAccount } from './open-account';
 import { chemicalEndOf, travelOf } from './reported';
 import type { BenchState } from './state';
@@ -16,7 +16,8 @@ function countedMl(account: Account): number | null {
  * over again with that one slip mended, all else as it was.
  *
  * @param state as the hands left it: a part of a test is enough
- * @returns mL of titrant more than without the slip; Infinity where the slip leaves no end to see; no entry
+ * @returns mL of titrant more than without the slip, 0 where it lies the other way than such a slip can move
+ *   it; Infinity where the slip leaves no end to see; no entry
  *   for a slip that is neither in the vial nor on the way of the titrant, like a mark misread
  */
 export function endMovedBy(state: BenchState, slips: readonly Slip[]): Map<SlipKind, number> {
@@ -29,7 +30,10 @@ export function endMovedBy(state: BenchState, slips: readonly Slip[]): Map<SlipK
 		const isInVial = world.chemistry !== account.chemistry;
 		if (mended === null) continue;
 		if (counted === null) moved.set(kind, Infinity);
-		else if (isInVial || counted !== mended) moved.set(kind, counted - mended);
+		else if (isInVial || counted !== mended) {
+			const byMl = counted - mended;
+			moved.set(kind, canMove(kind, byMl) ? byMl : 0);
+		}
 	}
 	return moved;
 }

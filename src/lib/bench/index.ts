@@ -26,5 +26,5 @@ export { colourDistance, hueName, lookWords, NOTICEABLE } from './look';
 export { worldFaults, type WorldFault } from './mend';
 export { parseScenario } from './parse-scenario';
 export { cleanPlan, PlanSchema, type Plan } from './plan';
-export { slipsOfThisEnd } from './past-end';
+export { outranTheDye, slipsOfThisEnd } from './past-end';
 export { planOf } from './plan-of';

@@ -77,6 +77,7 @@ const kind: TitrationKind<Vessel> = {
 		return hue < 120 ? hue + 360 : hue;
 	},
 	endPlaceOf: ({ endPoint }) => endPoint.hueDegrees ?? 340,
+	showsInSeconds: () => 0,
 	fadedBy: 6,
 	looksForEndAt: [1, 2, 4, 8, 16, 32],
 	isFar: (vessel) => phOf(vessel) > NEAR_END_PH,

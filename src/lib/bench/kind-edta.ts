@@ -126,6 +126,7 @@ const kind: TitrationKind<Contents> = {
 	titratedTo: ({ vessel }, titrant) => around(addEdta(vessel, titrant)),
 	placeOnTheWay,
 	endPlaceOf: ({ endPoint }) => 360 - (endPoint.hueDegrees ?? 280),
+	showsInSeconds: ({ vessel }) => exchangeSeconds(vessel),
 	fadedBy: 6,
 	// Where the pH is short the colour may come, go, and come again: the first counts.
 	looksForEndAt: Array.from({ length: 16 }, (_, i) => (i + 1) / 8),

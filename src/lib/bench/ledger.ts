@@ -1,9 +1,18 @@
 import type { Analyte, Unit } from '../kits';
-import type { Slip } from '../observation';
+import type { Slip, SlipKind } from '../observation';
 import type { Account } from './account';
 import { accountOf, type Declared } from './open-account';
-import { familyOf, mends, scatter, worldFaults, type Mend, type WorldFault } from './mend';
-import { endOf, reportedOf, valuePerMlOf } from './reported';
+import {
+	canMove,
+	familyOf,
+	hasOneWay,
+	mends,
+	scatter,
+	worldFaults,
+	type Mend,
+	type WorldFault
+} from './mend';
+import { endOf, reportedOf, travelOf, valuePerMlOf } from './reported';
 import { shapleyShares } from './shapley';
 import type { BenchState } from './state';
 import { trueValueOf } from './true-value';
@@ -42,11 +51,17 @@ type Player = { line: (amount: number) => LedgerLine; mend: Mend };
  * all orders of mending, of what mending it changed. Then
  * reported − true = unnamed + Σ shares + method, to the last digit.
  *
+ * Of slips that move the same thing one owns all of it; one that cannot have moved it this way has a line of
+ * nothing.
+ *
  * @param slips those found in the log; one of a kind counts
  */
 export function ledgerOf(state: BenchState, declared: Declared, slips: readonly Slip[]): Ledger {
-	const held = heldSlips(slips);
-	const { account, small } = explained(accountOf(state, declared, held), held);
+	const made = firmSlips(slips);
+	const whole = accountOf(state, declared, made);
+	const able = made.filter(({ kind }) => !hasOneWay(kind) || canMove(kind, movedMl(whole, kind)));
+	const held = able.filter(({ kind }) => ownerOf(kind, able) === kind);
+	const { account, small } = explained(whole, held);
 	const players = playersOf(account, held, small);
 	const value = valueOfWorlds(account, players);
 	const all = (1 << players.length) - 1;
@@ -60,22 +75,37 @@ export function ledgerOf(state: BenchState, declared: Declared, slips: readonly 
 		analyte: state.kit.analyte,
 		lines: [
 			...lines,
+			...made.filter((slip) => !able.includes(slip)).map((slip) => lineOfSlip(slip, 0)),
 			{ id: 'method', kind: 'method', amount: value(0) - trueValue },
 			{ id: 'unnamed', kind: 'unnamed', amount: declared.value - value(all) }
 		]
 	};
 }
 
-/** One slip of each family, none that was put right again. */
-function heldSlips(slips: readonly Slip[]): Slip[] {
+/** The first slip of each kind, none that was put right again. */
+function firmSlips(slips: readonly Slip[]): Slip[] {
 	const firm = slips.filter((slip) => !slip.provisional);
-	return firm.filter((slip, i) => {
-		const family = familyOf(slip.kind);
-		const isFirstOfKind = firm.findIndex((other) => other.kind === slip.kind) === i;
-		const owner = family.find((kind) => firm.some((other) => other.kind === kind));
-		return isFirstOfKind && owner === slip.kind;
-	});
+	return firm.filter((slip, i) => firm.findIndex((other) => other.kind === slip.kind) === i);
 }
+
+/** The slip to which all of its family's deviation falls. */
+const ownerOf = (of: SlipKind, slips: readonly Slip[]): SlipKind | undefined =>
+	familyOf(of).find((kind) => slips.some((slip) => slip.kind === kind));
+
+/** Titrant counted over what it would have been without one slip, mL; 0 where there is no end to see. */
+function movedMl(account: Account, kind: SlipKind): number {
+	const mended = mends[kind](account);
+	const [endMl, mendedEndMl] = [endOf(account), endOf(mended)];
+	if (endMl === null || mendedEndMl === null) return 0;
+	return travelOf(account, endMl) - travelOf(mended, mendedEndMl);
+}
+
+const lineOfSlip = (slip: Slip, amount: number): LedgerLine => ({
+	id: `slip-${slip.kind}`,
+	kind: 'slip',
+	slip,
+	amount
+});
 
 /**
  * Parts the deviations that no slip names: what is below a graduation or a drop is scatter; anything
@@ -114,12 +144,10 @@ function playersOf(account: Account, slips: readonly Slip[], small: readonly Men
 		faults.some((fault) => fault.id === 'stickySeal');
 	const lateMl = account.lagMl - dropMl / 2;
 	const isFarOff = !stopIsOwned && Math.abs(lateMl) > dropMl;
-	const players = slips.map((slip): Player => {
-		return {
-			line: (amount) => ({ id: `slip-${slip.kind}`, kind: 'slip', slip, amount }),
-			mend: mends[slip.kind]
-		};
-	});
+	const players = slips.map((slip): Player => ({
+		line: (amount) => lineOfSlip(slip, amount),
+		mend: mends[slip.kind]
+	}));
 	for (const { id, mend } of faults)
 		players.push({ line: (amount) => ({ id, kind: 'world', amount }), mend });
 	if (isFarOff)

@@ -47,6 +47,12 @@ function direction(now: Srgb, other: Srgb, lamp: Seen['lamp']): string {
 /** From this chroma over lightness a colour is deep, as metal indicators are and mixed ones for acid are not. */
 const DEEP = 0.7;
 
+/**
+ * From this hue angle on a blue has violet in it. What metal indicators end at is 268 to 271° on the screen in
+ * seawater and in half of it, and half a drop before it 272 to 275: plain blue is the end, to half a drop.
+ */
+const VIOLET_BLUE = 272;
+
 /** The plain word for a colour of the vial in white light. */
 export function hueName(rgb: Srgb): string {
 	const { hueDegrees, chroma, l } = labOf(rgb);
@@ -58,8 +64,9 @@ export function hueName(rgb: Srgb): string {
 		if (hueDegrees >= 290) return 'purple';
 	}
 	if (hueDegrees >= 165 && hueDegrees < 225) return 'teal';
-	if (hueDegrees >= 225 && hueDegrees < 283) return 'blue';
-	if (hueDegrees >= 283 && hueDegrees < 322) return 'violet';
+	if (hueDegrees >= 225 && hueDegrees < VIOLET_BLUE) return 'blue';
+	if (hueDegrees >= VIOLET_BLUE && hueDegrees < 290) return 'violet blue';
+	if (hueDegrees >= 290 && hueDegrees < 322) return 'violet';
 	if (hueDegrees >= 322 && hueDegrees < 352) return 'mauve';
 	if (hueDegrees >= 352 || hueDegrees < 40) return 'rose';
 	return hueDegrees < 110 ? 'yellowish' : 'green';

@@ -147,6 +147,22 @@ export const familyOf = (kind: SlipKind): readonly SlipKind[] =>
 	families.find((family) => family.includes(kind)) ?? [kind];
 
 /**
+ * Which way a slip of the stop can have missed the end, as the sign of the titrant that it added: a flash
+ * explains only a stop that is short of the end, drops too many only one that is past it. A light may
+ * deceive either way.
+ */
+const signs: Partial<Record<SlipKind, -1 | 1>> = {
+	stoppedAtFlash: -1,
+	overshot: 1,
+	chasedColour: 1
+};
+
+/** Whether titrant that was more (above 0) or less than without a slip, mL, can be that slip's doing. */
+export const canMove = (kind: SlipKind, byMl: number): boolean => (signs[kind] ?? 0) * byMl >= 0;
+/** Whether a slip can be made and yet have no part in what it is about: see `canMove`. */
+export const hasOneWay = (kind: SlipKind): boolean => signs[kind] !== undefined;
+
+/**
  * Deviations that are scatter when they are too small to be called anything: a fill a hair past the
  * mark, a film of water, half a drop wiped off. Those in which the water itself has a say (its CO2)
  * are not among them. `kind` is the slip that owns the line when it was made.

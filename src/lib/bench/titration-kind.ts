@@ -35,6 +35,8 @@ export type TitrationKind<Contents = VialContents> = VialChemistry<Contents> & {
 	/** How far the colour has come on its way, as a number that only grows; `endPlaceOf` on the same way. */
 	placeOnTheWay(contents: Contents): number;
 	endPlaceOf(kit: Kit): number;
+	/** Time constant with which the colour comes after titrant that is mixed in, s; 0 where it comes at once. */
+	showsInSeconds(contents: Contents): number;
 	/** A fall in place that an eye sees beside what it remembers. */
 	fadedBy: number;
 	/** Titrant, in multiples of what the sample takes at most, at which an end is looked for first. */

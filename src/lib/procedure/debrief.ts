@@ -2,7 +2,6 @@ import {
 	curveOf,
 	endMovedBy,
 	ledgerOf,
-	slipsOfThisEnd,
 	trueValueOf,
 	type Curve,
 	type Ledger,
@@ -28,7 +27,7 @@ import { declaredOf } from './declared-value';
 import { differenceOfReading, relatedValues, type ReadingDifference } from './related';
 import type { RunState } from './run';
 import type { TitrationRun } from './titration-run';
-import { slipsIn } from './slips';
+import { slipsKnowingTheEnd } from './slips-at-end';
 import { findingsTogether } from './values-together';
 
 export type SlipNote = {
@@ -170,9 +169,7 @@ export function debriefOf(run: RunState): Debrief | null {
 	const first = run.titrations[0];
 	if (!first) return null;
 	const reading = readingOfTitration(first);
-	const slips = slipsOfThisEnd(first.bench, slipsIn(run.kit, first.steps, first.events)).filter(
-		(slip) => !slip.provisional
-	);
+	const slips = slipsKnowingTheEnd(first);
 	const ledger = ledgerOfTitration(first, slips);
 	const moved = ledger ? new Map<SlipKind, number>() : endMovedBy(first.bench, slips);
 	const notes = slips.map((slip) => noteOf(slip, ledger, moved));

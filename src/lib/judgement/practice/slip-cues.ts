@@ -188,9 +188,16 @@ export const slipCues = {
 		direction: 1,
 		shownBy: 'a repeat with single drops near the end',
 		remedy:
-			'One drop at a time, swirled in, as soon as a flash takes three seconds to fade or the colour begins to change.',
+			'Slow down at the end: one drop at a time, swirled in, as soon as a flash takes three seconds to fade or the colour begins to change.',
 		origin: 'textbook',
-		usualPercent: 4
+		usualPercent: 4,
+		variants: {
+			hurried: {
+				name: 'Drops came faster than the dye could follow',
+				remedy:
+					'Slow down: one drop, swirl, wait some seconds and look, then the next. The colder the water, the longer the dye takes.'
+			}
+		}
 	},
 	chasedColour: {
 		name: 'Followed the colour as it faded again',
