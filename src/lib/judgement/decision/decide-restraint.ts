@@ -36,6 +36,10 @@ export function reasonsNotToAct(
 		return ['A new tank without stony corals needs no correction: little uses it up.'];
 	if (isUnitSure === false)
 		return ['It is not clear which unit the reading is in. Find that out on the leaflet first.'];
+	if (input.diagnosis?.hasSetAside)
+		return [
+			'Beside this reading stands a number that can hardly have been read, and does not count. Look at it once more, or take it back.'
+		];
 	const ofNoTank = input.diagnosis && whyOfNoTank(input.diagnosis);
 	if (ofNoTank) return [ofNoTank];
 	const off = salinityOff(input.salinity, input.analyte);
@@ -80,7 +84,13 @@ export function wouldChangeFor(
 			...(lacks === null ? ['What the check finds.'] : []),
 			...(lacks === 'repeat' ? ['What the same water reads once more.'] : []),
 			...(lacks === 'independent' ? ['What a known solution or a second method says.'] : []),
-			...(lacks === 'reading' ? ['A fresh sample that reads what a tank can hold.'] : []),
+			...(lacks === 'reading'
+				? [
+						input.diagnosis?.hasSetAside
+							? 'That number, once it is right.'
+							: 'A fresh sample that reads what a tank can hold.'
+					]
+				: []),
 			...(input.isUnitSure === false ? ['Knowing the unit.'] : []),
 			...(isSalinityUnknown(input) ? ['Knowing the salinity.'] : []),
 			...(salinityOff(input.salinity, input.analyte)

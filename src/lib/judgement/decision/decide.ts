@@ -72,6 +72,7 @@ function furtherFor(input: DecideInput, belief: Belief, isVerified: boolean): Fu
 		ranked: ranked ?? (next ? [next] : []),
 		isWorthGoingOn: !isEnough,
 		isVerified,
+		hasSetAside: diagnosis?.hasSetAside ?? false,
 		isOfNoTank: diagnosis !== null && isOfNoTank(diagnosis),
 		isRepeatDue: repeatDueOf(input) === 'due',
 		isAtOdds: openContradiction(input) !== null

@@ -25,6 +25,8 @@ export type Standing = {
 	isWorthGoingOn: boolean;
 	/** Something independent of the kit bears the value out. */
 	isVerified: boolean;
+	/** A number beside the one in question can hardly have been read. */
+	hasSetAside: boolean;
 	/** Nothing of the tank follows from what was read. */
 	isOfNoTank: boolean;
 	/** Far off, made once, and explained by no answer. */
@@ -75,8 +77,8 @@ function towardsTheTank(ranked: readonly RankedCheck[]): FurtherCheck {
  * What is to be checked of a reading before anything is done or left by it; null where it is enough. The one
  * rule of when to stop: `rankChecks` tells it and `decide` goes by it.
  *
- * A number of no tank is looked at once more, and water taken anew; one far off that was made once is repeated; what is at odds is
- * cleared up; to move a value takes something independent; and a check that may well turn the advice comes
+ * A number of no tank is looked at once more, and water taken anew; one far off that was made once is
+ * repeated; what is at odds is cleared up; to move a value takes something independent; and a check that may well turn the advice comes
  * before it. Beyond that, what is verified is checked no further.
  */
 export function furtherCheck({
@@ -84,6 +86,7 @@ export function furtherCheck({
 	ranked,
 	isWorthGoingOn,
 	isVerified,
+	hasSetAside,
 	isOfNoTank,
 	isRepeatDue,
 	isAtOdds
@@ -91,6 +94,7 @@ export function furtherCheck({
 	const best = bestAct(belief);
 	const first = ranked[0] ?? null;
 	const next = isWorthGoingOn ? first : null;
+	if (hasSetAside) return lacking('reading');
 	if (isOfNoTank) return towardsTheTank(ranked);
 	if (isRepeatDue) {
 		const repeat = repeatAmong(ranked);

@@ -57,6 +57,7 @@ export type Analysis = {
 	/** Of the components, summing to 1. */
 	weights: Float64Array;
 	unused: readonly { at: number; why: string }[];
+	hasSetAside: boolean;
 };
 
 function requireShare(field: string, value: number): number {
@@ -81,7 +82,7 @@ export function analyse(
 	const context = contextOf(evidence, options);
 	const { method, water, prior } = context;
 	requirePossible(evidence, method.analyte);
-	const { rows, unused } = rowsOf(evidence, context);
+	const { rows, unused, hasSetAside } = rowsOf(evidence, context);
 	const whole: RowContext = { ...context, firstAt: firstOf(evidence) };
 	const checks = possible(rows, whole);
 	const possibleOnes = checks.map(({ evidence: made }) => made);
@@ -144,7 +145,8 @@ export function analyse(
 		accounts,
 		components,
 		weights: components.weights(),
-		unused: [...unused, ...answered.unused].sort((a, b) => a.at - b.at)
+		unused: [...unused, ...answered.unused].sort((a, b) => a.at - b.at),
+		hasSetAside
 	};
 }
 

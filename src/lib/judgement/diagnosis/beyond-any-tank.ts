@@ -1,4 +1,4 @@
-import { heldByTanks, plausibleRange } from '../../kits';
+import { heldByTanks, plausibleRange, type Analyte, type Unit } from '../../kits';
 import type { Analysis } from './analysis';
 import { isOfTodaysWater } from './in-question';
 
@@ -8,18 +8,20 @@ import { isOfTodaysWater } from './in-question';
  */
 const BELOW = 1 / 3;
 
+/** Whether a tank may hold a value, however far off it is. */
+export function isOfATank(value: number, unit: Unit, analyte: Analyte): boolean {
+	const { low } = plausibleRange(unit, analyte);
+	return value >= BELOW * low && value <= heldByTanks(unit, analyte).high;
+}
+
 /**
  * The test in question reads more or less than any tank holds, and no reading of today's water that a tank
  * may hold stands beside it: whatever is likeliest to have made such a number, nothing of the water
  * follows from it alone. What another method finds in the same cup tells of the cup.
  */
 export function isBeyondAnyTank({ model, method, first, water }: Analysis): boolean {
-	const { low } = plausibleRange(water.unit, method.analyte);
-	const { high } = heldByTanks(water.unit, method.analyte);
-	const isOfATank = (value: number) => value >= BELOW * low && value <= high;
+	const isHeld = (value: number) => isOfATank(value, water.unit, method.analyte);
 	const rows = model.rows.slice(0, model.count);
-	const isBeside = rows.some(
-		(row, i) => i !== first && isOfTodaysWater(row) && isOfATank(row.value)
-	);
-	return first >= 0 && !isOfATank(rows[first]!.value) && !isBeside;
+	const isBeside = rows.some((row, i) => i !== first && isOfTodaysWater(row) && isHeld(row.value));
+	return first >= 0 && !isHeld(rows[first]!.value) && !isBeside;
 }

@@ -117,6 +117,7 @@ export function diagnosisOf(analysis: Analysis): Diagnosis {
 		isBeyondAnyTank: isBeyondAnyTank(analysis),
 		isTankUnread: isTankUnread(analysis),
 		inQuestion: inQuestionOf(analysis),
+		hasSetAside: analysis.hasSetAside,
 		unused: analysis.unused
 	};
 }

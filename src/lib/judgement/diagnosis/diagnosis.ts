@@ -138,6 +138,11 @@ export type Diagnosis = {
 	isTankUnread?: boolean;
 	/** Null where no test is in question. */
 	inQuestion?: InQuestion | null;
+	/**
+	 * Among what was not used is a number beside the one in question that can hardly have been read: it is to
+	 * be looked at before anything else.
+	 */
+	hasSetAside?: boolean;
 	/** Evidence that could not be used, with the reason; nothing is dropped silently. */
 	unused: readonly { at: number; why: string }[];
 };

@@ -3,11 +3,14 @@ import type { Loading, Row, RowContext } from './row';
 import { rowOfInstrument } from './rows-of-instruments';
 import { isTestOfTank, rowOfTest } from './rows-of-tests';
 import { rowOfWeighing } from './rows-of-weighing';
+import { whySetAside } from './set-aside';
 import { sharedSteps } from './shared-steps';
 
 export type Rows = {
 	rows: Row[];
 	unused: { at: number; why: string }[];
+	/** Some of the unused are numbers that can hardly have been read. */
+	hasSetAside: boolean;
 };
 
 const NOT_A_TEST =
@@ -54,10 +57,15 @@ export function firstOf(evidence: readonly Evidence[]): number {
 export function rowsOf(evidence: readonly Evidence[], context: Omit<RowContext, 'firstAt'>): Rows {
 	const unused: Rows['unused'] = [];
 	const whole: RowContext = { ...context, firstAt: firstOf(evidence) };
-	const rows = inOrder(evidence).flatMap(({ evidence: each, at }): Row[] => {
+	const given = inOrder(evidence).flatMap(({ evidence: each, at }): Row[] => {
 		const row = rowOf(each, at, whole);
 		if (typeof row === 'string') unused.push({ at, why: row });
 		return row === null || typeof row === 'string' ? [] : [row];
+	});
+	const rows = given.filter((row) => {
+		const why = whySetAside(row, given, whole);
+		if (why !== null) unused.push({ at: row.at, why });
+		return why === null;
 	});
 	const steps = sharedSteps(rows);
 	rows.forEach((row, i) => {
@@ -66,7 +74,7 @@ export function rowsOf(evidence: readonly Evidence[], context: Omit<RowContext, 
 		row.loadings.push(shared);
 		row.scatterVariance = Math.max(0, row.scatterVariance - shared.amount ** 2);
 	});
-	return { rows, unused };
+	return { rows, unused, hasSetAside: rows.length < given.length };
 }
 
 /** Tests that could be had, as rows: they share steps with none, as nobody knows where they will end. */

@@ -36,6 +36,8 @@ export type CheckRanking = {
 	next: RankedCheck | null;
 	/** Nothing of the reading is to be checked before the advice: it will name no further check of it. */
 	isEnough: boolean;
+	/** A number beside the one in question is to be looked at before any check. */
+	isNumberFirst?: boolean;
 	/** Why it is enough, or why it is not, in one sentence. */
 	because: string;
 };

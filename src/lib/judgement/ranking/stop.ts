@@ -70,17 +70,26 @@ export function stopOrGoOn(
 		ranked,
 		isWorthGoingOn: !minutes.isEnough,
 		isVerified,
+		hasSetAside: analysis.hasSetAside,
 		isOfNoTank: isOfNoTank(told),
 		isRepeatDue: read !== null && !read.isRepeated && !read.isExplained && isFarOff(read, band),
 		// The water may have changed between two days: nothing speaks against that.
 		isAtOdds: contradictions.some(({ between }) => between !== 'days')
 	});
-	const because = told.isBeyondAnyTank
-		? 'No tank holds what was read: nothing of the water follows from it.'
-		: told.isTankUnread
-			? 'What was read tells nothing of the tank: water taken anew does.'
-			: !further && !minutes.isEnough
-				? 'Something independent bears the value out, and no check that is left is likely to change the advice by itself.'
-				: minutes.because;
-	return { ranked, next: further?.check ?? null, isEnough: further === null, because };
+	const because = analysis.hasSetAside
+		? 'Beside the reading stands a number that can hardly have been read: it comes first.'
+		: told.isBeyondAnyTank
+			? 'No tank holds what was read: nothing of the water follows from it.'
+			: told.isTankUnread
+				? 'What was read tells nothing of the tank: water taken anew does.'
+				: !further && !minutes.isEnough
+					? 'Something independent bears the value out, and no check that is left is likely to change the advice by itself.'
+					: minutes.because;
+	return {
+		ranked,
+		next: further?.check ?? null,
+		isEnough: further === null,
+		isNumberFirst: analysis.hasSetAside,
+		because
+	};
 }

@@ -4,10 +4,12 @@ import type { CheckRanking, RankedCheck } from '$lib/judgement';
 export const keyOf = (each: RankedCheck): string =>
 	each.kind === 'cue' ? each.cue : each.checks.join('+');
 
-/** What the page proposes: what was picked, else what comes next, else the best; null where nothing is left. */
+/** What the page proposes: what was picked, else what comes next, else the best; null where nothing is left, or a number comes first. */
 export function presentOf(ranking: CheckRanking | null, picked: string | null): RankedCheck | null {
 	const ranked = ranking?.ranked ?? [];
-	return ranked.find((each) => keyOf(each) === picked) ?? ranking?.next ?? ranked[0] ?? null;
+	const chosen = ranked.find((each) => keyOf(each) === picked);
+	if (chosen || ranking?.isNumberFirst) return chosen ?? null;
+	return ranking?.next ?? ranked[0] ?? null;
 }
 
 /** Whether the page says that it is enough: not to somebody who has picked a further check. */

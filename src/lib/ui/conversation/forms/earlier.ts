@@ -2,6 +2,7 @@ import type { Evidence } from '$lib/observation';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import { plain } from '../../charts/numbers';
 import type { EvidenceForm, Told } from './form';
+import { doubtsOfValue } from './looks-like';
 
 const ways = [
 	{ value: 'own', words: 'this kit' },
@@ -58,6 +59,7 @@ export const earlier: EvidenceForm = {
 			? 'So no change is expected since.'
 			: `So it should have ${change > 0 ? 'risen' : 'fallen'} by ${plain(Math.abs(change))} ${reader.unitName} since.`;
 	},
+	doubts: doubtsOfValue,
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
 		const daysAgo = reader.number('days', 'how many days ago', daysRange);

@@ -1,5 +1,6 @@
 import {
 	analyteName,
+	beyondAnyTank,
 	differenceOfAnalyte,
 	plausibleRange,
 	typedNumber,
@@ -12,6 +13,12 @@ import type { Blanks, FormContext } from './form';
 /** What is taken off to find an analyte; undefined where nothing is. */
 export const takenOffFor = (analyte: Analyte): Analyte | undefined =>
 	Object.values(differenceOfAnalyte).find(({ gives }) => gives === analyte)?.less;
+
+/** What is asked at the blank of a value of the tank, though it can be: both of the doubts below. */
+export const doubtsOfValue = (blanks: Blanks, context: FormContext): Record<string, string> => ({
+	...ofNoTank(blanks, context),
+	...takenForAnother(blanks, context)
+});
 
 /**
  * What is asked at the blank of a value that no tank has, and that would be usual for what is taken off:
@@ -33,5 +40,24 @@ export function takenForAnother(blanks: Blanks, context: FormContext): Record<st
 	const said = `${reader.text('value')}\u00a0${unitName(unit, analyte)}`;
 	return {
 		value: `${said} looks like ${analyteName(less)}: ${analyteName(analyte)} is meant here. If it is that, press once more.`
+	};
+}
+
+/**
+ * What is asked at the blank of a value that no tank holds: a figure or a point in the wrong place is the
+ * likelier account.
+ */
+function ofNoTank(blanks: Blanks, context: FormContext): Record<string, string> {
+	const reader = new BlankReader(blanks, context);
+	const { unit } = reader;
+	const text = reader.text('value');
+	const typed = typedNumber(text, '', { low: 0, high: 1e6, why: '' });
+	if (!('value' in typed) || !beyondAnyTank(typed.value, unit, context.analyte)) return {};
+	// Where the reading in question is such a number, others like it are what is asked for.
+	const { first } = context;
+	if (first && beyondAnyTank(first.value, first.unit, context.analyte)) return {};
+	const said = `${text}\u00a0${unitName(unit, context.analyte)}`;
+	return {
+		value: `No tank holds ${said}. Look at its figures and its point once more; if it stands, press once more.`
 	};
 }

@@ -1,6 +1,7 @@
 import type { Evidence } from '$lib/observation';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
 import { isOfTheTank, type EvidenceForm, type Told } from './form';
+import { doubtsOfValue } from './looks-like';
 
 const methods = [
 	{ value: 'kit', words: 'another kit' },
@@ -66,6 +67,7 @@ export const secondMethod: EvidenceForm = {
 			: [])
 	],
 	remark: unitRemark,
+	doubts: doubtsOfValue,
 	read: (blanks, context): Told => {
 		const reader = new BlankReader(blanks, context);
 		const method = reader.oneOf('method', methodIds, 'kit');

@@ -3,7 +3,7 @@ import { methodFiguresFor, usualMethodFiguresOf } from '$lib/metrology';
 import type { Evidence, EvidenceOf } from '$lib/observation';
 import type { TestRole } from '$lib/procedure';
 import { BlankReader, unitRemark, valueParts } from './blank-reader';
-import { takenForAnother, takenOffFor } from './looks-like';
+import { doubtsOfValue, takenOffFor } from './looks-like';
 import type { Blanks, EvidenceForm, FormContext, Part, Told } from './form';
 
 /** Volume of a larger or smaller sample over that of the test in question. */
@@ -52,7 +52,7 @@ function testForm({
 			...valueParts(blanks, context, { value: value(blanks, context) })
 		],
 		remark: unitRemark,
-		doubts: takenForAnother,
+		doubts: doubtsOfValue,
 		read: (blanks, context): Told => {
 			const reader = new BlankReader(blanks, context);
 			const reading = reader.ownReading(label(reader, blanks));
