@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ledgerOf, type Plan } from '../../src/lib/bench';
 import { valueFromMark, type Kit } from '../../src/lib/kits';
-import { benchWith, buretteKit, lineOf, truthOf, worked } from './house';
+import { benchWith, buretteKit, lineOf, slipOf, truthOf, worked } from './house';
 
 /** A burette too small for an ordinary tank, whose leaflet has it filled again. */
 const small: Kit = {
@@ -25,6 +25,19 @@ describe('a burette filled again', () => {
 		// Not more than a drop apart: where drops fall differs, and what is read of a mark.
 		const dropWorth = valueFromMark(buretteKit, { markMl: 1 }).valuePerMl * small.delivery.dropMl;
 		expect(Math.abs(again.value - once.value)).toBeLessThan(1.5 * dropWorth);
+	});
+
+	it('begun beside 0 each time, and counted from 0, costs what each filling is off', () => {
+		const { state, marks, refilledMl } = valueOf(small, { fillOffMl: 0.1 });
+		const fillings = 1 + state.refills;
+		expect(fillings).toBeGreaterThan(2);
+		// Poured in from the level that stood to 0.1; who counts to 0 counts 0.1 more.
+		expect(refilledMl - state.refilledMl).toBeCloseTo(0.1 * state.refills, 6);
+		const { value, valuePerMl } = valueFromMark(small, { markMl: marks.levelMl, refilledMl });
+		const ledger = ledgerOf(state, { marks, value }, [slipOf('mixedMarks')]);
+		expect(lineOf(ledger, 'slip-mixedMarks')).toBeCloseTo(0.1 * fillings * valuePerMl, 6);
+		expect(Math.abs(lineOf(ledger, 'unnamed'))).toBeLessThan(1e-9);
+		expect(Math.abs(lineOf(ledger, 'method'))).toBeLessThan(0.05);
 	});
 
 	it('leaves nothing unnamed in its ledger', () => {

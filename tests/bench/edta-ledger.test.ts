@@ -127,6 +127,19 @@ describe('the ledger of a titration with EDTA', () => {
 		expect(Math.abs(lineOf(once, 'unnamed'))).toBeLessThan(1e-9);
 	});
 
+	it('fillings beside the full mark cost what they are off, each one that was counted as full', () => {
+		const off = 0.04 * 40;
+		for (const sign of [1, -1]) {
+			const by = { plan: { fillOffMl: 0.04 * sign }, slips: ['mixedMarks' as const] };
+			const twice = played(houseHardnessKit, by).ledger;
+			expect(lineOf(twice, 'slip-mixedMarks')).toBeCloseTo(-2 * sign * off, 1);
+			expect(Math.abs(lineOf(twice, 'unnamed'))).toBeLessThan(1e-9);
+			const once = played(houseHardnessKit, { ...by, refilledMl: 1 + 0.04 * sign }).ledger;
+			expect(lineOf(once, 'slip-mixedMarks')).toBeCloseTo(-sign * off, 1);
+			expect(Math.abs(lineOf(once, 'unnamed'))).toBeLessThan(1e-9);
+		}
+	});
+
 	it('a filling forgotten costs all that it held', () => {
 		const { ledger } = played(houseHardnessKit, { refilledMl: 0, slips: ['refillForgotten'] });
 		expect(lineOf(ledger, 'slip-refillForgotten')).toBeCloseTo(-40, 0);

@@ -215,3 +215,54 @@ describe('the largest line of a ledger leads', () => {
 		expect(debrief.next.text).toMatch(/had turned some drops before/);
 	});
 });
+
+it('a second filling past the full mark that was counted as full is named, with what to do', () => {
+	const run = new PlayedRun(scenarioOf('fill-again'));
+	const now = () => run.run.titrations[0]!;
+	const act = (action: BenchAction, afterMs = 1200) =>
+		run.add(run.run.at + afterMs, { in: 'bench', titration: 0, action });
+	const say = (event: WalkEvent, afterMs = 1200) =>
+		run.add(run.run.at + afterMs, { in: 'walk', titration: 0, event });
+	const standsAt = () => {
+		const marks = standingMarks(now().bench);
+		return 'sealMl' in marks ? (marks.sealMl ?? Number.NaN) : Number.NaN;
+	};
+	const isBlue = () => hueName(observe(now().bench, now().bench.at).vial.bulk) === 'blue';
+	const fill = (sealMl: number) => {
+		act({ type: 'titrant.draw', sealMl, end: 'inTitrant' });
+		act({ type: 'tip.wipe' });
+	};
+	act({ type: 'tip.fit', firm: true });
+	fill(1);
+	say({ type: 'step.done', stepId: 'fill' });
+	for (let drop = 0; drop < 120 && !isBlue(); drop++) {
+		if (standsAt() < 1e-6) {
+			act({ type: 'tip.touchOff' });
+			fill(1.04);
+		}
+		act({ type: 'flow.give', size: 'drop' });
+		act({ type: 'swirl.start' });
+		act({ type: 'swirl.stop' }, 2000);
+	}
+	act({ type: 'tip.touchOff' });
+	act({ type: 'swirl.start' });
+	act({ type: 'swirl.stop' }, 2000);
+	say({ type: 'colour.stayed' }, 41_000);
+	say({ type: 'step.done', stepId: 'titrate' });
+	const markMl = Number((Math.round(standsAt() / 0.01) * 0.01).toFixed(2));
+	say({ type: 'marks.read', marks: { sealMl: markMl } });
+	const { kit } = run.run;
+	const { value } = valueFromMark(kit, { markMl, refilledMl: 1 });
+	say({ type: 'value.reported', value: Number(value.toFixed(1)), unit: kit.unit });
+	const debrief = debriefOf(run.run)!;
+	const amountOf = (id: string) => debrief.ledger!.lines.find((line) => line.id === id)?.amount;
+	expect(debrief.slips.map(({ name }) => name)).toEqual(['Filled again beside the full mark']);
+	// 0.04 mL at 40 mmol/L for each mL.
+	expect(amountOf('slip-mixedMarks')).toBeCloseTo(-1.6, 1);
+	expect(Math.abs(amountOf('unnamed')!)).toBeLessThan(0.1);
+	expect(debrief.next).toMatchObject({
+		slipKind: 'mixedMarks',
+		train: { slip: 'mixedMarks', titration: 'edta' }
+	});
+	expect(debrief.next.text).toMatch(/full mark at every filling/);
+});

@@ -368,6 +368,37 @@ describe('a filling on the way', () => {
 		expect(slips([...start, byLine, ...counted(62.4)])).toEqual([]);
 	});
 
+	/** The seal past the full mark by two graduations. */
+	const beside: WalkEvent = {
+		type: 'titrant.drawn',
+		sealMl: 1.04,
+		lineMl: 0.87,
+		drawnAgainMl: 1.04
+	};
+
+	it('beside the full mark is worth a word when it is used, and a slip when it is counted as full', () => {
+		const slips = (events: WalkEvent[]) =>
+			slipsIn(houseHardnessKit, stepsFor(madeUpScenario(), houseHardnessKit), timeline(events));
+		// It may still be moving.
+		expect(slips([...start, beside])).toEqual([]);
+		expect(slips([...start, beside, { type: 'tip.wiped' }])).toMatchObject([
+			{ kind: 'mixedMarks', provisional: true, variant: 'refilledBeside' }
+		]);
+		// 1 + 0.44 mL by the full mark, 1.04 + 0.44 in truth; 40 mmol/L a mL less 1.99.
+		const [slip, ...more] = slips([...start, beside, ...counted(55.6)]);
+		expect(slip).toMatchObject({
+			kind: 'mixedMarks',
+			provisional: false,
+			variant: 'refilledBeside'
+		});
+		expect(slip?.sizeMl).toBeCloseTo(-0.04, 9);
+		expect(more).toEqual([]);
+		expect(slips([...start, beside, ...counted(57.2)])).toEqual([]);
+		// Half a graduation is the eye's doing.
+		const near: WalkEvent = { ...beside, sealMl: 1.01, drawnAgainMl: 1.01 };
+		expect(slips([...start, near, ...counted(55.6)])).toEqual([]);
+	});
+
 	it('drawn in two goes is one', () => {
 		const twoGoes: WalkEvent[] = [
 			{ type: 'titrant.drawn', sealMl: 0.6, drawnAgainMl: 0.6 },

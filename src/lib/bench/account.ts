@@ -41,7 +41,7 @@ export type Account = {
 	/** Numeral of a burette when filled. */
 	startLevelMl: number;
 	refilledMl: number;
-	/** What was drawn in again over what was counted of it: air of the tip, at each filling by the line. */
+	/** What was drawn in again over what was counted of it, where each filling was taken to end at the full mark. */
 	miscountedRefillMl: number;
 	/** What was drawn in again and not reckoned with at all, mL. */
 	forgottenRefillMl: number;

@@ -71,6 +71,10 @@ const standsMl = ({ delivery }: BenchState): number =>
 			? -(delivery.burette.levelMl ?? 0)
 			: 0;
 
+/** How full it stands at its full mark, from the same place. */
+const fullMl = ({ kit: { delivery } }: BenchState): number =>
+	delivery.by === 'syringe' ? delivery.capacityMl : 0;
+
 /**
  * The seal, or the level, was moved, but not to give drops: before the first drop that is where counting starts;
  * later it is set off against the travel.
@@ -80,10 +84,13 @@ function notCounted(before: BenchState, after: BenchState): BenchState {
 	const movedMl = standsMl(after) - standsMl(before);
 	// Drawn in two goes it is one refill: no drop fell in between.
 	const isAnother = movedMl > 0 && before.dropsSinceFill > 0;
+	const isSameFilling = before.refills > 0 && before.dropsSinceFill === 0;
+	const pastMl = isAnother ? standsMl(after) - fullMl(after) : isSameFilling ? movedMl : 0;
 	return {
 		...after,
 		refilledMl: before.refilledMl + movedMl,
-		refills: before.refills + (isAnother ? 1 : 0)
+		refills: before.refills + (isAnother ? 1 : 0),
+		refilledPastMl: before.refilledPastMl + pastMl
 	};
 }
 

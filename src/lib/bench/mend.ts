@@ -92,9 +92,10 @@ const withAskedDoses = (account: Account, isMeant: (reagent: Reagent) => boolean
 		}
 	});
 
-/** Read by the mark it was filled by: that mark then started at the full one. */
+/** Read by the mark it was filled by: that mark then started at the full one, at each filling. */
 const sameMarkTwice: Mend = (account) => {
 	const { filledTo, kit, readBy } = account;
+	if (readBy === 'level') return { ...account, startLevelMl: 0, miscountedRefillMl: 0 };
 	if (!filledTo || kit.delivery.by !== 'syringe') return account;
 	const sealMl = kit.delivery.capacityMl;
 	const cushionMl = readBy === 'line' ? 0 : filledTo.cushionMl;

@@ -103,7 +103,7 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 	};
 	const counted = {
 		...withRead,
-		miscountedRefillMl: miscountedRefillMl(withRead, state.refills, typed, declared.value, slips)
+		miscountedRefillMl: miscountedRefillMl(withRead, state, typed, declared.value, slips)
 	};
 	const byLeaflet = leafletValue(counted, typed);
 	return {
@@ -113,22 +113,22 @@ export function accountOf(state: BenchState, declared: Declared, slips: readonly
 }
 
 /**
- * Who mixes the marks may do so at each filling again: the line to the full mark, the seal to where it
- * ends, and the air between is not counted. Whether they did, the value that they declared tells.
+ * Whoever takes a filling on the way to end at the full mark leaves out what was drawn in past it: the air of the
+ * tip where it was filled by the line, or as much as it was filled beside. Whether they did, the value that they
+ * declared tells.
  */
 function miscountedRefillMl(
 	account: Account,
-	refills: number,
+	{ refilledPastMl }: BenchState,
 	typed: number,
 	declaredValue: number,
 	slips: readonly Slip[]
 ): number {
 	const mixed = slips.some(({ kind, provisional }) => kind === 'mixedMarks' && !provisional);
-	if (!mixed || account.readBy !== 'seal') return 0;
-	const airMl = refills * (account.filledTo?.cushionMl ?? 0);
+	if (!mixed || (account.readBy !== 'seal' && account.readBy !== 'level')) return 0;
 	const missBy = (miscounted: number) =>
 		Math.abs(leafletValue({ ...account, miscountedRefillMl: miscounted }, typed) - declaredValue);
-	return missBy(airMl) < missBy(0) ? airMl : 0;
+	return missBy(refilledPastMl) < missBy(0) ? refilledPastMl : 0;
 }
 
 function dropFactorsOf(state: BenchState): Account['dropFactors'] {

@@ -84,6 +84,8 @@ export type BenchState = {
 	refilledMl: number;
 	/** How often that was done. */
 	refills: number;
+	/** How far past the full mark those fillings ended, mL in all; below 0 for short of it. */
+	refilledPastMl: number;
 	drops: DropRecord[];
 	/** Index of drops for the address of chance; never goes back. */
 	dropIndex: number;
@@ -188,6 +190,7 @@ export function createBench(input: {
 		filledTo: null,
 		refilledMl: 0,
 		refills: 0,
+		refilledPastMl: 0,
 		drops: [],
 		dropIndex: 0,
 		dropsSinceFill: 0,

@@ -23,6 +23,20 @@ const SMALLEST_CUSHION_ML = 0.05;
 export const fullNumeral = (delivery: SyringeDelivery): number =>
 	numeralAt(delivery, delivery.capacityMl);
 
+/** What counting from the full mark makes of a filling beside it, mL used too much; 0 where it stands there. */
+export function besideFullMl(
+	{ delivery }: Kit,
+	stood: { sealMl?: number; levelMl?: number },
+	by: 'seal' | 'level'
+): number {
+	const numeral = by === 'seal' ? stood.sealMl : stood.levelMl;
+	if (delivery.by === 'dropper' || numeral === undefined) return 0;
+	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
+	const full = delivery.by === 'syringe' ? fullNumeral(delivery) : 0;
+	const usedTooMuchMl = isDown ? full - numeral : numeral - full;
+	return Math.abs(usedTooMuchMl) > 0.75 * delivery.graduationMl ? usedTooMuchMl : 0;
+}
+
 /**
  * Are the two marks the wrong way round? The liquid lies between nozzle and seal, so that its line
  * cannot stand beyond the seal. Half a division is the eye's doing.

@@ -2,9 +2,9 @@ import type { Kit } from '../kits';
 import type { Slip } from '../observation';
 import { countedMark, sampleVolumeOf } from './counted-mark';
 import { after, additionsIn, eventsOf, lastOf, startsIn, type Of } from './event-queries';
-import { fillingTrapIn, fullNumeral } from './filling-trap';
-import { refillsAsOne } from './refills';
+import { besideFullMl, fillingTrapIn, fullNumeral } from './filling-trap';
 import type { Detector, Seen } from './slip-detector';
+import { mixedAtRefill } from './slips-refilling';
 
 const firm = { provisional: false };
 
@@ -94,28 +94,6 @@ const mixedAtStart: Detector = ({ kit, events, tank }) => {
 	return besideFull({ kit, start: start.drawn.event, by: counted.by, mixed });
 };
 
-/**
- * The same at a filling on the way: by the line to the full mark, and reckoned as if the seal stood there.
- * Beside a tank it is counted from where the mark stood.
- */
-const mixedAtRefill: Detector = ({ kit, events, tank }) => {
-	const trapped = refillsAsOne(kit, events).flatMap(({ drawn }) => {
-		const trap = fillingTrapIn(kit, drawn.event, sampleVolumeOf(kit, events));
-		return trap ? [{ drawn, trap }] : [];
-	});
-	const last = trapped.at(-1);
-	if (!last || tank) return [];
-	const counted = countedMark(kit, events);
-	const mixed = { variant: 'refilledByLine' };
-	if (!counted) {
-		const sizeMl = -last.trap.cushionMl;
-		return [{ ...mixed, entryId: last.drawn.id, provisional: true, sizeMl }];
-	}
-	return counted.refills === 'toFull'
-		? [{ ...mixed, ...firm, entryId: counted.read.id, sizeMl: -counted.uncountedMl }]
-		: [];
-};
-
 /** One slip, wherever it was made: that of a later filling while it can still be put right. */
 const mixedMarks: Detector = (seen) => {
 	const [atRefill] = mixedAtRefill(seen);
@@ -164,15 +142,8 @@ function readByLine({ kit, start, mixed }: Mixed): Found {
 
 /** Filled beside the full mark, and counted from it all the same. */
 function besideFull({ kit, start, by, mixed }: Mixed & { by: 'seal' | 'level' | 'drops' }): Found {
-	const { delivery } = kit;
-	const stood = by === 'seal' ? start.sealMl : by === 'level' ? start.levelMl : undefined;
-	if (delivery.by === 'dropper' || stood === undefined) return [];
-	const isDown = delivery.by === 'syringe' && delivery.scale === 'down';
-	const full = delivery.by === 'syringe' ? fullNumeral(delivery) : 0;
-	const usedTooMuchMl = isDown ? full - stood : stood - full;
-	return Math.abs(usedTooMuchMl) > 0.75 * delivery.graduationMl
-		? [{ ...mixed, sizeMl: usedTooMuchMl, variant: 'besideFull' }]
-		: [];
+	const usedTooMuchMl = by === 'drops' ? 0 : besideFullMl(kit, start, by);
+	return usedTooMuchMl === 0 ? [] : [{ ...mixed, sizeMl: usedTooMuchMl, variant: 'besideFull' }];
 }
 
 export const fillingSlips = { tipFittedLate, tipLoose, airExpelled, hangingAtStart, mixedMarks };

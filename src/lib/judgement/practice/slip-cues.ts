@@ -140,6 +140,11 @@ export const slipCues = {
 				name: 'Filled again by the line, counted by the seal',
 				remedy:
 					'The same edge at every filling. Write down where it stood before and where it stands after.'
+			},
+			refilledBeside: {
+				name: 'Filled again beside the full mark',
+				remedy:
+					'Set it on the full mark at every filling, as at the first, or count that filling from where it stood.'
 			}
 		}
 	},
