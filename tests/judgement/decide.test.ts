@@ -348,6 +348,15 @@ describe('the reasons', () => {
 		expect(decision.change).toBe(change);
 		expect(decision.because.join(' ')).toContain(words);
 	});
+	it('a real change that the usual drift can make is told so: the likeliest account is that nothing is wrong', () => {
+		const input = inputFor(8, 0.2, { rate: { perDay: -0.1, expandedUncertainty: 0.05 } });
+		const of = (nothingWrong: number, waterChanged: number) =>
+			decide({ ...input, diagnosis: { ...input.diagnosis!, nothingWrong, waterChanged } });
+		expect(of(0.4, 0.3).because.join(' ')).toContain(
+			'likely real: over so many days the usual drift'
+		);
+		expect(of(0.3, 0.4).because.join(' ')).toContain('likely real.');
+	});
 	it('much consumption: a test a week is too rare', () => {
 		const decision = decide(inputFor(8, 0.2, { consumptionPerDay: 0.7 }));
 		expect(decision.retestInDays).toBe(1);

@@ -180,7 +180,10 @@ export function otherGrounds(
 			'The change since the last reading is too small for these tests to tell.',
 		change === 'notSettled' &&
 			`The water may really have changed since the last reading; that is not settled. The chances are ${chanceInWords(grounds.diagnosis.waterChanged)}.`,
-		change === 'likelyReal' && 'The change since the last reading is likely real.',
+		change === 'likelyReal' &&
+			(diagnosis.nothingWrong > diagnosis.waterChanged
+				? 'The change since the last reading is likely real: over so many days the usual drift of a tank can make it.'
+				: 'The change since the last reading is likely real.'),
 		looks[livestock]
 	];
 	return said.filter((line): line is string => typeof line === 'string');
