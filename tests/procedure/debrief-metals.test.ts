@@ -78,6 +78,16 @@ describe('a drill of calcium that ends before a value', () => {
 		expect(debrief.next.slipKind).toBe('indicatorOff');
 		expect(debrief.next.text).toMatch(/nothing shows the end/);
 	});
+	it('tells both where nobody waited and no powder went in, the powder first', () => {
+		const debrief = dosed(14, 0, 0);
+		expect(debrief.slips.map(({ slip, name }) => [slip.kind, name]).sort()).toEqual([
+			['indicatorOff', 'Indicator left out'],
+			['waitOff', 'Went on before the wait was over']
+		]);
+		expect(debrief.next.slipKind).toBe('indicatorOff');
+		// Who waited, and forgot the powder, has one slip.
+		expect(dosed(14, 0, 60).slips.map(({ slip }) => slip.kind)).toEqual(['indicatorOff']);
+	});
 	it('of hands that counted and waited names no slip', () => {
 		const debrief = dosed(14, 2, 60);
 		expect(debrief.slips).toEqual([]);

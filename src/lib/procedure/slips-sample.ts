@@ -1,6 +1,7 @@
-import type { Kit } from '../kits';
+import type { Kit, Step } from '../kits';
 import type { Detector } from './slip-detector';
 import { after, eventsOf, lastOf, stepOver } from './event-queries';
+import type { TimedEvent } from './walk-log';
 
 /** Off the mark by more than this share is a slip and not the eye's limit. */
 const SAMPLE_SHARE = 0.015;
@@ -104,9 +105,20 @@ const WAITED_SHARE = 0.6;
 /** What makes the pH has stood too long when the first drop comes so much later, s: judgement. */
 const LONGEST_S = 15 * 60;
 
+/** The end of the next step that has a deed for the vial, passed over without it. */
+function passedOver(
+	steps: readonly Step[],
+	waitId: string,
+	events: readonly TimedEvent[]
+): TimedEvent | undefined {
+	const later = steps.slice(steps.findIndex(({ id }) => id === waitId) + 1);
+	const next = later.find(({ kind }) => kind === 'dose' || kind === 'titrate');
+	return next && stepOver(events, next.id);
+}
+
 /**
  * The wait that a leaflet asks for after a reagent, from the last of it and its mixing to the next deed
- * in the vial. At a tank things are noted when there is a hand free, so that there only a wait that was
+ * in the vial, or to where that deed was left out. At a tank things are noted when there is a hand free, so that there only a wait that was
  * passed over is known.
  */
 const waitOff: Detector = ({ kit, steps, events, tank }) =>
@@ -123,7 +135,8 @@ const waitOff: Detector = ({ kit, steps, events, tank }) =>
 		if (!dose) return [];
 		const later = after(events, dose);
 		const secondsTo = (next: { at: number }) => (next.at - dose.at) / 1000;
-		const next = eventsOf(later, 'reagent.added', 'titrant.fell')[0];
+		const next =
+			eventsOf(later, 'reagent.added', 'titrant.fell')[0] ?? passedOver(steps, step.id, events);
 		const mixing = kit.reagents.find(({ id }) => id === step.reagentId)?.mixSeconds ?? 0;
 		if (next && secondsTo(next) - mixing < WAITED_SHARE * step.seconds)
 			return [{ ...firm, entryId: next.id, variant: 'short' }];
