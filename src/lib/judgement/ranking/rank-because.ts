@@ -3,16 +3,16 @@ import type { Kinds } from './account-kinds';
 import type { Foreseen } from './foresee';
 import { informationOf } from './information';
 import type { Outcomes } from './outcomes';
+import { reasonOfSize, reasonOfThree, reasonOfTwo, type Together } from './reason-words';
 import { REAL_CHANGE } from '../catalogue/water-causes';
 
-/** An explanation in plain words. */
-export function explanationWords({ places, faults }: Analysis, place: number): string {
-	if (place === places.noneOfThese) return 'something that is in no list';
-	const present = places.faultsAt(place).map((fault) => faults[fault]!);
-	if (present.length === 0) return 'nothing wrong';
-	return present
-		.map(({ id, name }) => (id === REAL_CHANGE ? 'a real change of the water' : name))
-		.join(' with ');
+/** The causes of an explanation, in plain words. */
+function causesOf({ places, faults }: Analysis, place: number): Together {
+	if (place === places.noneOfThese) return ['something that is in no list'];
+	return places
+		.faultsAt(place)
+		.map((fault) => faults[fault]!)
+		.map(({ id, name }) => (id === REAL_CHANGE ? 'a real change of the water' : name));
 }
 
 /** Kinds that are set against each other; a lighter one is named only beside the heaviest, where no other is. */
@@ -84,7 +84,7 @@ function partedPairs(outcomes: Outcomes, weight: Float64Array, looked: LookedAt)
 	return found.sort((x, y) => y.score - x.score);
 }
 
-/** One sentence: the two or three explanations that a check would part best. */
+/** One short sentence: the two or three explanations that a check would part best. */
 export function becauseOf(
 	analysis: Analysis,
 	outcomes: Outcomes,
@@ -94,11 +94,12 @@ export function becauseOf(
 	const pairs = partedPairs(outcomes, weight, looked);
 	const [best] = pairs;
 	if (!best) return 'It tells little of what is likely here.';
-	const wordsOf = (place: number) =>
-		`‘${explanationWords(analysis, looked.kinds.explanation[looked.heaviest[place]!]!)}’`;
-	const [one, two] = [wordsOf(best.b), wordsOf(best.a)];
+	const at = (place: number) =>
+		causesOf(analysis, looked.kinds.explanation[looked.heaviest[place]!]!);
+	const isSame = (one: Together, two: Together) => one.join() === two.join();
+	const [one, two] = [at(best.b), at(best.a)];
+	if (isSame(one, two)) return reasonOfSize(one);
 	const isBeside = ({ a, b }: Pair, place: number) => a === place || b === place;
-	if (one === two) return `It tells how large the effect is of ${one}.`;
 	const otherOf = ({ a, b }: Pair) => [a, b].find((each) => each !== best.a && each !== best.b);
 	const third = pairs.find((pair) => {
 		const other = otherOf(pair);
@@ -106,17 +107,18 @@ export function becauseOf(
 			pair.score > best.score / 2 &&
 			other !== undefined &&
 			(isBeside(pair, best.a) || isBeside(pair, best.b)) &&
-			![one, two].includes(wordsOf(other))
+			![one, two].some((each) => isSame(each, at(other)))
 		);
 	});
 	const place = third && otherOf(third);
-	if (!third || place === undefined) return `It tells ${one} from ${two}.`;
+	if (!third || place === undefined) return reasonOfTwo(one, two);
 	const isOfFirst = isBeside(third, best.b);
 	const [parted, rest] = isOfFirst ? [one, two] : [two, one];
-	const isFromBoth = pairs.some(
+	const areAllParted = pairs.some(
 		(pair) => isBeside(pair, place) && isBeside(pair, isOfFirst ? best.a : best.b)
 	);
-	return isFromBoth
-		? `It tells ${one}, ${two} and ${wordsOf(place)} from each other.`
-		: `It tells ${parted} from ${rest} and from ${wordsOf(place)}.`;
+	const three = areAllParted
+		? ([one, two, at(place)] as const)
+		: ([parted, rest, at(place)] as const);
+	return reasonOfThree(three, areAllParted) ?? reasonOfTwo(one, two);
 }
