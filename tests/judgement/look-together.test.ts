@@ -50,7 +50,21 @@ describe('against the sea', () => {
 		const { findings } = lookTogether({ ...sea, salinity: { value } });
 		expect(findings[0]?.id === 'salinity').toBe(isFirst);
 		if (isFirst)
-			expect(findings[0]?.sentence).toMatch(/Put that right first.*all three values move/);
+			expect(findings[0]?.sentence).toMatch(
+				/Put that right first.*whatever is dissolved moves with it/
+			);
+	});
+	it('alkalinity moves with the salinity and is held against no sea, and the words say no more', () => {
+		const { salinity: _, ...rest } = sea;
+		const off = { ...rest, salinity: { value: 30 } };
+		const { findings, limits } = lookTogether(off);
+		// Nothing that is found of salinity and sea depends on the alkalinity.
+		for (const value of [5, 8, 12])
+			expect(lookTogether({ ...off, alkalinity: dkh(value, 0.5) }).findings).toEqual(findings);
+		expect(limits.join(' ')).toMatch(/alkalinity is not held against the sea/);
+		// Evaporation moves alkalinity as well: nothing may say that it does not follow.
+		const words = [...limits, ...findings.map(({ sentence }) => sentence)].join(' ');
+		expect(words).not.toMatch(/does not follow|all three/);
 	});
 	it('is not looked at without the salinity', () => {
 		const { salinity: _, ...rest } = sea;

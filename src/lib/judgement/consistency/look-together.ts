@@ -8,7 +8,7 @@ const LIMITS = [
 	'Values that fit together can all be off together: one wrong salinity, one pair of hands.',
 	'Any pair of calcium and alkalinity can be found in a tank: seawater stays far above saturation for days.',
 	'Salt mixes differ from the sea and from one another; the sea is a yardstick here, not an aim.',
-	'Alkalinity does not follow salinity in salt mixes, so it is not held against it.'
+	'Mixes of one salinity differ much in alkalinity, so alkalinity is not held against the sea.'
 ];
 
 function requireKnown(input: ConsistencyInput): void {
