@@ -110,7 +110,7 @@ describe('what is said of two that have something in common', () => {
 });
 
 describe('a reading of calcium and magnesium that left a filling out', () => {
-	const { ranked } = rankChecks(
+	const { ranked, repeatReads } = rankChecks(
 		[
 			{
 				kind: 'test',
@@ -130,5 +130,9 @@ describe('a reading of calcium and magnesium that left a filling out', () => {
 		expect(Math.max(...reasons.map(({ length }) => length))).toBeLessThanOrEqual(LONGEST_REASON);
 		expect(reasons.join(' ')).not.toMatch(/’ with |…/u);
 		expect(ranked[0]!.because).toMatch(/^It tells whether, beside ‘a filling left out/u);
+	});
+	it('foresees of the next test what the water holds, not what was read', () => {
+		// Two fillings of 1 mL by a leaflet of 40 mmol/L for each: 24 read, 64 in the water.
+		expect(repeatReads).toMatchObject({ unit: 'mmol/L', value: expect.closeTo(64, 0) });
 	});
 });

@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { describe, expect, test, vi } from 'vitest';
-import { houseSyringeKit } from '$lib/kits';
+import { houseHardnessKit, houseSyringeKit } from '$lib/kits';
 import type { Evidence } from '$lib/observation';
 import { openRecords } from '$lib/records';
 import { CheckRun } from '../../src/routes/check/check-run.svelte';
@@ -155,4 +155,31 @@ test('what was asked first is not answered after what was asked last', async () 
 	} as MessageEvent);
 	expect(judging.trouble).toBe('Reading.value is missing.');
 	expect(judging.isThinking).toBe(false);
+});
+
+describe('what the next test takes', () => {
+	test('goes by what the water probably holds, once that is weighed', async () => {
+		const kit = houseHardnessKit;
+		const records = await openRecords();
+		const clock = () => 1_700_000_000_000;
+		const opened = await freshCheck(records, { kit, version: 0 }, clock);
+		const reading = { id: 'a', label: 'a', value: 24, expandedUncertainty: 1.5 };
+		const left: Evidence = {
+			kind: 'test',
+			from: 'first',
+			reading: { ...reading, unit: 'mmol/L' }
+		};
+		const run = new CheckRun(
+			{ ...opened, toGive: [{ evidence: left }] },
+			records.checks,
+			() => 'mmol/L',
+			clock,
+			new Judging(() => null)
+		);
+		// One filling left out: 24 was read where 64 is likely, and (64 + 1.99) / 40 mL is 1.65.
+		await vi.waitFor(() => expect(run.ranking).not.toBeNull(), 20_000);
+		expect(run.usedMl).toBeGreaterThan(1.55);
+		expect(run.usedMl).toBeLessThan(1.75);
+		run.leave();
+	});
 });

@@ -28,6 +28,7 @@ import {
 	type CheckState
 } from '$lib/procedure';
 import type { CheckHeader, CheckRecords } from '$lib/records';
+import { usedMlOfNext } from '$lib/ui/check/used';
 import type { CheckRun as CheckRunProps } from '$lib/ui/conversation/run';
 import { KeptLog } from '../kept-log.svelte';
 import { checkHeaderOf } from './check-header';
@@ -90,6 +91,10 @@ export class CheckRun implements CheckRunProps {
 		const { kit } = this.log;
 		const reading = this.state.inQuestion?.reading;
 		if (!kit || !reading) return null;
+		// A reading in doubt does not tell what the next test takes: what it will probably read does.
+		const reads = this.ranking?.repeatReads;
+		const nextMl = reads && usedMlOfNext(kit, this.log.analyte, reads, reading.takenOff);
+		if (typeof nextMl === 'number') return nextMl;
 		const { sealMl, levelMl, drops } = reading.marks ?? {};
 		try {
 			const isFilledAgain = kit.delivery.by !== 'dropper' && kit.delivery.refilled;

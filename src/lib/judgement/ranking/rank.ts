@@ -13,6 +13,7 @@ import { defaultBand } from '../decision/limits';
 import { foreseenChecks } from '../diagnosis/possible-tests';
 import { becauseOf, lookedAt } from './rank-because';
 import type { CheckRanking, RankOptions } from './ranked-check';
+import { repeatReads } from './repeat-reads';
 import { stopOrGoOn } from './stop';
 
 /**
@@ -85,5 +86,9 @@ export function rankingOf(analysis: Analysis, options: RankOptions = {}): CheckR
 		}
 	);
 	worth.sort((a, b) => b.ranked.score - a.ranked.score);
-	return stopOrGoOn(analysis, { now, band, worth, livestock: options.livestock ?? 'notLooked' });
+	const livestock = options.livestock ?? 'notLooked';
+	return {
+		...stopOrGoOn(analysis, { now, band, worth, livestock }),
+		repeatReads: repeatReads(analysis, foreseen)
+	};
 }

@@ -1,3 +1,4 @@
+import type { Unit } from '../../kits';
 import type { CheckId, LivestockLook } from '../../observation';
 import type { Band } from '../decision/decision';
 import type { DiagnoseOptions } from '../diagnosis/diagnosis';
@@ -40,6 +41,11 @@ export type CheckRanking = {
 	isNumberFirst?: boolean;
 	/** Why it is enough, or why it is not, in one sentence. */
 	because: string;
+	/**
+	 * What the same test of the same water would probably read, in the customary unit, by which its cost in
+	 * titrant goes: a reading in doubt does not tell it. Null where there is no test in question.
+	 */
+	repeatReads?: { value: number; unit: Unit } | null;
 };
 
 export type RankOptions = DiagnoseOptions & {

@@ -53,7 +53,10 @@ export interface CheckRun {
 	readonly decision: Decision | null;
 	/** Null unless the decision is to adjust and means were chosen. */
 	readonly plan: CorrectionPlan | PlanRefused | null;
-	/** Titrant that the test in question took, mL; null where nobody knows. */
+	/**
+	 * Titrant that another test like the one in question will probably take, mL; before that is weighed, what
+	 * that one took. Null where nobody knows.
+	 */
 	readonly usedMl: number | null;
 	/** ms since 1970. */
 	now(): number;
