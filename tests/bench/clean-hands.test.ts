@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { calibrateKit, createBench, runHands, cleanPlan } from '../../src/lib/bench';
-import { houseCalciumKit, houseHardnessKit, valueFromMark } from '../../src/lib/kits';
+import { calibrateKit, createBench, runHands, cleanPlan, type Plan } from '../../src/lib/bench';
+import {
+	houseCalciumKit,
+	houseHardnessKit,
+	houseKits,
+	valueFromMark,
+	type Kit
+} from '../../src/lib/kits';
 import { buretteKit, dropperKit, meanOver, syringeKit, truthOf, worked } from './house';
 
 describe('the house kits', () => {
@@ -99,4 +105,23 @@ it('deeds of hands, given to a fresh bench again, lead to the same state', () =>
 	expect(again.actions).toStrictEqual(run.actions);
 	expect(again.state).toStrictEqual(run.state);
 	expect(run.actions.length).toBeGreaterThan(30);
+});
+
+it('hands say whether an end came: not without dye, nor in a buffer far too low, nor where it ran out', () => {
+	const isFound = (
+		kit: Kit,
+		plan: Partial<Plan> = {},
+		different: Parameters<typeof truthOf>[0] = {}
+	) => worked(kit, plan, truthOf(different), 2).isEndFound;
+	for (const kit of houseKits) {
+		expect(isFound(kit)).toBe(true);
+		expect(isFound(kit, { dropsPastEnd: -2 })).toBe(true);
+		// As many spoons or drops too few as the leaflet asks for.
+		expect(isFound(kit, { extraIndicator: -5 })).toBe(false);
+	}
+	const noBuffer = { reagents: { ammoniaBuffer: { phOff: -2 } } };
+	expect(isFound(houseHardnessKit, {}, noBuffer)).toBe(false);
+	expect(isFound(houseHardnessKit, { dropsPastEnd: -2 }, noBuffer)).toBe(false);
+	// A millilitre reaches to 15.7 dKH.
+	expect(isFound(syringeKit, {}, { water: { alkalinityDkh: 25 } })).toBe(false);
 });

@@ -12,7 +12,8 @@ import {
 	earlierReadings,
 	evidenceOf,
 	matrixEffectOn,
-	readingInQuestion
+	readingInQuestion,
+	repeatsWithoutEnd
 } from '../../src/lib/procedure';
 import { madeUpScenario, PlayedRun, planOf } from '../ui/played-run';
 import { syringeKit } from './house';
@@ -120,6 +121,14 @@ describe('repeats', () => {
 		}
 		expect(new Set(values).size).toBeGreaterThan(1);
 		expect(repeats[1]?.reading.label).toBe('Quick repeat 2');
+	});
+
+	it('of hands that leave the indicator out come to no end, and are no evidence', () => {
+		const run = new PlayedRun(madeUpScenario()).titrate(planOf({ extraIndicator: -3 }));
+		run.inquire({ type: 'result.asked', check: 'repeatQuick' });
+		expect(told(run, 'test')).toHaveLength(1);
+		expect(repeatsWithoutEnd(run.run)).toEqual(['Quick repeat']);
+		expect(repeatsWithoutEnd(asked('repeatQuick', {}).run)).toEqual([]);
 	});
 
 	it('done by hand are evidence once they are over', () => {

@@ -16,6 +16,8 @@ export type TimedAction = { at: number; action: BenchAction };
 export type HandsRun = {
 	actions: TimedAction[];
 	state: BenchState;
+	/** The colour came to the kit's end. Where it never did, what is read then is no reading. */
+	isEndFound: boolean;
 	/** As the hands would write it down, rounded to what an eye can read. */
 	marks: Marks;
 	/** Drawn in again on the way, mL, as these hands reckon it: from the mark that stood to the full one. */
@@ -24,7 +26,7 @@ export type HandsRun = {
 	sampleVolumeMl: number;
 };
 
-/** More drops than any sample on this bench needs. */
+/** More drops than any sample on this bench needs: after as many, hands know that no end will come. */
 const MOST_DROPS = 400;
 
 /** A run that is being written: the bench and the deeds so far. */
@@ -59,10 +61,11 @@ export function runHands(bench: BenchState, plan: Plan): HandsRun {
 	measure(writer, plan);
 	doseAll(writer, plan);
 	fill(writer, plan);
-	titrate(writer, plan);
+	const isEndFound = titrate(writer, plan);
 	return {
 		actions: writer.actions,
 		state: writer.state,
+		isEndFound,
 		marks: read(writer.state, plan),
 		refilledMl: plan.refillsForgotten ? 0 : writer.refilledMl,
 		sampleVolumeMl: chosenVolumeMl(writer.state) || (kit.sample.volumes[0]?.volumeMl ?? 0)
@@ -201,17 +204,22 @@ function isEmpty({ delivery }: BenchState): boolean {
 	return false;
 }
 
-function titrate(writer: Writer, plan: Plan): void {
+/** @returns whether the end came */
+function titrate(writer: Writer, plan: Plan): boolean {
 	// A flash is taken for the end so many drops before the end: find the end on a copy first.
 	const early = Math.max(0, Math.round(-plan.dropsPastEnd));
-	const stopAfter = early > 0 ? Math.max(1, dropsToEnd(writer.state, plan) - early) : MOST_DROPS;
-	let drops = dripUntilTurned(writer, plan, stopAfter);
-	for (let i = 0; i < Math.round(plan.dropsPastEnd); i++, drops++) {
+	const copy = new Writer(writer.state);
+	const stopAfter =
+		early > 0 ? Math.max(1, dripUntilTurned(copy, plan, MOST_DROPS) - early) : MOST_DROPS;
+	dripUntilTurned(writer, plan, stopAfter);
+	const isEndFound = isTurned(early > 0 ? copy.state : writer.state);
+	for (let i = 0; i < Math.round(plan.dropsPastEnd); i++) {
 		oneDrop(writer);
 		writer.swirl(plan.swirlMs);
 	}
 	chase(writer, plan);
 	if (plan.touchedOff && writer.state.delivery.hangingMl > 0) writer.do({ type: 'tip.touchOff' });
+	return isEndFound;
 }
 
 /** Keeps the vial moving and answers each fading with a drop, though it is only CO2 leaving. */
@@ -230,11 +238,6 @@ function chase(writer: Writer, plan: Plan): void {
 }
 const CHASE_WAIT_MS = 20000;
 const CHASE_SWIRL_MS = 4000;
-
-function dropsToEnd(bench: BenchState, plan: Plan): number {
-	const copy = new Writer(bench);
-	return dripUntilTurned(copy, plan, MOST_DROPS);
-}
 
 function dripUntilTurned(writer: Writer, plan: Plan, most: number): number {
 	let drops = 0;

@@ -43,7 +43,10 @@ export const ReagentTruthSchema = z.strictObject({
 			carbonatedShare: z._default(within(0, 1), 0)
 		})
 	),
-	/** By how much the pH of the buffer is off. */
+	/**
+	 * By how much the pH of the buffer is off. From about 1.6 too low in seawater, 1.3 where it is rich in metals, the
+	 * dye never lets go of magnesium and no end comes: hands then read nothing.
+	 */
 	ammoniaBuffer: z.optional(z.strictObject({ phOff: z._default(within(-2, 2), 0) }))
 });
 export type ReagentTruth = z.infer<typeof ReagentTruthSchema>;

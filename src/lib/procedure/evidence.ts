@@ -2,7 +2,13 @@ import { normalAt, trueValueOf, type CheckOffer } from '../bench';
 import { convertValue } from '../kits';
 import type { BenchEvidence, PracticeCheckId, Reading } from '../observation';
 import { carbonateDkhOf } from './carbonate-only';
-import { asWritten, earlierReadings, quickRepeat, readingOfTitration } from './readings';
+import {
+	asWritten,
+	earlierReadings,
+	quickRepeat,
+	quickRepeatLabel,
+	readingOfTitration
+} from './readings';
 import type { RunState } from './run';
 
 type SecondOffer = Extract<CheckOffer, { check: 'secondMethod' }>;
@@ -61,6 +67,12 @@ export function evidenceOf(run: RunState): BenchEvidence[] {
 		}
 	}
 	return evidence;
+}
+
+/** Quick repeats of which nothing could be read, by name: their colour never came to its end. */
+export function repeatsWithoutEnd(run: RunState): string[] {
+	const made = run.inquiry.context.checks.filter(({ check }) => check === 'repeatQuick');
+	return made.flatMap((_, n) => (quickRepeat(run, n) ? [] : [quickRepeatLabel(n)]));
 }
 
 /** The reading that the run is about: the learner's own, or the last one from before. */

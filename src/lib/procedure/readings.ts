@@ -95,9 +95,10 @@ function byHands(
 	);
 }
 
-/** What hands write down and make of it; null when their mark lies off the scale. */
+/** What hands write down and make of it; null when no end came, or their mark lies off the scale. */
 function valueByHands(bench: BenchState, plan: Plan): { value: number; marks: Marks } | null {
-	const { marks, refilledMl, sampleVolumeMl } = runHands(bench, plan);
+	const { isEndFound, marks, refilledMl, sampleVolumeMl } = runHands(bench, plan);
+	if (!isEndFound) return null;
 	const mark =
 		marks.drops !== undefined
 			? { drops: marks.drops, sampleVolumeMl }
@@ -136,7 +137,11 @@ export function earlierReadings(
 	});
 }
 
-/** A quick repeat: the learner's own way of working, met by fresh chance. */
+/** A quick repeat by its name, from 0. */
+export const quickRepeatLabel = (n: number): string =>
+	n === 0 ? testLabels.repeatQuick : `${testLabels.repeatQuick} ${n + 1}`;
+
+/** A quick repeat: the learner's own way of working, met by fresh chance; null where no end comes of it. */
 export function quickRepeat(run: RunState, n: number): Reading | null {
 	const first = run.titrations[0];
 	const declared = first && declaredOf(first);
@@ -147,6 +152,6 @@ export function quickRepeat(run: RunState, n: number): Reading | null {
 		titration: QUICK + n,
 		plan: planOf(first.bench, declared, slips),
 		id: `quick-${n}`,
-		label: n === 0 ? testLabels.repeatQuick : `${testLabels.repeatQuick} ${n + 1}`
+		label: quickRepeatLabel(n)
 	});
 }

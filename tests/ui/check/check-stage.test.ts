@@ -28,6 +28,12 @@ describe('CheckStage', () => {
 		);
 	});
 
+	test('a quick repeat that comes to no end is told as such', () => {
+		const run = new PlayedRun().titrate(planOf({ extraIndicator: -3 }));
+		show(run.inquire({ type: 'result.asked', check: 'repeatQuick' }));
+		expect(screen.getByText(/^Quick repeat: the colour never came to its end/)).toBeVisible();
+	});
+
 	test('the conclusions stand in their one order', () => {
 		show();
 		const group = screen.getByRole('group', { name: 'I conclude:' });
