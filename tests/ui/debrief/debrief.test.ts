@@ -79,7 +79,7 @@ describe('Debrief', () => {
 	});
 
 	test('the replay goes to the next slip and names it', async () => {
-		const { container } = show(mixed());
+		show(mixed());
 		const details = section('Replay').querySelector('details');
 		if (!details) throw new Error('no replay');
 		details.open = true;
@@ -87,7 +87,7 @@ describe('Debrief', () => {
 		await userEvent.click(await screen.findByRole('button', { name: 'To the next slip' }));
 		const slider = screen.getByRole('slider', { name: 'Moment of the run' });
 		expect(slider.getAttribute('aria-valuetext')).toContain('. Here: ');
-		expect(container.querySelector('.words')).toHaveTextContent('Here:');
+		expect(section('Replay').querySelector('p.words')).toHaveTextContent('Here:');
 	});
 
 	test('again with the same chance, or with fresh chance', async () => {
