@@ -1,3 +1,4 @@
+import type { LeftOverCause } from './fit-left-over';
 import type { ProbePoint, ProbeTitration } from './probe-titration';
 
 export type FitOptions = ProbeTitration & {
@@ -68,6 +69,12 @@ export type TitrationFit = {
 	effectiveDegreesOfFreedom: number;
 	/** Scatter of a reading about the curve where the curve is flat, pH. */
 	residualSdPh: number;
+	/**
+	 * Causes that the fit does not know, each as if it were the only one, from the residuals: what the meter
+	 * shifted evenly by from the first reading to the last, pH; the acid's strength over the stated one, as
+	 * a natural logarithm; the slope less the one found. Null where no reading would show it.
+	 */
+	leftOver: Readonly<Record<'driftPh' | 'acidLog' | 'slope', LeftOverCause | null>>;
 	/** Acid at which alkalinity has become nothing, mL. */
 	endVolumeMl: number;
 	/** All readings by rising volume. */

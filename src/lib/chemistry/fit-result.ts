@@ -1,4 +1,5 @@
 import type { FitOptions, FittedPoint, TitrationFit } from './fit-options';
+import { causeLeftOver } from './fit-left-over';
 import { quadraticForm, type LeastSquares } from './least-squares';
 import type { Mixture } from './probe-mixture';
 import { modelOf, modelReading, type MixedPoint, type ProbeParameters } from './probe-model';
@@ -68,6 +69,32 @@ function pointsOf({ all, isUsed, parameters, deviations, degreesOfFreedom, fit }
 	});
 }
 
+/**
+ * What a meter that drifts evenly, or an acid of another strength, or a slope, would have to be for the residuals. A
+ * drift goes by the order in which readings were handed in, which is that of time.
+ */
+function leftOverOf({ all, isUsed, parameters, deviations, degreesOfFreedom, fit }: Fitted) {
+	const modelled = modelOf(all)(parameters);
+	const used = all
+		.map((point, i) => ({ ...point, model: modelled[i]! }))
+		.filter((point) => isUsed(point));
+	const weighed = (of: (point: (typeof used)[number]) => number) =>
+		used.map((point, i) => of(point) / deviations[i]!);
+	const byCause = (of: (point: (typeof used)[number]) => number) =>
+		causeLeftOver(
+			fit.jacobian.slice(0, used.length),
+			fit.covariance,
+			weighed(({ ph, model }) => ph - model.ph),
+			weighed(of),
+			degreesOfFreedom
+		);
+	return {
+		driftPh: byCause(({ index }) => index / Math.max(1, all.length - 1)),
+		acidLog: byCause(({ model, mixture }) => model.byAcid * mixture.acidMolPerKg),
+		slope: byCause(({ model }) => model.byParameter[3])
+	};
+}
+
 /** The answer of a fit, with everything that is uncertain about it. */
 export function describeFit(fitted: Fitted): TitrationFit {
 	const { options, vessel, isSlopeFitted, fit, parameters, degreesOfFreedom, mix } = fitted;
@@ -106,6 +133,7 @@ export function describeFit(fitted: Fitted): TitrationFit {
 			scatterPart > 0 ? degreesOfFreedom * (whole / scatterPart) ** 4 : Infinity,
 		residualSdPh: fitted.residualSdPh,
 		endVolumeMl: alkalinity / fitted.mmolPerMl,
+		leftOver: leftOverOf(fitted),
 		points: pointsOf(fitted),
 		pointsUsed: fitted.deviations.length,
 		curve: Array.from({ length: CURVE_POINTS }, (_, i) => {

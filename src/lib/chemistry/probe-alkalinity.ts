@@ -4,6 +4,8 @@ import { granEndPoint, GRAN_WINDOW_PH, type GranEndPoint } from './gran';
 import type { KnownAlkalinity, ProbeFlag } from './probe-flag';
 import { flagsOfCarbon, flagsOfKnown } from './probe-flags-chemistry';
 import { flagsOfFit } from './probe-flags-fit';
+import { flagsOfMeter } from './probe-flags-meter';
+import type { MeterSetOn } from './probe-meter-moved';
 import { flagsOfColumns, flagsOfReadings } from './probe-flags-readings';
 import { requirePoints, requireTitration, sampleDensity, type ProbePoint } from './probe-titration';
 import { dkhFromMolPerKg } from './units';
@@ -16,6 +18,8 @@ export type ProbeAlkalinityOptions = FitOptions & {
 	windowPh?: { low: number; high: number };
 	/** What the solution is known to be, if it is a reference; the acid's strength is judged by it. */
 	known?: KnownAlkalinity;
+	/** On what the meter was set the same day; it is not taken to have been set when left out. */
+	meterSetOn?: MeterSetOn;
 };
 
 export type ProbeAlkalinity = {
@@ -37,6 +41,20 @@ export type ProbeAlkalinity = {
 	/** Relative standard uncertainties that were taken because none was stated. */
 	assumed: Partial<typeof ASSUMED_SHARES>;
 };
+
+/** What bars a value first, then what moves it most. */
+const weightiest: readonly ProbeFlag['id'][] = [
+	'acidStrength',
+	'notAsSet',
+	'neverCalibrated',
+	'badSlope',
+	'drift'
+];
+function placeOf({ id, weight }: ProbeFlag): number {
+	if (weight === 'unusable') return -1;
+	const at = weightiest.indexOf(id);
+	return at < 0 ? weightiest.length : at;
+}
 
 /** The result, or null where there are too few readings for it. */
 function orNull<T>(work: () => T): T | null {
@@ -64,7 +82,7 @@ export function alkalinityOfProbeTitration(
 ): ProbeAlkalinity {
 	requireTitration(options);
 	requirePoints(points);
-	const { known, windowPh = GRAN_WINDOW_PH, ...stated } = options;
+	const { known, meterSetOn, windowPh = GRAN_WINDOW_PH, ...stated } = options;
 	const assumed: Partial<typeof ASSUMED_SHARES> = {
 		...(stated.acidStandardUncertaintyMolPerL === undefined && { acid: ASSUMED_SHARES.acid }),
 		...(stated.sampleRelativeStandardUncertainty === undefined && {
@@ -88,6 +106,7 @@ export function alkalinityOfProbeTitration(
 	);
 	const columns = flagsOfColumns(points);
 	const value = valueOf(fit, correctedGran, sampleDensity(titration));
+	const ofKnown = value ? flagsOfKnown(value, known) : [];
 	return {
 		value,
 		fit,
@@ -99,9 +118,15 @@ export function alkalinityOfProbeTitration(
 				: [
 						...flagsOfReadings(points, windowPh, fit?.isConverged ?? false),
 						...(fit ? flagsOfFit(points, fit) : []),
+						...(fit
+							? flagsOfMeter(fit, {
+									meterSetOn,
+									isAcidKnown: known !== undefined && ofKnown.length === 0
+								})
+							: []),
 						...(fit && (options.matrix ?? 'seawater') === 'seawater' ? flagsOfCarbon(fit) : []),
-						...(value ? flagsOfKnown(value, known) : [])
-					],
+						...ofKnown
+					].sort((a, b) => placeOf(a) - placeOf(b)),
 		assumed
 	};
 }

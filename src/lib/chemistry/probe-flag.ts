@@ -9,6 +9,7 @@ export const probeFlagIds = [
 	'drift',
 	'badSlope',
 	'neverCalibrated',
+	'notAsSet',
 	'carbonInconsistent',
 	'acidStrength',
 	'notSolved'
@@ -47,6 +48,22 @@ export const LIMITS = {
 	slope: { low: 0.95, high: 1.02 },
 	/** A meter set on buffers shows about 0 to 0.1 more than pH on the free scale (from memory). */
 	offsetPh: { usual: 0.05, within: 0.3 },
+	/**
+	 * What a meter that was set on two buffers the same day shows more than pH on the free scale in seawater;
+	 * one set on buffers in seawater, more than on the total scale; and its slope, each with its standard deviation from meter to meter. pH of such buffers lies 0.03 above
+	 * the free scale in seawater at 25 °C (activity of hydrogen ion after Takahashi et al. 1982, from memory),
+	 * and junctions differ (judgement). Chance alone exceeds `chiSquare` once in 100, of one and of two,
+	 * and one of them exceeds the last once in ten.
+	 */
+	asSet: {
+		offsetPh: { buffers: 0.05, seawaterBuffers: 0 },
+		offsetSdPh: 0.032,
+		slope: 1,
+		slopeSd: 0.012,
+		chiSquare: { one: 6.63, two: 9.21, byChance: 2.71 },
+		/** From so many standard deviations on, what is left over is one cause's and no chance. */
+		likelyT: 3.3
+	},
 	/**
 	 * A reading that lies off the curve by less, pH, is as far off as constants of seawater published by
 	 * different people lie apart: with ours, Dickson's (1981) clean table is off by 0.022 at its start.

@@ -1,5 +1,5 @@
 import type { TitrationFit } from './fit-options';
-import { flag, LIMITS, percent, two, type ProbeFlag } from './probe-flag';
+import { flag, LIMITS, type ProbeFlag } from './probe-flag';
 import { lastDigitOfPh, type ProbePoint } from './probe-titration';
 
 /** How alike neighbouring residuals are: 1 all alike, 0 by chance, −1 by turns. */
@@ -9,7 +9,7 @@ function likenessOfNeighbours(residuals: readonly number[]): number {
 	return square > 0 ? products / square : 0;
 }
 
-/** What the fit says about the readings and the meter. */
+/** What the fit says about the readings. */
 export function flagsOfFit(points: readonly ProbePoint[], fit: TitrationFit): ProbeFlag[] {
 	const flags: ProbeFlag[] = [];
 	if (!fit.isConverged)
@@ -50,26 +50,6 @@ export function flagsOfFit(points: readonly ProbePoint[], fit: TitrationFit): Pr
 					? 'The readings do not scatter about the curve, they wander along it. The electrode drifted or had not settled, or CO2 left the sample: a beaker that is stirred in the open is not closed.'
 					: 'The readings do not scatter about the curve, they wander along it. The electrode drifted or had not settled before the next addition.',
 				{ likenessOfNeighbours: likeness, scatterPh: fit.residualSdPh }
-			)
-		);
-	const { slope, slopeStandardUncertainty } = fit;
-	if (fit.isSlopeFitted && (slope < LIMITS.slope.low || slope > LIMITS.slope.high))
-		flags.push(
-			flag(
-				'badSlope',
-				'doubt',
-				`The electrode seems to give ${percent(slope)} of what it should from one pH to the next; ${percent(LIMITS.slope.low)} to ${percent(LIMITS.slope.high)} is usual. Set it on two fresh buffers; if it stays so, CO2 may have left or the electrode is worn.`,
-				{ slope, slopeStandardUncertainty }
-			)
-		);
-	const { usual, within } = LIMITS.offsetPh;
-	if (Math.abs(fit.offsetPh - usual) > within)
-		flags.push(
-			flag(
-				'neverCalibrated',
-				'doubt',
-				`The meter shows about ${two(Math.abs(fit.offsetPh - usual))} pH too ${fit.offsetPh > usual ? 'much' : 'little'}. The fit allows for that, but a meter so far off was likely never set, or volumes or acid are wrong. Set it on two buffers and titrate again.`,
-				{ offsetPh: fit.offsetPh, offsetStandardUncertaintyPh: fit.offsetStandardUncertaintyPh }
 			)
 		);
 	return flags;

@@ -15,6 +15,11 @@ export const vessels = {
 	open: 'in an open glass or beaker',
 	closed: 'closed, no air over it'
 } as const;
+export const meters = {
+	buffers: 'today, on two buffers of pH 4, 7 or 10',
+	seawaterBuffers: 'today, on buffers made up in seawater',
+	notSet: 'not today, or on one buffer'
+} as const;
 export const acidWaters = { water: 'pure water', sodiumChloride: 'salt water' } as const;
 
 /** Where blanks are left empty. */
@@ -72,6 +77,7 @@ export function curveInput(blanks: Blanks, preferred: Unit): CurveInput {
 	const reach = convertValue(100, 'dKH', unit);
 	const content = { low: reach / 1e4, high: reach, why: 'That is outside what can be titrated' };
 	const nominal = isKnown ? reader.optional('known', 'what it holds', content) : undefined;
+	const meter = reader.choice('meter', meters);
 	const nominalU = isKnown ? reader.optional('knownU', 'its ±', content) : undefined;
 
 	const known =
@@ -99,6 +105,7 @@ export function curveInput(blanks: Blanks, preferred: Unit): CurveInput {
 			vessel: reader.choice('vessel', vessels),
 			acidMatrix: reader.choice('acidWater', acidWaters),
 			matrix: water === 'tank' ? 'seawater' : water,
+			...(meter === 'notSet' ? {} : { meterSetOn: meter }),
 			...(acidShare === undefined ? {} : { acidStandardUncertaintyMolPerL: acid * acidShare }),
 			...(sampleShare === undefined ? {} : { sampleRelativeStandardUncertainty: sampleShare }),
 			...(deliveryShare === undefined

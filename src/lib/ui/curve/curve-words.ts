@@ -37,12 +37,28 @@ export function doubtWords({ mostOf, found }: CurveResult): string | null {
  * is no value, or where it was seen. The sizes are those of simulated titrations of 8 dKH.
  */
 export function unseenWords({ value, found }: CurveResult): string | null {
-	if (!value || found.flags.some(({ id }) => id === 'drift')) return null;
+	if (!value || found.flags.some(({ id }) => id === 'drift' || id === 'notAsSet')) return null;
 	const instead =
 		'Wait until each reading stands still. Read one buffer before and once more after: if it has moved by more than 0.1, set the meter and titrate again.';
 	return found.fit?.vessel === 'closed'
 		? `A meter that drifts slowly hardly shows here, and hardly moves the value. Readings taken too soon may not show, and put it 2 % or more too high. ${instead}`
 		: `In an open vessel a meter that drifts, or is read too soon, hardly shows. A drift of 0.2 puts the value about 2 % off, readings taken too soon 4 % or more. ${instead}`;
+}
+
+/** What was looked at where nothing was found, and what that leaves open; null where something was. */
+export function nothingFoundWords(
+	{ value, found }: CurveResult,
+	input: Pick<CurveInput, 'known' | 'options'>
+): string | null {
+	if (!value || found.flags.length > 0) return null;
+	const { fit } = found;
+	const meter = input.options?.meterSetOn
+		? fit?.isSlopeFitted
+			? 'offset and slope are those of a meter that was set'
+			: 'the offset is that of a meter that was set; its slope these readings do not show'
+		: 'the meter is not far off';
+	const acid = input.known ? '' : ' That says nothing of the strength of the acid.';
+	return `No reading lies far off the curve, and ${meter}.${acid}`;
 }
 
 /** What is still needed, in a sentence; null where nothing is. */
@@ -75,6 +91,6 @@ export function againstKnown(result: CurveResult, { known, unit }: CurveInput): 
  */
 export function acidStrengthWords({ value }: CurveResult, { known }: CurveInput): string | null {
 	return value && !known
-		? 'No curve shows whether the acid is as strong as was typed: an acid 5 % off puts the value 5 % off, and the curve looks the same. One 20 % off may look like a drift, or like nothing at all. Titrate a known solution with the same acid to see it.'
+		? 'No curve shows whether the acid is as strong as was typed: an acid 5 % off puts the value 5 % off, and the curve looks the same. One a tenth off mostly looks like nothing at all, and one a quarter off like a meter that is not set. Titrate a known solution with the same acid to see it.'
 		: null;
 }

@@ -14,15 +14,26 @@ export type Drawing = {
 };
 
 const ACID = 'acid added, mL';
-/** Digits of a volume: enough to tell a hundredth of the largest apart. */
-export const decimalsOfMl = (largestMl: number) => (largestMl < 1 ? 4 : largestMl < 10 ? 3 : 2);
+/** Digits of readings, as many as the longest of them has, and no more than four. */
+export function decimalsOf(readings: readonly number[]): number {
+	const isWhole = (decimals: number) =>
+		readings.every(
+			(each) => Math.abs(each * 10 ** decimals - Math.round(each * 10 ** decimals)) < 1e-6
+		);
+	return [0, 1, 2, 3].find(isWhole) ?? 4;
+}
+const decimalsOfMl = (points: readonly { addedMl: number }[]) =>
+	decimalsOf(points.map(({ addedMl }) => addedMl));
+const decimalsOfPh = (points: readonly { ph: number }[]) =>
+	Math.max(2, decimalsOf(points.map(({ ph }) => ph)));
 const largest = (points: readonly { addedMl: number }[]) =>
 	Math.max(...points.map(({ addedMl }) => addedMl));
 
 /** pH against acid, with the fitted curve where the fit looked. */
 export function curveDrawing(fit: TitrationFit): Drawing {
 	const { points, curve, endVolumeMl, vessel } = fit;
-	const decimals = decimalsOfMl(largest(points));
+	const decimals = decimalsOfMl(points);
+	const phDecimals = decimalsOfPh(points);
 	const used = points.filter(({ isUsed }) => isUsed);
 	const from = Math.min(...used.map(({ addedMl }) => addedMl));
 	const drawn = curve.filter(({ addedMl }) => vessel === 'closed' || addedMl >= from);
@@ -44,8 +55,8 @@ export function curveDrawing(fit: TitrationFit): Drawing {
 		columns: ['mL', 'pH', 'curve', 'used'],
 		rows: points.map(({ addedMl, ph, fittedPh, isUsed }) => [
 			plain(addedMl, decimals),
-			plain(ph, 3),
-			isUsed ? plain(fittedPh, 3) : '',
+			plain(ph, phDecimals),
+			isUsed ? plain(fittedPh, phDecimals) : '',
 			isUsed ? 'yes' : 'no'
 		])
 	};
@@ -57,7 +68,7 @@ const LINE_FROM = 0.75;
 /** The Gran function against acid: straight past the end, and carried back to nothing. */
 export function granDrawing(gran: GranEndPoint): Drawing {
 	const { points, line, endVolumeMl, windowPh, pointsUsed } = gran;
-	const decimals = decimalsOfMl(largest(points));
+	const decimals = decimalsOfMl(points);
 	const near = points.filter(({ addedMl, isUsed }) => isUsed || addedMl >= LINE_FROM * endVolumeMl);
 	const used = near.filter(({ isUsed }) => isUsed);
 	const usedMl = used.map(({ addedMl }) => addedMl);
@@ -96,7 +107,7 @@ const LEAST_SPAN_PH = 0.04;
 /** What each reading is off the curve. */
 export function residualDrawing(fit: TitrationFit): Drawing {
 	const used = fit.points.filter(({ isUsed }) => isUsed);
-	const decimals = decimalsOfMl(largest(fit.points));
+	const decimals = decimalsOfMl(fit.points);
 	const sizes = used.map(({ residualPh }) => Math.abs(residualPh));
 	const most = Math.max(...sizes);
 	return {
