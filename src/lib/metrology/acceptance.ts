@@ -25,10 +25,17 @@ export type Acceptance = {
 	/** What to report as things stand, in the unit of the results. */
 	value: number;
 	of: 'mean' | 'median';
+	/**
+	 * Place of the one result, from 0, without which all the others agree; null where they agree anyway, where
+	 * there are fewer than four, or where more than one could be it.
+	 */
+	standsApart: number | null;
 };
 
 /** Most that the table of critical ranges knows. */
 const MOST = 10;
+/** Of three, two that agree may be so by chance (judgement). */
+const FEWEST_TO_STAND_APART = 4;
 
 /**
  * Which value to report of repeats by the same hands on the same water, and whether more are needed.
@@ -56,7 +63,14 @@ export function acceptRepeats(
 	const range = Math.max(...results) - Math.min(...results);
 	const critical = criticalRange(n, repeatabilitySd);
 	// 8.4 − 8.1 is not 0.3 in binary.
-	const agrees = range <= Math.max(critical, resolution) + 1e-9 * Math.max(1, range);
+	const agree = (some: readonly number[]) => {
+		const apart = Math.max(...some) - Math.min(...some);
+		const within = Math.max(criticalRange(some.length, repeatabilitySd), resolution);
+		return apart <= within + 1e-9 * Math.max(1, range);
+	};
+	const agrees = agree(results);
+	const apart = agrees || n < FEWEST_TO_STAND_APART ? [] : results.map((_, i) => i);
+	const able = apart.filter((i) => agree(results.filter((_, other) => other !== i)));
 	const isDone = agrees || isLast || n >= 4;
 	return {
 		range,
@@ -64,7 +78,8 @@ export function acceptRepeats(
 		agrees,
 		toDo: isDone ? 'done' : n === 2 && cost === 'cheap' ? 'takeTwoMore' : 'takeOneMore',
 		value: agrees ? mean(results) : median(results),
-		of: agrees ? 'mean' : 'median'
+		of: agrees ? 'mean' : 'median',
+		standsApart: able.length === 1 ? able[0]! : null
 	};
 }
 

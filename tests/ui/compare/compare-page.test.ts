@@ -260,7 +260,7 @@ describe('typing', () => {
 		await user.type(blank('± of it'), '0,4');
 		await user.type(blank('The other'), '7.9');
 		await user.click(screen.getByRole('button', { name: 'Add sample' }));
-		expect(form.kept.text('pairs')).toBe('7,4 ± 0,4; 7.9');
+		expect(form.text('pairs')).toBe('7,4 ± 0,4; 7.9');
 		expect(blank('Your kit')).toHaveFocus();
 		expect(blank('Your kit')).toHaveValue('');
 		await user.type(blank('Your kit'), '8.1{Enter}');
@@ -301,7 +301,7 @@ describe('typing', () => {
 		];
 		const { form, user } = shown({ pairs: '9.0 9.1' }, kept);
 		await user.click(screen.getByRole('button', { name: 'Put them in the list' }));
-		expect(form.kept.text('pairs')).toBe('9.0 9.1\n7.4 ± 0.4; 7.9 ± 0.3\n8.0 ± 0.4; 8.3 ± 0.3');
+		expect(form.text('pairs')).toBe('9.0 9.1\n7.4 ± 0.4; 7.9 ± 0.3\n8.0 ± 0.4; 8.3 ± 0.3');
 		expect(screen.queryByRole('button', { name: 'Put them in the list' })).toBeNull();
 		expect(screen.getByText('In the list.')).toBeVisible();
 	});
@@ -322,4 +322,49 @@ describe('repeats of one sample', () => {
 			value === null ? null : `${value} dKH`
 		);
 	});
+});
+
+describe('what was typed belongs to what was measured', () => {
+	const dkhPairs = '7.4 ± 0.4; 7.9 ± 0.3\n8.1 ± 0.4; 8.4 ± 0.3';
+	test('pairs of another analyte are not relabelled, and come back', async () => {
+		const { user, form } = shown({ pairs: dkhPairs, usualSd: '0.1', repeats: '7.4 7.5' });
+		expect(text('mean-difference')).toMatch(/dKH$/u);
+		await user.click(screen.getByLabelText('calcium'));
+		expect(screen.queryByTestId('mean-difference')).toBeNull();
+		expect(screen.getByLabelText(/paste all of them/u)).toHaveValue('');
+		expect(screen.getByLabelText('All values of one sample')).toHaveValue('');
+		await user.type(screen.getByLabelText('Your kit'), '420');
+		await user.type(screen.getByLabelText('The other'), '431');
+		await user.click(screen.getByRole('button', { name: 'Add sample' }));
+		expect(text('mean-difference')).toMatch(/mg\/L$/u);
+		await user.click(screen.getByLabelText('alkalinity'));
+		expect(screen.getByLabelText(/paste all of them/u)).toHaveValue(dkhPairs);
+		expect(screen.getByLabelText('All values of one sample')).toHaveValue('7.4 7.5');
+		expect(form.unit).toBe('dKH');
+		await user.click(screen.getByLabelText('calcium'));
+		expect(screen.getByLabelText(/paste all of them/u)).toHaveValue('420; 431');
+	});
+	test('what was kept before each had its own goes to the one in whose unit it was typed', () => {
+		const before = { analyte: 'calcium', unit: 'dKH', pairs: dkhPairs };
+		localStorage.setItem('halfdrop.compare', JSON.stringify(before));
+		const form = new CompareForm(() => 'dKH');
+		expect(form.analyte).toBe('calcium');
+		expect(form.text('pairs')).toBe('');
+		form.set('analyte', 'alkalinity');
+		expect(form.text('pairs')).toBe(dkhPairs);
+		expect(form.unit).toBe('dKH');
+	});
+});
+
+test('of repeats that do not agree the one that stands apart is named, with its digits', () => {
+	const { unmount } = shown({ repeats: '7.2 7.4 7.3 9.0 7.3', usualSd: '0.1' });
+	expect(text('of-repeats')).toBe('7.30 dKH');
+	const repeats = part('Repeats of one sample');
+	expect(repeats).toHaveTextContent('9.0 stands apart; the others agree.');
+	expect(repeats).toHaveTextContent('Look for what went wrong with 9.0.');
+	unmount();
+	localStorage.clear();
+	shown({ repeats: '7.2 8.4 7.3 9.0 7.3', usualSd: '0.1' });
+	expect(part('Repeats of one sample')).toHaveTextContent('No single one explains it');
+	expect(part('Repeats of one sample')).not.toHaveTextContent('stands apart');
 });

@@ -21,13 +21,22 @@ const more = {
 	takeTwoMore: 'Measure it twice more.'
 } as const;
 
-function said({ agrees, criticalRange, range, toDo }: Acceptance, n: number): string[] {
+function said(
+	{ agrees, criticalRange, range, toDo, standsApart }: Acceptance,
+	typed: readonly string[]
+): string[] {
+	const n = typed.length;
 	const { plusMinus: limit } = figureOf(0, criticalRange);
 	const { value: found } = figureOf(range, criticalRange);
 	const apart = `They lie ${found} apart. ${n} results by these hands should lie within ${limit} of each other, 19 times in 20.`;
 	if (agrees) return [apart, 'Their mean is the value to compare.'];
+	const odd = standsApart === null ? undefined : typed[standsApart];
+	const why =
+		odd === undefined
+			? 'No single one explains it: look for what was another from one to the next.'
+			: `${odd} stands apart; the others agree. Look for what went wrong with ${odd}.`;
 	return toDo === 'done'
-		? [apart, 'The middle one stands in for the mean; look for what went wrong with the others.']
+		? [apart, why, 'The middle one stands in for the mean.']
 		: [apart, `${more[toDo]} Until then there is no value to compare.`];
 }
 
@@ -59,7 +68,7 @@ export function readRepeats(values: string, usualSd: string): RepeatsRead {
 	const found = acceptRepeats(results, sd.value, { resolution: stepOf(columns) });
 	return {
 		...nothing,
-		sentences: said(found, results.length),
+		sentences: said(found, columns),
 		value:
 			found.toDo === 'done'
 				? figureOf(found.value, (2 * sd.value) / Math.sqrt(results.length)).value
