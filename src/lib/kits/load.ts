@@ -15,6 +15,9 @@ function expectedOf(issue: z.core.$ZodIssue): string {
 	return 'one of the known kinds';
 }
 
+const orItsName = (_: string, value: unknown): unknown =>
+	typeof value === 'number' && !Number.isFinite(value) ? String(value) : value;
+
 const foundAt = (data: unknown, path: readonly PropertyKey[]): string => {
 	const found = path.reduce<unknown>(
 		(inner, part) =>
@@ -23,7 +26,11 @@ const foundAt = (data: unknown, path: readonly PropertyKey[]): string => {
 				: undefined,
 		data
 	);
-	return found === undefined ? 'nothing' : (JSON.stringify(found)?.slice(0, 60) ?? typeof found);
+	// In JSON a number that is none would stand as null.
+	if (typeof found === 'number') return String(found);
+	return found === undefined
+		? 'nothing'
+		: (JSON.stringify(found, orItsName)?.slice(0, 60) ?? typeof found);
 };
 
 /**
