@@ -111,8 +111,46 @@ test('the kit goes along from its checks to the recipe and on to the test', asyn
 	await page.getByRole('link', { name: 'Test it with your kit' }).click();
 	await expect(page).toHaveURL(/\/test\/?#test=/);
 	await expect(page.getByText(houseDropperKit.name)).toBeVisible();
-	// No recipe is for calcium.
+});
+
+test('a kit for calcium goes along to a recipe of calcium, and the test is of that solution', async ({
+	page
+}) => {
 	await page.goto(`/kits/checks/#kit=${houseCalciumKit.id}`);
-	await expect(page.getByText(/have a solution whose label states/)).toBeVisible();
-	await expect(page.getByRole('link', { name: 'How to make one' })).toHaveCount(0);
+	await page.getByRole('link', { name: 'How to make one' }).click();
+	await expect(page.getByLabel('Which kit will read it?')).toHaveValue(houseCalciumKit.id);
+	await expect(page.getByLabel(/^calcium chloride dihydrate/)).toBeChecked();
+	await expect(page.getByTestId('powder-vague')).toContainText(/larger than ± 3\.\d/);
+	await expect(page.getByTestId('content')).toHaveText(/415\s±\s1[45] mg\/L/);
+	for (const theme of ['light', 'dark'] as const) {
+		await inTheme(page, theme);
+		await expectNoBarriers(page);
+	}
+	await page.setViewportSize({ width: 320, height: 640 });
+	await expectNoSidewaysScroll(page);
+	await page.getByRole('link', { name: 'Test it with your kit' }).click();
+	await expect(page).toHaveURL(/\/test\/?#test=/);
+	await expect(page.getByText(houseCalciumKit.name)).toBeVisible();
+	await expect(page.getByLabel('known solution', { exact: true })).toBeChecked();
+	// What the test takes it to hold is what the recipe came to.
+	await expect(page.getByLabel('It holds')).toHaveValue('415');
+});
+
+test('a check of calcium takes the solution made for it, and none of alkalinity', async ({
+	page
+}) => {
+	await new Check(page).begin(houseCalciumKit.name, '420');
+	const id = new URL(page.url()).hash;
+	await page.goto(`/check/solution/${id}`);
+	const use = page.getByRole('button', { name: 'Use this solution in the check' });
+	await page.getByLabel('Which kit will read it?').selectOption('');
+	await page.getByLabel('alkalinity', { exact: true }).check();
+	await expect(page.getByTestId('content')).toContainText('dKH');
+	await expect(use).toHaveCount(0);
+	await page.getByLabel('Which kit will read it?').selectOption(houseCalciumKit.id);
+	await use.click();
+	await expect(page).toHaveURL(new RegExp(`/check/?${id}$`));
+	const form = page.getByRole('form', { name: 'A known solution' });
+	await expect(form.getByLabel('What it is said to hold')).toHaveValue('415');
+	await expect(form.getByLabel('What it read')).toHaveValue('');
 });

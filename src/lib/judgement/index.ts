@@ -69,6 +69,8 @@ export {
 	mistakenFor,
 	substanceOf,
 	substances,
+	substancesFor,
+	type MadeAnalyte,
 	type Purity,
 	type Substance,
 	type SubstanceId

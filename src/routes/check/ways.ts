@@ -1,29 +1,37 @@
 import { resolve } from '$app/paths';
+import type { Analyte } from '$lib/kits';
 import type { CheckId } from '$lib/observation';
+import { hasCurve, isAddedHere, isMadeHere } from './made-here';
 
 /**
  * Pages that help with a check; each gives what it finds back to the check it was opened from.
  *
- * @param isMade whether there is a recipe for what the check is about: else none is offered
+ * @param analyte what the check is about: without a recipe for it none is offered
  */
 export function wayOf(
 	checkId: string,
-	isMade: boolean
+	analyte: Analyte
 ): Partial<Record<CheckId, { href: string; words: string }>> {
 	const href = `${resolve('/check/solution')}#check=${checkId}`;
-	if (!isMade) {
+	if (!isMadeHere(analyte)) {
 		const serves = { href, words: 'What serves as a known solution' };
 		return { reference: serves, referenceBySecondMethod: serves };
 	}
 	const solution = { href, words: 'How to make a known solution' };
 	return {
-		probeTitration: {
-			href: `${resolve('/check/curve')}#check=${checkId}`,
-			words: 'Work out the pH curve'
-		},
+		...(hasCurve(analyte)
+			? {
+					probeTitration: {
+						href: `${resolve('/check/curve')}#check=${checkId}`,
+						words: 'Work out the pH curve'
+					}
+				}
+			: {}),
 		reference: solution,
 		referenceBySecondMethod: solution,
-		standardAddition: { href: solution.href, words: 'How much to add' }
+		...(isAddedHere(analyte)
+			? { standardAddition: { href: solution.href, words: 'How much to add' } }
+			: {})
 	};
 }
 

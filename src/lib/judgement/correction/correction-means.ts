@@ -1,7 +1,8 @@
 import type { Analyte, Unit } from '../../kits';
 import type { Means } from '../../observation';
 import type { PlannedMeans } from './correction';
-import { atomicWeights, isPowder, powderInWords, powderOf, powders } from './correction-powders';
+import { atomicWeights } from '../catalogue/molar-masses';
+import { isPowder, powderInWords, powderOf, powders } from './correction-powders';
 
 /** Lime dissolved in a litre of its saturated solution at 25 °C, mol/L. Source: Bates, Bower and Smith 1956 (J. Res. Natl. Bur. Stand. 56:305), the pH standard. */
 export const SATURATED_LIME_MOL_PER_L = 0.0203;

@@ -1,21 +1,15 @@
-import { CALCIUM_G_PER_MOL, MAGNESIUM_G_PER_MOL } from '../../chemistry/units';
 import type { Analyte } from '../../kits';
 import { molarMasses } from '../catalogue/molar-masses';
 import type { PlannedMeans } from './correction';
 
-/**
- * Standard atomic weights, g/mol, abridged to five figures. Source: IUPAC Commission on Isotopic
- * Abundances and Atomic Weights 2021 (Prohaska and others 2022, Pure Appl. Chem. 94:573).
- */
-export const atomicWeights = {
-	O: 15.999,
-	Mg: MAGNESIUM_G_PER_MOL,
-	S: 32.06,
-	Cl: 35.45,
-	Ca: CALCIUM_G_PER_MOL
-};
-const { O, Mg, S, Cl, Ca } = atomicWeights;
-const { sodiumBicarbonate: NAHCO3, sodiumCarbonate: NA2CO3, water: WATER } = molarMasses;
+const {
+	sodiumBicarbonate: NAHCO3,
+	sodiumCarbonate: NA2CO3,
+	water: WATER,
+	calciumChloride: CACL2,
+	magnesiumChloride: MGCL2,
+	magnesiumSulfate: MGSO4
+} = molarMasses;
 
 /** A powder that is weighed, with the water that its crystals may hold. */
 export type Powder = {
@@ -32,9 +26,6 @@ export type Powder = {
 	cautions: readonly string[];
 };
 
-const CACL2 = Ca + 2 * Cl;
-const MGCL2 = Mg + 2 * Cl;
-const MGSO4 = Mg + S + 4 * O;
 const DRAWS_WATER =
 	'It draws water from the air: what clumps in the jar, or has run, is weaker than its label says.';
 const GETS_HOT =

@@ -24,7 +24,7 @@ export type RecipeInput = {
 	water: Exclude<Measure, { by: 'syringe' }>;
 	/** For a portion of stock; no such route when left out. */
 	syringeCapacityMl?: number;
-	/** As the label says it; 99.5 to 100.5 % when left out. */
+	/** As the label says it; that of the substance's record when left out. */
 	purity?: Purity;
 	/** In `unit`; distilled or deionised water that nobody measured when left out. */
 	waterHolds?: WaterHolds;

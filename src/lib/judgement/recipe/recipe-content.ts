@@ -117,6 +117,7 @@ export function contentOf(
 	return {
 		value,
 		unit,
+		analyte: substanceOf(recipe.substance).analyte,
 		standardUncertainty,
 		expandedUncertainty: 2 * standardUncertainty,
 		relativeStandardUncertainty: standardUncertainty / value,

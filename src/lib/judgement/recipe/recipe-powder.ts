@@ -4,7 +4,7 @@ import { substanceOf } from './recipe-substance';
 
 /**
  * With the mass of powder that the target asks for, to a division of the scale; null where that is
- * less than one, or far more than dissolves.
+ * less than one, or clearly more than dissolves.
  */
 export function withPowder(recipe: Recipe): Recipe | null {
 	const [first, ...rest] = recipe.stages;
@@ -14,7 +14,8 @@ export function withPowder(recipe: Recipe): Recipe | null {
 		stages: [{ ...first, portion: { ...first.portion, amount } }, ...rest]
 	});
 	const { divisionG } = first.portion.measure.scale;
-	const mostG = (3 * substanceOf(recipe.substance).mostGPerL * first.total.amount) / 1000;
+	// Beyond half as much again densities are no longer those of the record, and no round can bring it back.
+	const mostG = (1.5 * substanceOf(recipe.substance).mostGPerL * first.total.amount) / 1000;
 	// All but proportional (a stock is denser the more is in it, by up to 4 %): six rounds bring it home.
 	let massG = 1;
 	for (let round = 0; round < 6; round++) {

@@ -1,8 +1,9 @@
 import { referenceReading, type DropTest } from '../../chemistry';
-import { convertValue } from '../../kits';
-import { SALT_G_PER_L } from './recipe-water';
+import { convertValue, unitsOf } from '../../kits';
+import { metalMatrixEffect, type MetalValue } from '../catalogue/matrix-effect-metals';
+import { SALT_G_PER_L, type RecipeMatrix } from './recipe-water';
 import type { Content, Recipe } from './recipe';
-import { substanceOf } from './recipe-substance';
+import { substanceOf, type Substance } from './recipe-substance';
 
 /**
  * By how much a sound kit reads more than a solution holds, because it is no seawater: with a
@@ -57,18 +58,35 @@ function middleOf({ low, high }: { low: number; high: number }) {
 const WORKED_OUT_DKH = { low: 0.5, high: 40 };
 
 /**
- * The effect of water that is no seawater, worked out by chemistry, in the unit of the content.
- * Alkalinity only: a further analyte brings its own.
+ * The effect of water that is no seawater, worked out by chemistry, in the unit of the content. Of metals it
+ * is that of an ordinary kit with EDTA, the same as the diagnosis takes; solutions with magnesium alone read
+ * like those with both metals within its ± (0.2 mmol/L lower in purified water, 0.4 higher with salt).
  *
  * @param test the kit's own end, indicator and sample as far as they are known; what is left out is
- *   anything that people do with an ordinary kit, and is in the uncertainty
+ *   anything that people do with an ordinary kit, and is in the uncertainty. For a test with acid only
  */
 export function waterEffectOf(
 	{ matrix, substance, temperatureC }: Pick<Recipe, 'matrix' | 'substance' | 'temperatureC'>,
 	content: Pick<Content, 'value' | 'unit'>,
 	test: DropTest = {}
 ): { value: number; standardUncertainty: number } {
-	const dkh = convertValue(content.value, content.unit, 'dKH');
+	const { analyte, dissolvesAs }: Substance = substanceOf(substance);
+	const [customary = content.unit] = unitsOf(analyte);
+	const nominal = convertValue(content.value, content.unit, customary, analyte);
+	const { value, standardUncertainty } =
+		dissolvesAs === null
+			? ofMetal(analyte, matrix, nominal)
+			: ofAcid(dissolvesAs, { matrix, temperatureC }, nominal, test);
+	const inUnit = (each: number) => convertValue(each, customary, content.unit, analyte);
+	return { value: inUnit(value), standardUncertainty: inUnit(standardUncertainty) };
+}
+
+function ofAcid(
+	madeWith: 'bicarbonate' | 'carbonate',
+	{ matrix, temperatureC }: Pick<Recipe, 'matrix' | 'temperatureC'>,
+	dkh: number,
+	test: DropTest
+) {
 	const { differenceDkh, standardUncertaintyDkh } = referenceReading(
 		{
 			alkalinityDkh: Math.min(WORKED_OUT_DKH.high, Math.max(WORKED_OUT_DKH.low, dkh)),
@@ -76,12 +94,14 @@ export function waterEffectOf(
 			// g in a litre where g in a kilogram are asked for: 2 % of the salt, nothing of the effect.
 			salinity: matrix === 'purified' ? 0 : SALT_G_PER_L,
 			temperatureC,
-			madeWith: substanceOf(substance).dissolvesAs
+			madeWith
 		},
 		test
 	);
-	return {
-		value: convertValue(differenceDkh, 'dKH', content.unit),
-		standardUncertainty: convertValue(standardUncertaintyDkh, 'dKH', content.unit)
-	};
+	return { value: differenceDkh, standardUncertainty: standardUncertaintyDkh };
+}
+
+function ofMetal(metal: MetalValue, matrix: RecipeMatrix, nominal: number) {
+	const { mean, standardDeviation } = metalMatrixEffect(metal, matrix, nominal);
+	return { value: mean, standardUncertainty: standardDeviation };
 }

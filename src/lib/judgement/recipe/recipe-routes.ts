@@ -36,7 +36,7 @@ export function referenceRecipes(input: RecipeInput): RankedRecipe[] {
 	unitOf(input.unit, analyte);
 	requireWithin('volumeMl', input.volumeMl, 50, 20_000);
 	requireWithin('stockVolumeMl', input.stockVolumeMl ?? 1000, 50, 20_000);
-	const holds = input.waterHolds ?? unmeasuredWater('deionised', input.matrix, input.unit);
+	const holds = input.waterHolds ?? unmeasuredWater('deionised', input.matrix, input.unit, analyte);
 	if (!(input.target > holds.value && Number.isFinite(input.target)))
 		throw new RangeError(
 			`target must be above what the water itself holds, ${holds.value}; found ${input.target}`

@@ -1,6 +1,7 @@
 import type { Content, Recipe } from './recipe';
 import { weighingUncertaintyG } from './recipe-measure';
-import { mistakenFor } from './recipe-substance';
+import { mistakenFor, substanceOf } from './recipe-substance';
+import { percent, powderTraps, waterTraps } from './recipe-traps-of';
 
 /** When in the work a trap lies in wait. */
 export type TrapMoment = 'powder' | 'water' | 'weighing' | 'dissolving' | 'keeping';
@@ -14,76 +15,6 @@ export type RecipeTrap = {
 	/** By which share the solution then holds more or less, from and to; null where nobody can say. */
 	share: { low: number; high: number } | null;
 };
-
-const percent = (share: number) => `${Math.round(100 * Math.abs(share))} %`;
-
-function powderTraps({ substance }: Recipe): RecipeTrap[] {
-	if (substance === 'sodiumBicarbonate') {
-		const { partlyCarbonated } = mistakenFor.sodiumBicarbonate;
-		return [
-			{
-				id: 'bakingPowder',
-				when: 'powder',
-				words:
-					'Baking powder is not baking soda: it holds acid and starch as well. The packet must name sodium bicarbonate (sodium hydrogen carbonate) and nothing else.',
-				share: null
-			},
-			{
-				id: 'partlyCarbonated',
-				when: 'powder',
-				words: `Soda that was heated, or stood open for long, has turned partly into carbonate and makes the solution stronger, by up to ${percent(partlyCarbonated.high)}. Take a fresh packet.`,
-				share: partlyCarbonated
-			}
-		];
-	}
-	const { monohydrate, decahydrate, stillBicarbonate } = mistakenFor.driedSodiumCarbonate;
-	return [
-		{
-			id: 'decahydrate',
-			when: 'powder',
-			words: `Washing soda in crystals is mostly water: the solution would hold ${percent(decahydrate.low)} less. It must be dried first.`,
-			share: decahydrate
-		},
-		{
-			id: 'monohydrate',
-			when: 'powder',
-			words: `Washing soda in powder has often taken up water: up to ${percent(monohydrate.low)} less. Dry it for two hours at 150 °C or hotter, and let it cool under a lid.`,
-			share: monohydrate
-		},
-		{
-			id: 'stillBicarbonate',
-			when: 'powder',
-			words: `Carbonate made from baking soda in the oven: soda that has not turned yet makes the solution weaker, by up to ${percent(stillBicarbonate.low)}. Heat it at 200 °C until the weight stays the same.`,
-			share: stillBicarbonate
-		}
-	];
-}
-
-function waterTraps({ matrix, waterHolds, target }: Recipe): RecipeTrap[] {
-	const most = waterHolds.value + 2 * waterHolds.standardUncertainty;
-	const impure: RecipeTrap = {
-		id: 'impureWater',
-		when: 'water',
-		words:
-			'Water that is not pure brings alkalinity of its own. Test the water alone with your kit as well: that is your blank.',
-		share: { low: 0, high: most / target }
-	};
-	const calcium: RecipeTrap = {
-		id: 'calciumWater',
-		when: 'water',
-		words:
-			'Never make it in tap water, mineral water or water from the tank: what they hold counts as well, and with much calcium it falls out as chalk.',
-		share: null
-	};
-	const salt: RecipeTrap = {
-		id: 'notPlainSalt',
-		when: 'water',
-		words:
-			'Salt without additives only, no sea salt and no salt for the tank. Iodine and powders against clumping can bring alkalinity. Test the salt water alone as well.',
-		share: null
-	};
-	return matrix === 'sodiumChloride' ? [impure, salt, calcium] : [impure, calcium];
-}
 
 /** Half of the uncertainty from the powder alone, or more than a twentieth: the scale is too coarse for it. */
 function weighingTraps(recipe: Recipe): RecipeTrap[] {
@@ -104,13 +35,13 @@ function weighingTraps(recipe: Recipe): RecipeTrap[] {
 /** What can go wrong with a recipe, in the order of the work. */
 export function trapsOf(recipe: Recipe): RecipeTrap[] {
 	return [
-		...powderTraps(recipe),
+		...powderTraps[recipe.substance],
 		...waterTraps(recipe),
 		...weighingTraps(recipe),
 		{
 			id: 'undissolved',
 			when: 'dissolving',
-			words: `Rinse the weighing cup into the bottle, and go on when nothing lies on the bottom any more.${recipe.substance === 'sodiumBicarbonate' ? ' Do not heat it: hot bicarbonate loses carbon dioxide and the end of the test moves.' : ''}`,
+			words: `Rinse the weighing cup into the bottle, and go on when nothing lies on the bottom any more.${substanceOf(recipe.substance).dissolvesAs === 'bicarbonate' ? ' Do not heat it: hot bicarbonate loses carbon dioxide and the end of the test moves.' : ''}`,
 			share: null
 		},
 		{

@@ -1,6 +1,6 @@
 import type { Unit } from '../../kits';
 import type { Measure } from './recipe-measure';
-import type { Purity, SubstanceId } from './recipe-substance';
+import type { MadeAnalyte, Purity, SubstanceId } from './recipe-substance';
 import type { RecipeMatrix, WaterHolds } from './recipe-water';
 
 /** An amount and how it is measured, in g on a scale and in mL otherwise. */
@@ -47,6 +47,8 @@ export type ContentPart = {
 export type Content = {
 	value: number;
 	unit: Unit;
+	/** Of what: with the unit it says what the value means. */
+	analyte: MadeAnalyte;
 	standardUncertainty: number;
 	/** k = 2, about 95 %. */
 	expandedUncertainty: number;

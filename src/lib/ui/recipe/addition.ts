@@ -10,6 +10,7 @@ import {
 	type AdditionMade
 } from '$lib/judgement';
 import { convertValue } from '$lib/kits';
+import { abouts } from './about';
 import { BlanksRead, chosenOf, type Blanks } from './blanks';
 import { amountText, valueText } from './numbers';
 import { doseWays, ownScale, scales, stocks, waterMeasureOf, waterWays } from './owned';
@@ -27,6 +28,15 @@ export type AdditionShown = {
 	/** Nothing was said of the tank yet. */
 	isEmpty: boolean;
 	problems: Readonly<Record<string, string>>;
+};
+
+const noAddition: AdditionShown = {
+	addition: null,
+	made: null,
+	smallestShare: null,
+	ownStock: null,
+	isEmpty: true,
+	problems: {}
 };
 
 /** Scatter of one ordinary drop test, dKH; judgement. */
@@ -93,6 +103,7 @@ function inputOf(read: BlanksRead, blanks: Blanks, solution: Solution): Addition
 
 /** Everything about the addition that follows from what is typed and chosen. */
 export function additionOf(blanks: Blanks, solution: Solution): AdditionShown {
+	if (abouts[solution.analyte].noAddition !== null) return noAddition;
 	const read = new BlanksRead(blanks);
 	const isEmpty = read.isEmpty('tank');
 	const input = inputOf(read, blanks, solution);

@@ -2,6 +2,7 @@ import {
 	recommendedRecipe,
 	referenceRecipes,
 	type Content,
+	type MadeAnalyte,
 	type RecipeFitness
 } from '$lib/judgement';
 import type { Unit } from '$lib/kits';
@@ -17,11 +18,12 @@ const coarseness: Record<RecipeFitness, number> = { fine: 0, coarse: 1, unfit: 2
  */
 export function betterWith(
 	blanks: Blanks,
-	preferred: Unit
+	preferred: Unit,
+	analyte: MadeAnalyte = 'alkalinity'
 ): { words: string; content: Content } | null {
-	const unit = unitOfBlanks(blanks, preferred);
+	const unit = unitOfBlanks(blanks, preferred, analyte);
 	const bestWith = (instead: Instead) => {
-		const input = inputOf(new BlanksRead(blanks), unit, instead);
+		const input = inputOf(new BlanksRead(blanks), unit, analyte, instead);
 		return input && recommendedRecipe(referenceRecipes(input));
 	};
 	const now = coarseness[bestWith({})?.fitness ?? 'unfit'];

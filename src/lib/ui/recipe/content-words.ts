@@ -6,8 +6,9 @@ import {
 	type Recipe,
 	type RecipeRoute
 } from '$lib/judgement';
-import { unitName, unitOf } from '$lib/kits';
+import { unitOf } from '$lib/kits';
 import { plain } from '../charts/numbers';
+import { abouts } from './about';
 import { readingRange } from './numbers';
 
 export const routeNames: Record<RecipeRoute, string> = {
@@ -45,35 +46,42 @@ export function dominantParts(content: Content): { name: string; share: number }
 
 /** Why the kit should not read just what it holds. */
 export function whyRead(recipe: Recipe, expected: ExpectedReading, content: Content): string {
-	const { decimals } = unitOf(content.unit);
-	const size = Math.abs(expected.effect.value);
-	const isSeen = Number(size.toFixed(decimals)) > 0;
+	const { decimals, name } = unitOf(content.unit, content.analyte);
+	const { value, standardUncertainty } = expected.effect;
+	const size = Math.abs(value);
+	const isSeen = Number(size.toFixed(decimals)) > 0 && size > standardUncertainty / 2;
 	if (!isSeen)
 		return 'because in salt water of this strength the colour turns as it does in water from the tank.';
-	const more = expected.effect.value > 0 ? 'late' : 'early';
-	const than = expected.effect.value > 0 ? 'more' : 'less';
+	const { late, early } = abouts[content.analyte].turns;
+	const than = value > 0 ? 'more' : 'less';
 	const where =
 		recipe.matrix === 'purified' ? 'in water without sea salt' : 'in water with plain salt only';
-	return `because ${where} the colour turns a little ${more}: about ${plain(size, decimals)} ${unitName(content.unit)} ${than} than it holds. That is no fault of the kit.`;
+	return `because ${where} ${value > 0 ? late : early}: about ${plain(size, decimals)} ${name} ${than} than it holds. That is no fault of the kit.`;
 }
 
 const mistakenWords: Record<string, string> = {
 	partlyCarbonated: 'the baking soda had turned partly into carbonate',
 	monohydrate: 'the carbonate had taken up water',
 	decahydrate: 'it was washing soda in crystals',
-	stillBicarbonate: 'the carbonate was still partly bicarbonate'
+	stillBicarbonate: 'the carbonate was still partly bicarbonate',
+	anhydrousCalcium: 'it was calcium chloride without water',
+	hexahydrateCalcium: 'it was calcium chloride with six waters',
+	drewWater: 'the powder had drawn water',
+	driedEpsom: 'it was dried Epsom salt',
+	lostWater: 'the crystals had lost water',
+	anhydrousMagnesium: 'it was magnesium chloride without water'
 };
 
 /** 'up to 12.5 dKH' where it may be so in part, 'about 2.9 dKH' where it is so or not. */
 function mistakenReading(
 	low: number,
 	high: number,
-	{ value, unit }: Content,
+	{ value, unit, analyte }: Content,
 	{ effect }: ExpectedReading
 ): string {
 	const farther = Math.abs(high - value) > Math.abs(low - value) ? high : low;
 	const word = low === high ? 'About' : farther > value ? 'Up to' : 'Down to';
-	return `${word}\u00a0${readingRange(farther + effect.value, farther + effect.value, unit)}`;
+	return `${word}\u00a0${readingRange(farther + effect.value, farther + effect.value, unit, analyte)}`;
 }
 
 /** What the kit would read if the powder was not what it was taken for. */

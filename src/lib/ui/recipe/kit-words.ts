@@ -1,5 +1,6 @@
-import type { ExpectedReading } from '$lib/judgement';
+import type { ExpectedReading, MadeAnalyte } from '$lib/judgement';
 import { convertValue, type Kit, type Unit } from '$lib/kits';
+import { abouts } from './about';
 import { kitAtEnd } from './kit-at-end';
 import { valueText } from './numbers';
 
@@ -7,15 +8,18 @@ import { valueText } from './numbers';
 export function expectedText(
 	{ value, expandedUncertainty }: Pick<ExpectedReading, 'value' | 'expandedUncertainty'>,
 	unit: Unit,
-	kit: Kit | null
+	kit: Kit | null,
+	analyte: MadeAnalyte = 'alkalinity'
 ): string {
 	const own = kit?.unit ?? unit;
-	const inOwn = (each: number) => convertValue(each, unit, own);
-	return valueText(inOwn(value), inOwn(expandedUncertainty), own);
+	const inOwn = (each: number) => convertValue(each, unit, own, analyte);
+	return valueText(inOwn(value), inOwn(expandedUncertainty), own, analyte);
 }
 
 /** Of which kits it is true. */
-export function holdsForWords(kit: Kit | null): string {
+export function holdsForWords(kit: Kit | null, analyte: MadeAnalyte = 'alkalinity'): string {
+	const { holdsFor } = abouts[analyte];
+	if (holdsFor !== null) return holdsFor;
 	if (!kit)
 		return 'That is for a sample of 5 mL and an indicator that turns from blue-green to rose. Say above which kit it is, and it is worked out for that one.';
 	return kitAtEnd(kit).isAllKnown

@@ -1,4 +1,4 @@
-import { decimalsFor, unitName, unitOf, type Unit } from '$lib/kits';
+import { decimalsFor, unitName, unitOf, type Analyte, type Unit } from '$lib/kits';
 import type { Measured } from '$lib/judgement';
 import { plain } from '../charts/numbers';
 
@@ -17,16 +17,26 @@ export function valueTexts(value: number, expandedUncertainty: number, unit: Uni
 }
 
 /** '8.02 ± 0.08 dKH' */
-export function valueText(value: number, expandedUncertainty: number, unit: Unit): string {
+export function valueText(
+	value: number,
+	expandedUncertainty: number,
+	unit: Unit,
+	analyte: Analyte = 'alkalinity'
+): string {
 	const texts = valueTexts(value, expandedUncertainty, unit);
-	return `${texts.value}\u00a0±\u00a0${texts.plusMinus}\u00a0${unitName(unit)}`;
+	return `${texts.value}\u00a0±\u00a0${texts.plusMinus}\u00a0${unitName(unit, analyte)}`;
 }
 
 /** '7.7 to 7.9 dKH', or one value where both ends read the same, in the digits of a kit. */
-export function readingRange(low: number, high: number, unit: Unit): string {
-	const { decimals } = unitOf(unit);
+export function readingRange(
+	low: number,
+	high: number,
+	unit: Unit,
+	analyte: Analyte = 'alkalinity'
+): string {
+	const { decimals, name } = unitOf(unit, analyte);
 	const [from, to] = [plain(low, decimals), plain(high, decimals)];
-	return `${from === to ? from : `${from} to ${to}`}\u00a0${unitName(unit)}`;
+	return `${from === to ? from : `${from} to ${to}`}\u00a0${name}`;
 }
 
 /** '0.9 %', '18 %': a share with two digits at most. */

@@ -1,10 +1,27 @@
-import { scaleOf, type Measure, type RecipeMatrix, type SubstanceId } from '$lib/judgement';
+import {
+	scaleOf,
+	substancesFor,
+	type MadeAnalyte,
+	type Measure,
+	type RecipeMatrix,
+	type SubstanceId
+} from '$lib/judgement';
 
 /** What a person may have for it, as the choices of the page, the usual first. */
 export const powders = {
 	sodiumBicarbonate: 'baking soda (sodium bicarbonate)',
-	driedSodiumCarbonate: 'dried sodium carbonate'
+	driedSodiumCarbonate: 'dried sodium carbonate',
+	calciumChlorideDihydrate: 'calcium chloride dihydrate, CaCl₂·2H₂O',
+	magnesiumSulfateHeptahydrate: 'Epsom salt (magnesium sulfate heptahydrate, MgSO₄·7H₂O)',
+	magnesiumChlorideHexahydrate: 'magnesium chloride hexahydrate, MgCl₂·6H₂O'
 } as const satisfies Record<SubstanceId, string>;
+
+/** Those of which a solution of an analyte can be made. */
+export const powdersFor = (analyte: MadeAnalyte) =>
+	Object.fromEntries(substancesFor(analyte).map((id) => [id, powders[id]])) as Record<
+		SubstanceId,
+		string
+	>;
 
 export const scales = {
 	hundredth: '0.01 g',

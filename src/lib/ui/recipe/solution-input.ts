@@ -1,11 +1,20 @@
-import { unmeasuredWater, waterByBlank, type RecipeInput } from '$lib/judgement';
-import { convertValue, numberText, unitOf, type TypedRange, type Unit } from '$lib/kits';
+import { unmeasuredWater, waterByBlank, type MadeAnalyte, type RecipeInput } from '$lib/judgement';
+import {
+	convertValue,
+	numberText,
+	unitFor,
+	unitOf,
+	unitsOf,
+	type TypedRange,
+	type Unit
+} from '$lib/kits';
 import { plain } from '../charts/numbers';
+import { abouts } from './about';
 import type { Blanks, BlanksRead } from './blanks';
 import {
 	matrices,
 	ownScale,
-	powders,
+	powdersFor,
 	scales,
 	syringeCapacityMl,
 	syringes,
@@ -19,28 +28,37 @@ import {
 /** What a kit read on the water alone. */
 export type BlankRead = { value: number; expandedUncertainty: number };
 
-/** What an empty target is taken for: 8 dKH, in the unit at hand. */
-export const usualTarget = (unit: Unit) => {
-	const { decimals } = unitOf(unit);
-	return plain(convertValue(8, 'dKH', unit), decimals);
-};
+/** In an analyte's customary unit, in another one. */
+const inUnit = (value: number, unit: Unit, analyte: MadeAnalyte) =>
+	convertValue(value, unitFor(analyte, undefined), unit, analyte);
+
+/** What an empty target is taken for, in the unit at hand. */
+export const usualTarget = (unit: Unit, analyte: MadeAnalyte = 'alkalinity') =>
+	plain(inUnit(abouts[analyte].usualTarget, unit, analyte), unitOf(unit, analyte).decimals);
 export const USUAL_LITRES = '1';
 
 /** The unit of everything typed: that of the first letter, else what is preferred. */
-export function unitOfBlanks(blanks: Blanks, preferred: Unit): Unit {
+export function unitOfBlanks(
+	blanks: Blanks,
+	preferred: Unit,
+	analyte: MadeAnalyte = 'alkalinity'
+): Unit {
 	const kept = blanks['unit'];
-	return (
-		(['dKH', 'meq/L', 'ppm CaCO3', 'mmol/L'] as const).find((unit) => unit === kept) ?? preferred
-	);
+	return unitsOf(analyte).find((unit) => unit === kept) ?? unitFor(analyte, preferred);
 }
 
 /** Another scale or way to measure water, to see what it would give. */
 export type Instead = { scale?: ScaleName; water?: WaterWay };
 
-/** A range given in dKH, in another unit of alkalinity. */
-export function rangeIn(unit: Unit, lowDkh: number, highDkh: number): TypedRange {
-	const { decimals, name } = unitOf(unit);
-	const [low, high] = [lowDkh, highDkh].map((dkh) => convertValue(dkh, 'dKH', unit)) as [
+/** A range given in the customary unit, in another one. */
+export function rangeIn(
+	unit: Unit,
+	customaryLow: number,
+	customaryHigh: number,
+	analyte: MadeAnalyte = 'alkalinity'
+): TypedRange {
+	const { decimals, name } = unitOf(unit, analyte);
+	const [low, high] = [customaryLow, customaryHigh].map((end) => inUnit(end, unit, analyte)) as [
 		number,
 		number
 	];
@@ -52,27 +70,54 @@ export function rangeIn(unit: Unit, lowDkh: number, highDkh: number): TypedRange
 }
 
 /** The range of a ±, which nothing measured is without; its ends are as they are said. */
-export function plusMinusIn(unit: Unit, lowDkh: number, highDkh: number): TypedRange {
-	const [low, high] = [lowDkh, highDkh].map((dkh) =>
+export function plusMinusIn(
+	unit: Unit,
+	customaryLow: number,
+	customaryHigh: number,
+	analyte: MadeAnalyte = 'alkalinity'
+): TypedRange {
+	const [low, high] = [customaryLow, customaryHigh].map((end) =>
 		// In the digits of a reading the lower end would be 0, which is refused.
-		Number(convertValue(dkh, 'dKH', unit).toPrecision(2))
+		Number(inUnit(end, unit, analyte).toPrecision(2))
 	) as [number, number];
-	const why = `A ± is above 0: in ${unitOf(unit).name} from ${numberText(low)} to ${numberText(high)}`;
+	const why = `A ± is above 0: in ${unitOf(unit, analyte).name} from ${numberText(low)} to ${numberText(high)}`;
 	return { low, high, why };
 }
 
 /** What the kit read on the water alone, if that was done; null after a problem too. */
-export function blankIn(read: BlanksRead, unit: Unit): BlankRead | null {
+export function blankIn(
+	read: BlanksRead,
+	unit: Unit,
+	analyte: MadeAnalyte = 'alkalinity'
+): BlankRead | null {
 	if (read.choice('water', waters) !== 'blank') return null;
-	const value = read.number('blankReading', 'what the water alone read', rangeIn(unit, 0, 5));
-	const expandedUncertainty = read.number('blankPlusMinus', 'its ±', plusMinusIn(unit, 0.05, 3));
+	const { waterAlone, waterAlonePlusMinus } = abouts[analyte];
+	const value = read.number(
+		'blankReading',
+		'what the water alone read',
+		rangeIn(unit, ...waterAlone, analyte)
+	);
+	const expandedUncertainty = read.number(
+		'blankPlusMinus',
+		'its ±',
+		plusMinusIn(unit, ...waterAlonePlusMinus, analyte)
+	);
 	return value === null || expandedUncertainty === null ? null : { value, expandedUncertainty };
 }
 
 /** What is asked for and what is at hand; null after a problem. */
-export function inputOf(read: BlanksRead, unit: Unit, instead: Instead = {}): RecipeInput | null {
-	const between = (low: number, high: number) => rangeIn(unit, low, high);
-	const target = read.number('target', 'what it shall hold', between(1, 30), usualTarget(unit));
+export function inputOf(
+	read: BlanksRead,
+	unit: Unit,
+	analyte: MadeAnalyte = 'alkalinity',
+	instead: Instead = {}
+): RecipeInput | null {
+	const target = read.number(
+		'target',
+		'what it shall hold',
+		rangeIn(unit, ...abouts[analyte].target, analyte),
+		usualTarget(unit, analyte)
+	);
 	const litres = read.number(
 		'litres',
 		'how much you want',
@@ -81,11 +126,11 @@ export function inputOf(read: BlanksRead, unit: Unit, instead: Instead = {}): Re
 	);
 	const water = read.choice('water', waters);
 	const matrix = read.choice('matrix', matrices);
-	const blank = blankIn(read, unit);
+	const blank = blankIn(read, unit, analyte);
 	const holds =
 		water === 'blank'
 			? blank && waterByBlank(blank.value, blank.expandedUncertainty)
-			: unmeasuredWater(water, matrix, unit);
+			: unmeasuredWater(water, matrix, unit, analyte);
 	if (target === null || litres === null || holds === null) return null;
 	if (target <= 2 * holds.value) {
 		read.problems['target'] = 'The water alone holds half of that or more: take purer water.';
@@ -93,7 +138,7 @@ export function inputOf(read: BlanksRead, unit: Unit, instead: Instead = {}): Re
 	}
 	const syringe = syringeCapacityMl(read.choice('syringe', syringes));
 	return {
-		substance: read.choice('powder', powders),
+		substance: read.choice('powder', powdersFor(analyte)),
 		target,
 		unit,
 		matrix,

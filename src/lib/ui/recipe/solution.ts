@@ -5,10 +5,12 @@ import {
 	measuredIn,
 	recommendedRecipe,
 	referenceRecipes,
+	substanceOf,
 	waterEffectOf,
 	type Content,
 	type ExpectedReading,
 	type FoundAmounts,
+	type MadeAnalyte,
 	type RankedRecipe,
 	type Recipe,
 	type RecipeFitness
@@ -22,6 +24,8 @@ import { blankIn, inputOf, unitOfBlanks, type BlankRead } from './solution-input
 
 /** A known solution, as far as the page tells it. */
 export type Solution = {
+	/** What it is a solution of. */
+	analyte: MadeAnalyte;
 	unit: Unit;
 	/** All ways there are with what is at hand, the least uncertain first. */
 	ranked: readonly RankedRecipe[];
@@ -72,7 +76,12 @@ const effects = new Map<string, ReturnType<typeof waterEffectOf>>();
  * The effect of the water, worked out once for every half dKH: it takes a phone as long as a letter
  * takes to type, and changes by a hundredth from one dKH to the next.
  */
-function effectOf(recipe: Recipe, { value, unit }: Content, test: DropTest) {
+function effectOf(recipe: Recipe, content: Content, kit: Kit | null) {
+	const { dissolvesAs } = substanceOf(recipe.substance);
+	// Of metals it is looked up, for an ordinary kit.
+	if (dissolvesAs === null) return waterEffectOf(recipe, content);
+	const test: DropTest = kit ? kitAtEnd(kit).test : {};
+	const { value, unit } = content;
 	const half = convertValue(0.5, 'dKH', unit);
 	const near = half * Math.max(1, Math.round(value / half));
 	const key = [
@@ -89,27 +98,30 @@ function effectOf(recipe: Recipe, { value, unit }: Content, test: DropTest) {
  *
  * @param kit that will read it; an ordinary one where nobody says
  */
-export function solutionOf(blanks: Blanks, preferred: Unit, kit: Kit | null = null): Solution {
-	const unit = unitOfBlanks(blanks, preferred);
+export function solutionOf(
+	blanks: Blanks,
+	preferred: Unit,
+	kit: Kit | null = null,
+	analyte: MadeAnalyte = 'alkalinity'
+): Solution {
+	const unit = unitOfBlanks(blanks, preferred, analyte);
 	const read = new BlanksRead(blanks);
-	const input = inputOf(read, unit);
+	const input = inputOf(read, unit, analyte);
 	const ranked = input ? referenceRecipes(input) : [];
 	const proposed = recommendedRecipe(ranked)?.recipe ?? null;
 	const recipe = ranked.find((each) => each.recipe.route === blanks['route'])?.recipe ?? proposed;
 	const found = recipe && foundIn(read, recipe);
 	const content = recipe && found && contentOf(recipe, found);
 	return {
+		analyte,
 		unit,
 		ranked,
 		recipe,
 		proposed,
 		content,
 		fitness: content && fitnessOf(content),
-		expected:
-			recipe &&
-			content &&
-			expectedReadingOf(content, effectOf(recipe, content, kit ? kitAtEnd(kit).test : {})),
-		blank: blankIn(new BlanksRead(blanks), unit),
+		expected: recipe && content && expectedReadingOf(content, effectOf(recipe, content, kit)),
+		blank: blankIn(new BlanksRead(blanks), unit, analyte),
 		weighed: (found ?? []).reduce((sum, stage) => sum + Object.keys(stage).length, 0),
 		found: found ?? [],
 		problems: read.problems

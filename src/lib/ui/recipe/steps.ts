@@ -74,6 +74,12 @@ function totalWords(
 	const amount = { amount: amountText(total) };
 	const what = stage === 0 ? 'the powder' : vesselName(recipe, stage - 1);
 	const { name, ready } = vesselOf(total);
+	if (stage === 0 && substanceOf(recipe.substance).growsHot)
+		return [
+			`${isSaltIn ? '' : ready}Put most of the water into ${name}, then the powder a little at a time: it grows warm. Rinse the cup into it, let it cool, and fill up to ${total.measure.by === 'scale' ? '' : 'the line of '}`,
+			amount,
+			`${total.measure.by !== 'scale' ? '' : isSaltIn ? ' in all, the salt included' : ' in all'}.`
+		];
 	if (total.measure.by === 'scale')
 		return [
 			isSaltIn
@@ -146,6 +152,6 @@ export function stepsOf(recipe: Recipe, stockContent: (stage: number) => Content
 	return steps;
 }
 
-function valueOf({ value, expandedUncertainty, unit }: Content): string {
-	return valueText(value, expandedUncertainty, unit);
+function valueOf({ value, expandedUncertainty, unit, analyte }: Content): string {
+	return valueText(value, expandedUncertainty, unit, analyte);
 }
