@@ -1,5 +1,5 @@
 import { convertValue, type Analyte, type Kit, type Unit } from '$lib/kits';
-import type { Evidence, Reading } from '$lib/observation';
+import type { CheckId, Evidence, Reading } from '$lib/observation';
 import type { TestRole } from '$lib/procedure';
 import type { LoggedLine } from '../run';
 
@@ -58,6 +58,8 @@ export type EvidenceForm = {
 	remark?: (blanks: Blanks, context: FormContext) => string | null;
 	/** What is odd at which blank, though it can be: asked once before it is told. */
 	doubts?: (blanks: Blanks, context: FormContext) => Readonly<Record<string, string>>;
+	/** The check whose page works out what goes into the blanks, as they stand; null where none does. */
+	helpedBy?: (blanks: Blanks, context: FormContext) => CheckId | null;
 	/** What a stored test is to the check when it tells this. */
 	logRole?: (blanks: Blanks) => TestRole;
 	/** Which stored tests can tell it; tests of the tank's water when left out. */

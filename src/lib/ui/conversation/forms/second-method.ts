@@ -66,6 +66,8 @@ export const secondMethod: EvidenceForm = {
 			? ['It reports', { choice: 'reports', label: 'What it reports', options: kinds } as const]
 			: [])
 	],
+	helpedBy: ({ method }, { analyte }) =>
+		method === 'probe' && analyte === 'alkalinity' ? 'probeTitration' : null,
 	remark: unitRemark,
 	doubts: doubtsOfValue,
 	read: (blanks, context): Told => {
