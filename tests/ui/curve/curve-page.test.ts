@@ -188,6 +188,7 @@ describe('a titration with a pH probe', () => {
 		expect(screen.getByRole('heading', { name: 'Look at this first' })).toBeInTheDocument();
 		expect(screen.getByText(sentence)).toBeInTheDocument();
 		expect(screen.queryByText(/No reading lies far off the curve/u)).toBeNull();
+		expect(screen.getByText(/Only where nothing of what follows is so/u)).toBeVisible();
 	});
 
 	test('a meter that was not set is not held to what a set one shows', () => {
