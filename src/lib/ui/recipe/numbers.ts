@@ -1,4 +1,4 @@
-import { decimalsFor, unitName, unitOf, type Analyte, type Unit } from '$lib/kits';
+import { decimalsFor, roundedAs, unitName, unitOf, type Analyte, type Unit } from '$lib/kits';
 import type { Measured } from '$lib/judgement';
 import { plain } from '../charts/numbers';
 
@@ -13,7 +13,8 @@ export function amountText({ amount, measure }: Measured): string {
 /** '8.02' and '0.08' of a value and its ±, both with the digits that the ± allows. */
 export function valueTexts(value: number, expandedUncertainty: number, unit: Unit) {
 	const decimals = decimalsFor(unit, expandedUncertainty);
-	return { value: plain(value, decimals), plusMinus: plain(expandedUncertainty, decimals) };
+	const text = (each: number) => plain(roundedAs(each, expandedUncertainty), decimals);
+	return { value: text(value), plusMinus: text(expandedUncertainty) };
 }
 
 /** '8.02 ± 0.08 dKH' */
