@@ -37,6 +37,27 @@ describe('ReadingsLine', () => {
 		expect(cells[2]).toContain('said to hold 8.0 ± 0.1');
 	});
 
+	test('a label and its value stand side by side in one line of words, outside the drawing', () => {
+		const { container } = render(ReadingsLine, {
+			caption: 'Readings',
+			readings: [
+				{
+					id: 'a',
+					label: 'A laboratory’s report, both metals together',
+					value: 55.6,
+					expandedUncertainty: 1.5,
+					shape: 'square',
+					isUncertain: false
+				}
+			]
+		});
+		const [label, value] = [...(container.querySelector('.drawing p')?.children ?? [])];
+		// Words of a drawing neither wrap nor make room for each other.
+		expect(label).toHaveTextContent('A laboratory’s report, both metals together');
+		expect(label?.closest('svg')).toBeNull();
+		expect(value).toHaveTextContent(/^55\.6\s±\s1\.5$/);
+	});
+
 	test('draws the reading in question hollow', () => {
 		const { container } = render(ReadingsLine, {
 			caption: 'Readings',
