@@ -78,8 +78,8 @@ function towardsTheTank(ranked: readonly RankedCheck[]): FurtherCheck {
  * rule of when to stop: `rankChecks` tells it and `decide` goes by it.
  *
  * A number of no tank is looked at once more, and water taken anew; one far off that was made once is
- * repeated; what is at odds is cleared up; to move a value takes something independent; and a check that may well turn the advice comes
- * before it. Beyond that, what is verified is checked no further.
+ * repeated; what is at odds is cleared up; to move a value takes something independent; and a check that may
+ * well turn the advice comes before it. Beyond that, what is verified is checked no further.
  */
 export function furtherCheck({
 	belief,
