@@ -39,7 +39,8 @@ const moreOrLess = (share: number) =>
 
 /** A salinity that is off itself comes before all else: everything dissolved moves with it. */
 export function salinityFirst({ salinity }: ConsistencyInput): Finding | null {
-	const sentence = salinity && salinityOff(salinity.value, undefined, 'whatever is dissolved moves');
+	const sentence =
+		salinity && salinityOff(salinity.value, undefined, 'whatever is dissolved moves');
 	if (!sentence) return null;
 	const { low, high, origin } = limitsOf().salinity;
 	return {
