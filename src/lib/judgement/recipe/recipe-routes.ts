@@ -65,8 +65,9 @@ export function referenceRecipes(input: RecipeInput): RankedRecipe[] {
 	);
 }
 
+/** By more than rounding: a stock of one mass and a portion of another may be the same the other way round. */
 function isFiner(a: Content, b: Content): boolean {
-	return a.relativeStandardUncertainty < b.relativeStandardUncertainty;
+	return a.relativeStandardUncertainty < b.relativeStandardUncertainty * (1 - 1e-9);
 }
 
 /**
