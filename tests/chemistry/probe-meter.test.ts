@@ -55,6 +55,28 @@ const ofMeter = ({ flags }: { flags: readonly ProbeFlag[] }) =>
 const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;
 const weak = (acidFactor: number) => ({ acidFactor, reach: 1.5 / Math.min(1, acidFactor) });
 
+describe('readings that hold next to nothing', () => {
+	const flagsOf = (typed: string, vessel: Vessel) =>
+		alkalinityOfProbeTitration(
+			typed.split('; ').map((pair) => {
+				const [addedMl, ph] = pair.split(' ').map(Number);
+				return { addedMl: addedMl!, ph: ph! };
+			}),
+			{
+				...{ sampleVolumeMl: 100, acidMolPerL: 0.1, salinity: 35, temperatureC: 25, vessel },
+				meterSetOn: 'buffers'
+			}
+		).flags;
+	const late = '2.7 3.49; 2.8 3.42; 2.9 3.33; 3.0 3.26; 3.2 3.14';
+	it.each<Vessel>(['closed', 'open'])('%s: are refused where all come late', (vessel) => {
+		expect(flagsOf(late, vessel)[0]).toMatchObject({ id: 'notSolved', weight: 'unusable' });
+	});
+	it.each<Vessel>(['closed', 'open'])('%s: say nothing of meter or acid', (vessel) => {
+		for (const typed of [late, '0 8.1; 2.7 3.45; 2.8 3.39; 2.9 3.32; 3.0 3.26; 3.2 3.14'])
+			expect(flagsOf(typed, vessel).map(({ id }) => id)).not.toContain('notAsSet');
+	});
+});
+
 describe('a meter that was set on two buffers', () => {
 	it.each<Vessel>(['closed', 'open'])(
 		'%s: of 200 sound curves at most 2 in 100 are doubted',

@@ -9,6 +9,13 @@ function likenessOfNeighbours(residuals: readonly number[]): number {
 	return square > 0 ? products / square : 0;
 }
 
+/** A value whose standard uncertainty is this share of it says nothing of the water; judgement. */
+const TOO_LOOSE = 0.15;
+
+/** Whether the readings hold the value of a fit so loosely that nothing may be taken from it. */
+const isTooLoose = (fit: TitrationFit): boolean =>
+	!(fit.alkalinityStandardUncertaintyMolPerKg <= TOO_LOOSE * Math.abs(fit.alkalinityMolPerKg));
+
 /** What the fit says about the readings. */
 export function flagsOfFit(points: readonly ProbePoint[], fit: TitrationFit): ProbeFlag[] {
 	const flags: ProbeFlag[] = [];
@@ -18,6 +25,17 @@ export function flagsOfFit(points: readonly ProbePoint[], fit: TitrationFit): Pr
 				'notSolved',
 				'unusable',
 				'No curve was found that goes through these readings. Look at the volumes, the sample and the strength of the acid that were typed.'
+			)
+		);
+	else if (isTooLoose(fit))
+		flags.push(
+			flag(
+				'notSolved',
+				'unusable',
+				'Curves of very different waters go through these readings: they are too few, or lie too close together. Read more, from before the first acid down to pH 3.',
+				{
+					shareOfValue: fit.alkalinityStandardUncertaintyMolPerKg / fit.alkalinityMolPerKg
+				}
 			)
 		);
 	const tested = fit.points.filter(({ studentizedResidual }) => studentizedResidual !== null);

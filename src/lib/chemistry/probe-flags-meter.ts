@@ -5,6 +5,7 @@ import { flag, LIMITS, percent, two, type ProbeFlag } from './probe-flag';
 type Fit = Pick<
 	TitrationFit,
 	| 'isConverged'
+	| 'degreesOfFreedom'
 	| 'isSlopeFitted'
 	| 'offsetPh'
 	| 'offsetTotalPh'
@@ -59,6 +60,10 @@ const likely = {
 } as const;
 /** Smaller sizes are below what a curve tells of them, pH and share (judgement). */
 const LEAST = { driftPh: 0.05, acid: 0.04 };
+/** An acid is no more than so many times stronger or weaker than was typed, as a natural logarithm; judgement. */
+const MOST_ACID_LOG = Math.log(2);
+/** Readings beyond those that the fit needs, for the meter to be spoken of; judgement. */
+const FEWEST_TO_SPARE = 4;
 /** To so many per cent an acid is told at best. */
 const ACID_STEP_PERCENT = 5;
 
@@ -76,7 +81,8 @@ function notAsSet(fit: Fit, moved: Moved, { isAcidKnown }: About): ProbeFlag {
 		? `, its slope ${percent(fit.slope)}`
 		: `, or its slope about ${percent(1 + sizes.slope)}`;
 	const times = Math.exp(sizes.acidLog);
-	const isAcidNamed = !isAcidKnown && Math.abs(times - 1) >= LEAST.acid;
+	const isAcidNamed =
+		!isAcidKnown && Math.abs(times - 1) >= LEAST.acid && Math.abs(sizes.acidLog) <= MOST_ACID_LOG;
 	const drift = Math.abs(sizes.driftPh);
 	const causes = [
 		`the meter is off (its zero by ${two(Math.abs(offPh))} pH${slope})`,
@@ -95,7 +101,8 @@ function notAsSet(fit: Fit, moved: Moved, { isAcidKnown }: About): ProbeFlag {
 
 /** What the fitted offset and slope of the meter say of it, and of the acid. */
 export function flagsOfMeter(fit: Fit, about: About): ProbeFlag[] {
-	if (!fit.isConverged) return [];
+	// With hardly a reading to spare the meter takes up whatever they scatter.
+	if (!fit.isConverged || fit.degreesOfFreedom < FEWEST_TO_SPARE) return [];
 	if (about.meterSetOn) {
 		const moved = movedFromSetting(fit, about.meterSetOn);
 		if (!moved) return [];
