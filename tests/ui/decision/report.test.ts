@@ -126,6 +126,13 @@ describe('what the report holds', () => {
 		expect(text).toContain('- Test a known solution');
 		expect(text).not.toMatch(/Day 1|\d g\b/);
 	});
+	test('a piece that was not used is told so, with why', () => {
+		const unused = [{ at: 0, why: 'no tank holds that' }];
+		const run = decidingRun({ diagnosis: { ...diagnosis, unused } });
+		expect(reportOf(run, catalogue).parts[0]?.lines[0]).toMatch(
+			/\. Not used: no tank holds that\.$/
+		);
+	});
 	test('a plan refused is reported with its reasons', () => {
 		const run = adjusting();
 		run.describeTank({ unit: 'dKH', salinity: 35, target: 7.9 });

@@ -10,7 +10,7 @@ import {
 	type PlanRefused
 } from '$lib/judgement';
 import { capital, type Catalogue } from '../conversation/catalogue';
-import { evidenceLine } from '../conversation/evidence-words';
+import { evidenceLine, unusedWords } from '../conversation/evidence-words';
 import { barsAndRest, explanationRows } from '../conversation/explanation-rows';
 import type { CheckRun } from '../conversation/run';
 import { trueValueSentence } from '../conversation/true-value-words';
@@ -38,13 +38,14 @@ export type Report = {
 	caution: string;
 };
 
-function knownPart({ state, unit, log }: CheckRun, catalogue: Catalogue): ReportPart {
+function knownPart({ state, unit, log, diagnosis }: CheckRun, catalogue: Catalogue): ReportPart {
 	return {
 		title: 'What was known',
 		isNumbered: true,
-		lines: state.evidence.map(({ evidence }) => {
+		lines: state.evidence.map(({ evidence }, i) => {
+			const why = diagnosis?.unused.find(({ at }) => at === i)?.why;
 			const { title, figure, detail } = evidenceLine(evidence, unit, catalogue, log.analyte);
-			return `${title}${/[?.!]$/.test(title) ? '' : ':'} ${figure}${detail ? ` (${detail})` : ''}`;
+			return `${title}${/[?.!]$/.test(title) ? '' : ':'} ${figure}${detail ? ` (${detail})` : ''}${why === undefined ? '' : `. ${unusedWords(why)}`}`;
 		})
 	};
 }
