@@ -70,8 +70,8 @@ function pointsOf({ all, isUsed, parameters, deviations, degreesOfFreedom, fit }
 }
 
 /**
- * What a meter that drifts evenly, or an acid of another strength, or a slope, would have to be for the residuals. A
- * drift goes by the order in which readings were handed in, which is that of time.
+ * What a meter that drifts evenly, or an acid of another strength, or a slope, would have to be for the
+ * residuals. A drift goes by the order in which readings were handed in, which is that of time.
  */
 function leftOverOf({ all, isUsed, parameters, deviations, degreesOfFreedom, fit }: Fitted) {
 	const modelled = modelOf(all)(parameters);

@@ -50,10 +50,11 @@ export const LIMITS = {
 	offsetPh: { usual: 0.05, within: 0.3 },
 	/**
 	 * What a meter that was set on two buffers the same day shows more than pH on the free scale in seawater;
-	 * one set on buffers in seawater, more than on the total scale; and its slope, each with its standard deviation from meter to meter. pH of such buffers lies 0.03 above
-	 * the free scale in seawater at 25 °C (activity of hydrogen ion after Takahashi et al. 1982, from memory),
-	 * and junctions differ (judgement). Chance alone exceeds `chiSquare` once in 100, of one and of two,
-	 * and one of them exceeds the last once in ten.
+	 * one set on buffers in seawater, more than on the total scale; and its slope, each with its standard
+	 * deviation from meter to meter. pH of such buffers lies 0.03 above the free scale in seawater at 25 °C
+	 * (activity of hydrogen ion after Takahashi et al. 1982, from memory); junctions differ, and both standard
+	 * deviations are judgement. `chiSquare`: textbook quantiles, exceeded by chance once in 100 with one and
+	 * with two degrees of freedom, and once in ten with one.
 	 */
 	asSet: {
 		offsetPh: { buffers: 0.05, seawaterBuffers: 0 },

@@ -1,19 +1,16 @@
 import type { FitOptions, TitrationFit } from './fit-options';
-import { movedFromSetting, type MeterSetOn, type Moved } from './probe-meter-moved';
+import {
+	movedFromSetting,
+	type FitOfMeter,
+	type MeterSetOn,
+	type Moved
+} from './probe-meter-moved';
 import { flag, LIMITS, percent, two, type ProbeFlag } from './probe-flag';
 
-type Fit = Pick<
-	TitrationFit,
-	| 'isConverged'
-	| 'degreesOfFreedom'
-	| 'isSlopeFitted'
-	| 'offsetPh'
-	| 'offsetTotalPh'
-	| 'offsetStandardUncertaintyPh'
-	| 'slope'
-	| 'slopeStandardUncertainty'
-	| 'leftOver'
-> & { vessel: NonNullable<FitOptions['vessel']> };
+type Fit = FitOfMeter &
+	Pick<TitrationFit, 'isConverged' | 'degreesOfFreedom'> & {
+		vessel: NonNullable<FitOptions['vessel']>;
+	};
 
 /** What is known beside the curve. */
 type About = {

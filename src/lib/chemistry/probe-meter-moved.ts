@@ -2,7 +2,8 @@ import type { TitrationFit } from './fit-options';
 import type { LeftOverCause } from './fit-left-over';
 import { LIMITS } from './probe-flag';
 
-type Fit = Pick<
+/** What a fit has found of the meter. */
+export type FitOfMeter = Pick<
 	TitrationFit,
 	| 'isSlopeFitted'
 	| 'offsetPh'
@@ -40,7 +41,7 @@ export type Moved = {
  *
  * @returns null where they are, but once in 100 by chance
  */
-export function movedFromSetting(fit: Fit, on: MeterSetOn): Moved | null {
+export function movedFromSetting(fit: FitOfMeter, on: MeterSetOn): Moved | null {
 	const { asSet } = LIMITS;
 	const offPh = (on === 'buffers' ? fit.offsetPh : fit.offsetTotalPh) - asSet.offsetPh[on];
 	const slopeOff = fit.slope - asSet.slope;
@@ -82,7 +83,7 @@ export function movedFromSetting(fit: Fit, on: MeterSetOn): Moved | null {
  * where none stands out.
  */
 function likeliestCause(
-	{ leftOver, isSlopeFitted }: Fit,
+	{ leftOver, isSlopeFitted }: FitOfMeter,
 	sizes: Moved['sizes']
 ): Moved['likeliest'] {
 	// The few readings of an open vessel leave nothing over that could be told apart.

@@ -133,6 +133,16 @@ describe('what the report holds', () => {
 			/\. Not used: no tank holds that\.$/
 		);
 	});
+	test('a band that was typed and cannot be is not one of which nothing was said', () => {
+		const wanted = (refused: readonly string[]) =>
+			reportOf(adjusting(), catalogue, refused).facts.find(({ name }) => name === 'Wanted')?.value;
+		expect(wanted(['You want it no lower than'])).toMatch(
+			/\(taken, as what was typed cannot be\)$/
+		);
+		expect(wanted(['Give or take'])).toMatch(/\(taken, as nothing was said\)$/);
+		const { facts } = reportOf(adjusting(), catalogue, ['Give or take']);
+		expect(facts.map(({ name }) => name)).not.toContain('Water in all');
+	});
 	test('a plan refused is reported with its reasons', () => {
 		const run = adjusting();
 		run.describeTank({ unit: 'dKH', salinity: 35, target: 7.9 });

@@ -4,6 +4,7 @@ import type { Tank } from '$lib/observation';
 import type { CheckState } from '$lib/procedure';
 import type { CheckRun } from '../conversation/run';
 import { takenKitWords } from '../conversation/unknown-kit';
+import { bandFields } from './tank-fields';
 import { lookWords } from './verdict-words';
 
 /** One thing that stands at the head of a report. */
@@ -34,10 +35,10 @@ function salinityWords(tank: Tank): string {
 	return salinity === null ? 'not known' : `${numberText(salinity)} PSU or g/kg`;
 }
 
-/** How much water a plan is for. */
-function waterFact({ plan, state }: CheckRun): readonly Fact[] {
+/** How much water a plan is for; a plan that is not told has none. */
+function waterFact({ plan, state }: CheckRun, refused: readonly string[]): readonly Fact[] {
 	const { waterL, waterExpandedUncertaintyL: plusMinusL } = state.tank;
-	if (!plan) return [];
+	if (!plan || refused.length > 0) return [];
 	if (waterL === undefined) return [{ name: 'Water in all', value: 'not known' }];
 	const sure =
 		plusMinusL === undefined
@@ -46,11 +47,19 @@ function waterFact({ plan, state }: CheckRun): readonly Fact[] {
 	return [{ name: 'Water in all', value: `${numberText(waterL)} L${sure}` }];
 }
 
-/** When, with what, by whom, and what the advice rests on. */
-export function factsOf(run: CheckRun): readonly Fact[] {
+/**
+ * When, with what, by whom, and what the advice rests on.
+ *
+ * @param refused labels of blanks about the tank whose text cannot be taken
+ */
+export function factsOf(run: CheckRun, refused: readonly string[]): readonly Fact[] {
 	const { state, kit, log } = run;
 	const others = handsIn(state);
 	const band = bandOf(state.tank, run.unit, log.analyte);
+	const isBandRefused = bandFields(band.unit, log.analyte).some(({ label }) =>
+		refused.includes(label)
+	);
+	const whyTaken = isBandRefused ? 'what was typed cannot be' : 'nothing was said';
 	return [
 		{ name: 'When', value: fromTo(log.startedAtEpochMs, state.at) },
 		{
@@ -65,7 +74,7 @@ export function factsOf(run: CheckRun): readonly Fact[] {
 		},
 		{
 			name: 'Wanted',
-			value: `${bandInWords(band, log.analyte)}${band.isDefault ? ' (taken, as nothing was said)' : ''}`
+			value: `${bandInWords(band, log.analyte)}${band.isDefault ? ` (taken, as ${whyTaken})` : ''}`
 		},
 		{
 			name: 'Animals',
@@ -83,7 +92,7 @@ export function factsOf(run: CheckRun): readonly Fact[] {
 		...(state.tank.hasStonyCorals === undefined
 			? []
 			: [{ name: 'Stony corals', value: state.tank.hasStonyCorals ? 'yes' : 'not yet' }]),
-		...waterFact(run),
+		...waterFact(run, refused),
 		{ name: '±', value: 'how far off it may be: about 19 times in 20 no further' }
 	];
 }

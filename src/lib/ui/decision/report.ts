@@ -161,7 +161,7 @@ export function reportOf(
 	return {
 		title: 'Check of a reading',
 		verdict: decision ? verdictWords[decision.verdict] : null,
-		facts: factsOf(run),
+		facts: factsOf(run, refused),
 		parts: [
 			knownPart(run, catalogue),
 			...(diagnosis
